@@ -1,0 +1,202 @@
+package solid
+
+import (
+	"math"
+	"slices"
+	"sync/atomic"
+
+	"pegwright/geom/vec"
+)
+
+// Sliver is the thickness (mm) at or under which a piece of wood counts as
+// nothing: a cut that would take no more leaves a cell alone, and a piece that
+// a cut would leave no thicker is not kept.
+const Sliver = 3e-6
+
+// Tag says which joint and role a face of a body comes from. A face of the
+// blank has an empty Joint and the role "face 1".."face 4", "start" or "end".
+type Tag struct{ Joint, Role string }
+
+// Body is a timber's net wood: a blank less its cuts, held as convex cells
+// that share no volume. Bores are not part of the cells. Any number of
+// readers may use a body at once; Subtract needs it alone.
+type Body struct {
+	blank  Convex
+	planes []Plane       // one per flat, whichever way its faces look
+	flat   map[Plane]int // both ways of every plane -> 2*index, +1 when flipped
+	cuts   []cut
+	cells  []Convex
+	made   atomic.Pointer[form] // the boundary, once it was asked for
+}
+
+// cut is a convex volume taken away, its faces on the body's planes.
+type cut struct {
+	shape Convex
+	joint string
+}
+
+// NewBody returns a body of one cell, the blank. The blank's six faces carry
+// their roles.
+func NewBody(blank Convex) *Body {
+	b := &Body{flat: map[Plane]int{}}
+	b.blank.V = blank.V
+	b.blank = b.settled(blank)
+	b.cells = []Convex{b.blank}
+	return b
+}
+
+// Subtract removes a convex cut (timber axes). The roles of the cut's faces
+// and the joint become the tags of the faces that it makes. A cut that takes
+// no wood changes nothing. Cells are split only where the cut takes wood.
+func (b *Body) Subtract(shape Convex, joint string) {
+	shape = b.settled(shape)
+	var cells []Convex
+	took := false
+	for _, c := range b.cells {
+		rest, hit := less(c, shape)
+		took = took || hit
+		cells = append(cells, rest...)
+	}
+	if took {
+		b.cells = cells
+		b.cuts = append(b.cuts, cut{shape, joint})
+		b.made.Store(nil)
+	}
+}
+
+// less returns c without shape as convex pieces, and whether shape takes any.
+func less(c, shape Convex) ([]Convex, bool) {
+	if apart(c, shape) || Common(c, shape).Thickness() <= Sliver {
+		return []Convex{c}, false
+	}
+	var rest []Convex
+	for _, f := range shape.Faces {
+		if out := c.Clip(f.Plane.Flip(), ""); out.Thickness() > Sliver {
+			rest = append(rest, out)
+		}
+		if c = c.Clip(f.Plane, ""); c.Empty() {
+			break
+		}
+	}
+	return rest, true
+}
+
+// apart reports whether c lies wholly in front of some face of shape.
+func apart(c, shape Convex) bool {
+	for _, f := range shape.Faces {
+		if lo, _ := c.Extent(f.Plane.N); lo >= f.Plane.D-Snap {
+			return true
+		}
+	}
+	return false
+}
+
+// settled returns c with every face on the body's own copy of its plane.
+func (b *Body) settled(c Convex) Convex {
+	r := Convex{V: c.V, Faces: slices.Clone(c.Faces)}
+	for i, f := range r.Faces {
+		r.Faces[i].Plane = b.settle(f.Plane)
+	}
+	return r
+}
+
+// settle returns the plane of the body that agrees with pl within Snap at
+// every corner of the blank, facing as pl does; a new one joins the planes.
+func (b *Body) settle(pl Plane) Plane {
+	if q, ok := b.known(pl); ok {
+		return q
+	}
+	b.flat[pl] = 2 * len(b.planes)
+	b.flat[pl.Flip()] = 2*len(b.planes) + 1
+	b.planes = append(b.planes, pl)
+	return pl
+}
+
+// known finds the plane of the body that agrees with pl.
+func (b *Body) known(pl Plane) (Plane, bool) {
+	if _, ok := b.flat[pl]; ok {
+		return pl, true
+	}
+	flip := pl.Flip()
+	for _, q := range b.planes {
+		if b.agree(q, pl) {
+			return q, true
+		}
+		if b.agree(q, flip) {
+			return q.Flip(), true
+		}
+	}
+	return pl, false
+}
+
+func (b *Body) agree(p, q Plane) bool {
+	for _, v := range b.blank.V {
+		if math.Abs(p.Height(v)-q.Height(v)) >= Snap {
+			return false
+		}
+	}
+	return true
+}
+
+// Blank returns the blank the body was made from.
+func (b *Body) Blank() Convex { return b.blank }
+
+// Cells returns the convex cells of the body; they share no volume. The caller
+// must not change them.
+func (b *Body) Cells() []Convex { return slices.Clone(b.cells) }
+
+// Volume returns the volume in mm³, bores not taken away.
+func (b *Body) Volume() float64 {
+	var v float64
+	for _, c := range b.cells {
+		v += c.Volume()
+	}
+	return v
+}
+
+// Centroid returns the centre of volume (mm), the zero vector for no wood.
+func (b *Body) Centroid() vec.V {
+	var vol float64
+	var m vec.V
+	for _, c := range b.cells {
+		v, first := c.moments()
+		vol += v
+		m = m.Add(first)
+	}
+	if vol == 0 {
+		return vec.V{}
+	}
+	return m.Mul(1 / vol)
+}
+
+// Bounds returns the corners of the axis-aligned box around the wood (mm).
+func (b *Body) Bounds() (lo, hi vec.V) {
+	var all Convex
+	for _, c := range b.cells {
+		all.V = append(all.V, c.V...)
+	}
+	return all.Bounds()
+}
+
+// Contains reports whether p lies in the wood, or within tol mm of a cell.
+func (b *Body) Contains(p vec.V, tol float64) bool {
+	return slices.ContainsFunc(b.cells, func(c Convex) bool { return c.Contains(p, tol) })
+}
+
+// Moved returns the same body, tags and all, carried by a rigid placement.
+func (b *Body) Moved(to vec.Placement) *Body {
+	r := &Body{blank: b.blank.Moved(to), flat: map[Plane]int{}}
+	for _, pl := range b.planes {
+		pl = pl.Moved(to)
+		r.flat[pl] = 2 * len(r.planes)
+		r.flat[pl.Flip()] = 2*len(r.planes) + 1
+		r.planes = append(r.planes, pl)
+	}
+	for _, c := range b.cuts {
+		r.cuts = append(r.cuts, cut{c.shape.Moved(to), c.joint})
+	}
+	for _, c := range b.cells {
+		r.cells = append(r.cells, c.Moved(to))
+	}
+	return r
+}

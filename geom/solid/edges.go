@@ -1,0 +1,162 @@
+package solid
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pegwright/geom/vec"
+)
+
+// Edge is a true edge of a body: it lies on exactly two planes of the boundary.
+// Coplanar seams are not edges.
+type Edge struct {
+	A, B   vec.V
+	Planes [2]Plane // outward
+	Tags   [2]Tag
+	Inner  bool // an inside corner: wood fills more than half the turn about it
+}
+
+// Edges returns the true edges of the body. A straight run on the same two
+// planes with the same tags is one edge, from its end with the lesser x (then
+// y, then z). The order is that of the planes, then along the line.
+func (b *Body) Edges() []Edge {
+	f := b.shape()
+	from := b.provenance()
+	var runs []run
+	for _, pair := range f.pairs(b) {
+		runs = append(runs, from.runs(f, pair)...)
+	}
+	slices.SortStableFunc(runs, compareRuns)
+	var out []Edge
+	for i, r := range runs {
+		if i > 0 && follow(runs[i-1], r) {
+			out[len(out)-1].B = r.B
+			continue
+		}
+		out = append(out, r.Edge)
+	}
+	return out
+}
+
+// run is a piece of an edge with what it is sorted by.
+type run struct {
+	Edge
+	flats  [2]int
+	lo, hi float64 // along the line
+}
+
+func compareRuns(p, q run) int {
+	inner := 0
+	if p.Inner != q.Inner {
+		inner = 1
+		if q.Inner {
+			inner = -1
+		}
+	}
+	return cmp.Or(p.flats[0]-q.flats[0], p.flats[1]-q.flats[1], inner, cmp.Compare(p.lo, q.lo))
+}
+
+// follow reports whether q goes on where p ends, as the same edge.
+func follow(p, q run) bool {
+	return p.flats == q.flats && p.Inner == q.Inner && p.Tags == q.Tags && math.Abs(q.lo-p.hi) <= near
+}
+
+// pairs returns the rims two by two, as they meet along an edge around wood:
+// the first as the edge runs, the second against it.
+func (f *form) pairs(b *Body) [][2]rim {
+	at := map[[2]int]int{}
+	var groups [][]rim
+	for _, r := range f.rims {
+		k := lesserFirst(r.a, r.b)
+		i, ok := at[k]
+		if !ok {
+			i = len(groups)
+			at[k] = i
+			groups = append(groups, nil)
+		}
+		groups[i] = append(groups[i], r)
+	}
+	var out [][2]rim
+	for _, g := range groups {
+		for i, r := range g {
+			if j := f.mate(b, g, i); j >= 0 {
+				out = append(out, [2]rim{r, g[j]})
+			}
+		}
+	}
+	return out
+}
+
+// mate returns which rim of g bounds the same wedge of wood as rim i does,
+// when i is the one of the two that runs from the lesser point; else -1.
+func (f *form) mate(b *Body, g []rim, i int) int {
+	if g[i].a > g[i].b {
+		return -1
+	}
+	d := f.v[g[i].b].Sub(f.v[g[i].a]).Unit()
+	n := b.facing(g[i].flat).N
+	left := n.Cross(d)
+	best, least := -1, math.Inf(1)
+	for j, r := range g {
+		if r.a < r.b {
+			continue
+		}
+		in := d.Cross(b.facing(r.flat).N) // left of r, which runs against d
+		if a := turn(in, left, d); a < least {
+			best, least = j, a
+		}
+	}
+	return best
+}
+
+// runs returns the pieces of one short edge, broken where a tag may change.
+func (p *provenance) runs(f *form, pair [2]rim) []run {
+	if pair[0].flat > pair[1].flat {
+		pair[0], pair[1] = pair[1], pair[0]
+	}
+	e := Edge{A: f.v[pair[0].a], B: f.v[pair[0].b]}
+	var in [2]vec.V // into each polygon, square to the edge
+	for i, r := range pair {
+		e.Planes[i] = p.body.facing(r.flat)
+		in[i] = e.Planes[i].N.Cross(f.v[r.b].Sub(f.v[r.a])).Unit()
+	}
+	e.Inner = in[0].Dot(e.Planes[1].N) > 0
+	d := lineDir(e.Planes)
+	if d.Dot(e.A) > d.Dot(e.B) {
+		e.A, e.B = e.B, e.A
+	}
+	ts := append(p.breaks(pair[0].flat, e.A, e.B), p.breaks(pair[1].flat, e.A, e.B)...)
+	ts = append(ts, 1)
+	slices.Sort(ts)
+	ts = slices.Compact(ts)
+	var out []run
+	last := 0.0
+	for _, t := range ts {
+		r := run{Edge: e, flats: [2]int{pair[0].flat, pair[1].flat}}
+		r.A, r.B = e.A.Lerp(e.B, last), e.A.Lerp(e.B, t)
+		r.lo, r.hi = d.Dot(r.A), d.Dot(r.B)
+		mid := r.A.Lerp(r.B, 0.5)
+		for i := range pair {
+			r.Tags[i] = p.at(pair[i].flat, mid.Add(in[i].Mul(inward)))
+		}
+		out = append(out, r)
+		last = t
+	}
+	return out
+}
+
+// lineDir returns the direction of the line that two planes share, the first
+// coordinate that is not 0 positive.
+func lineDir(pl [2]Plane) vec.V {
+	d := pl[0].N.Cross(pl[1].N).Unit()
+	for _, x := range [3]float64{d.X, d.Y, d.Z} {
+		if math.Abs(x) > 1e-9 {
+			if x < 0 {
+				return d.Neg()
+			}
+			break
+		}
+	}
+	return d
+}
