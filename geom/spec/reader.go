@@ -1,0 +1,172 @@
+package spec
+
+import (
+	"errors"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"pegwright/geom/finding"
+	"pegwright/geom/measure"
+)
+
+// maxFaults keeps the list of faults of a hopeless file readable.
+const maxFaults = 100
+
+// reader walks the nodes of one file and gathers faults.
+type reader struct {
+	file   string
+	lines  []string
+	scope  measure.Scope
+	params params
+	faults finding.Faults
+	ids    map[string]bool // timbers that the file describes
+}
+
+func (r *reader) faultAt(line, col int, source, text, mend string) {
+	at := finding.Pos{File: r.file, Line: line, Col: col}
+	r.faults = append(r.faults, finding.Fault{At: at, Source: source, Text: text, Mend: mend})
+}
+
+func (r *reader) fault(n *yaml.Node, source, text, mend string) {
+	r.faultAt(n.Line, n.Column, shorten(source), text, mend)
+}
+
+// misread reports an error inside an expression at its very column. Errors
+// that come from a parameter already reported are left out.
+func (r *reader) misread(n *yaml.Node, err error) {
+	var e *measure.Error
+	if errors.Is(err, errSpoilt) || !errors.As(err, &e) {
+		return
+	}
+	r.faultAt(n.Line, r.column(n, e.Offset), shorten(n.Value), e.Text, e.Mend)
+}
+
+// column is where the rune at an offset of a scalar stands in the file. A
+// value over several lines, or with escapes, is shown by its first column.
+func (r *reader) column(n *yaml.Node, offset int) int {
+	line := []rune(r.lines[min(n.Line, len(r.lines))-1])
+	start := n.Column - 1
+	if n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0 {
+		start++
+	}
+	if start <= len(line) && strings.HasPrefix(string(line[start:]), n.Value) {
+		return start + 1 + offset
+	}
+	return n.Column
+}
+
+// kindWord names what a node is, for messages.
+func kindWord(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "a set of keys"
+	case yaml.SequenceNode:
+		return "a list"
+	}
+	return "a single value"
+}
+
+// pairs calls each for every key and value of a mapping, duplicates and what
+// was reported before left out. what names the place for messages.
+func (r *reader) pairs(n *yaml.Node, what string, each func(k, v *yaml.Node)) bool {
+	if n.Kind == yaml.AliasNode {
+		return false
+	}
+	if n.Kind != yaml.MappingNode {
+		if isNull(n) {
+			r.fault(n, "", what+" is empty", "write its keys, or take it away")
+		} else {
+			r.fault(n, sourceOf(n), what+" takes keys with values, not "+kindWord(n), "write key: value, one a line")
+		}
+		return false
+	}
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, v := n.Content[i], n.Content[i+1]
+		if k.Kind != yaml.ScalarNode || seen[k.Value] {
+			continue
+		}
+		seen[k.Value] = true
+		each(k, v)
+	}
+	return true
+}
+
+func sourceOf(n *yaml.Node) string {
+	if n.Kind == yaml.ScalarNode {
+		return n.Value
+	}
+	return ""
+}
+
+// mapping reads a mapping by its table of keys. other, if given, may take keys
+// that are not in the table; more are further words to suggest.
+func (r *reader) mapping(n *yaml.Node, what string, fields []field, other func(k, v *yaml.Node) bool, more ...string) {
+	have := map[string]bool{}
+	ok := r.pairs(n, what, func(k, v *yaml.Node) {
+		have[k.Value] = true
+		for _, f := range fields {
+			if f.name == k.Value {
+				r.field(f, k, v)
+				return
+			}
+		}
+		if other == nil || !other(k, v) {
+			r.unknown(k, what, fields, more)
+		}
+	})
+	if !ok {
+		return
+	}
+	for _, f := range fields {
+		if f.required && !have[f.name] {
+			r.fault(n, "", what+" needs the key "+f.name, f.name+": "+f.doc)
+		}
+	}
+}
+
+func (r *reader) field(f field, k, v *yaml.Node) {
+	switch {
+	case v.Kind == yaml.AliasNode:
+	case isNull(v) && f.inner == nil:
+		r.fault(k, k.Value, "this key has no value", "write "+f.kind+" after it, or take it away")
+	default:
+		f.read(r, v)
+	}
+}
+
+func (r *reader) unknown(k *yaml.Node, what string, fields []field, more []string) {
+	var words []string
+	for _, f := range fields {
+		words = append(words, f.name)
+	}
+	r.fault(k, k.Value, what+" has no such key", suggest(k.Value, append(words, more...)))
+}
+
+// items calls each for every item of a list, no more than limit. A single
+// value counts as a list of one where single is set.
+func (r *reader) items(n *yaml.Node, what string, limit int, single bool, each func(i int, v *yaml.Node)) bool {
+	switch {
+	case n.Kind == yaml.AliasNode:
+		return false
+	case n.Kind == yaml.ScalarNode && single && !isNull(n):
+		each(0, n)
+		return true
+	case n.Kind != yaml.SequenceNode:
+		r.fault(n, sourceOf(n), what+" takes a list, not "+kindWord(n), "write the items in brackets, or each on a line after a dash")
+		return false
+	case len(n.Content) == 0:
+		r.fault(n, "", what+" has an empty list", "write at least one item, or take the key away")
+		return false
+	case len(n.Content) > limit:
+		r.fault(n.Content[limit], "", what+" has more than "+itoa(limit)+" items", "divide the frame into several descriptions")
+		return false
+	}
+	for i, v := range n.Content {
+		if v.Kind != yaml.AliasNode {
+			each(i, v)
+		}
+	}
+	return true
+}
