@@ -1,0 +1,88 @@
+package wood
+
+import "strings"
+
+// Lookup finds a wood by its name or one of its aliases. Case, hyphens, commas
+// and doubled spaces do not matter. A name that fits several woods, such as
+// "oak" or "pine", is not found; ask Suggest.
+func Lookup(name string) (Wood, bool) {
+	want := plain(name)
+	if want == "" {
+		return Wood{}, false
+	}
+	for _, w := range table {
+		for _, n := range w.names() {
+			if plain(n) == want || squeezed(n) == squeezed(want) {
+				return w, true
+			}
+		}
+	}
+	return Wood{}, false
+}
+
+// Suggest returns the shown names that the writer of name may have meant,
+// nearest first and at most four: first those that contain it as a word, then
+// the one at the least edit distance, unless that is more than a third of the
+// letters. It returns nil when nothing is near.
+func Suggest(name string) []string {
+	want := plain(name)
+	if want == "" {
+		return nil
+	}
+	var found []string
+	for _, w := range table {
+		if strings.Contains(" "+plain(w.Name)+" ", " "+want+" ") && len(found) < 4 {
+			found = append(found, w.Name)
+		}
+	}
+	if len(found) > 0 {
+		return found
+	}
+	best, least := "", len(want)/3+1
+	for _, w := range table {
+		for _, n := range w.names() {
+			if d := edits(want, plain(n)); d < least {
+				best, least = w.Name, d
+			}
+		}
+	}
+	if best == "" {
+		return nil
+	}
+	return []string{best}
+}
+
+// names returns the shown name and then the aliases.
+func (w Wood) names() []string { return append([]string{w.Name}, w.Aliases...) }
+
+// plain lowers case and turns hyphens, underscores and commas into single
+// spaces.
+func plain(s string) string {
+	s = strings.NewReplacer("-", " ", "_", " ", ",", " ").Replace(strings.ToLower(s))
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// squeezed is plain without spaces, so that "red cedar" is "redcedar".
+func squeezed(s string) string { return strings.ReplaceAll(plain(s), " ", "") }
+
+// edits returns the Levenshtein distance of two texts, in runes.
+func edits(a, b string) int {
+	p, q := []rune(a), []rune(b)
+	row := make([]int, len(q)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i, c := range p {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j, d := range q {
+			cost := diagonal
+			if c != d {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(q)]
+}
