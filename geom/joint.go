@@ -1,0 +1,127 @@
+package geom
+
+import (
+	"pegwright/geom/finding"
+	"pegwright/geom/peg"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Roles of the faces that joints make. A body's boundary and edges carry them.
+const (
+	RoleShoulder = "shoulder" // bears on the receiver, around a tenon
+	RoleCheek    = "cheek"    // broad side of a tenon or tongue
+	RoleBearing  = "bearing"  // floor of a housing, where the shoulder lands
+	RoleNose     = "nose"     // cut square to the receiver at a brace's nose
+	RoleWall     = "wall"     // broad side of a mortise or slot
+	RoleFloor    = "floor"    // bottom of a mortise
+	RoleEnd      = "end"      // end of a mortise, tenon or housing along the receiver
+	RoleSeat     = "seat"     // level bearing under a rafter
+	RoleTable    = "table"    // bearing along a rafter or scarf
+	RoleButt     = "butt"     // bearing square to the thrust
+	RoleReduced  = "reduced"  // brought to the ideal section
+)
+
+// Joint is an agreement between two timbers about the wood taken from each.
+// All geometry is in frame axes unless said otherwise.
+type Joint struct {
+	ID, Kind, Mark string
+	Into, Of       *Timber
+	OfEnd          End
+	At             finding.Pos
+	Axes           Axes
+	Entered        int         // face of Into that is entered, 1 to 4
+	Bearing        solid.Plane // where the shoulder lands, facing the enterer
+	Housing        float64     // depth of the bearing plane below the ideal face
+	LetIn          float64     // depth of the bearing plane below the real face
+	Tenon          solid.Convex
+	Mortise        solid.Convex
+	Moves          []Move
+	Pegs           []Peg
+	Lines          []Line
+	Dims           []Dim
+	Tension        bool // must hold tension, not only locate
+}
+
+// Axes are a joint's own axes: U along the receiver from its start end, V
+// across the entered face from the receiver's reference face, W out of the
+// entered face. O is where u, v and w are zero: the receiver's start end, its
+// reference face, and its ideal entered face.
+type Axes struct{ O, U, V, W vec.V }
+
+// Point returns the frame point with joint coordinates u, v, w.
+func (a Axes) Point(u, v, w float64) vec.V {
+	return a.O.Add(a.U.Mul(u)).Add(a.V.Mul(v)).Add(a.W.Mul(w))
+}
+
+// Of returns the joint coordinates of the frame point p as u, v, w.
+func (a Axes) Of(p vec.V) (u, v, w float64) {
+	d := p.Sub(a.O)
+	return a.U.Dot(d), a.V.Dot(d), a.W.Dot(d)
+}
+
+// Move is one straight leg of the motion by which the enterer closes the
+// joint: a unit direction in frame axes and a length.
+type Move struct {
+	Direction vec.V
+	Distance  float64
+}
+
+// Peg is one peg of a joint with its holes, in frame axes. The tenon hole is
+// set off from the mortise hole by Offset against Draw, the direction in which
+// the driven peg pulls the enterer.
+type Peg struct {
+	ID          string
+	From, To    vec.V   // axis of the mortise hole, from the entry face to the exit face (or bottom)
+	Bore        float64 // diameter of the holes
+	Length      float64 // of the peg, head and lead included
+	Head, Lead  float64
+	Offset      float64
+	Draw        vec.V   // unit; zero when the hole is not offset
+	Mortise     vec.V   // centre of the mortise hole, middle of the tenon
+	Tenon       vec.V   // centre of the tenon hole
+	A           float64 // bearing plane to the mortise hole
+	B           float64 // shoulder to the tenon hole
+	P           float64 // along the receiver, from the bearing edge or nose line to the mortise hole
+	PFrom       string  // what P is measured from, such as "nose line"
+	Relish      float64 // along the enterer's grain, tenon hole centre to the first free surface behind it
+	Entry, Exit int     // faces of the receiver; Exit 0 for a blind bore
+	Words       string  // which way the tenon hole is set: "toward the shoulder"
+	AlongBrace  bool    // drawn along the brace's axis
+	Auto        bool    // the offset was chosen by the program
+	Why         string  // how the offset was chosen, or why none serves
+	Rules       []peg.Rule
+	Window      peg.Window
+}
+
+// Line is a line scribed square round the receiver at coordinate X along it.
+type Line struct {
+	Name string // "bearing edge", "nose line", …
+	X    float64
+	Main bool // the one that templates register on
+}
+
+// Reader says who uses a dimension.
+type Reader string
+
+// Readers of a dimension.
+const (
+	Cutter Reader = "cutter"
+	Borer  Reader = "borer"
+)
+
+// Dim asks for a dimension: the distance from one point to another along an
+// axis of a timber, in that timber's axes.
+type Dim struct {
+	Timber   *Timber
+	From, To vec.V
+	Axis     vec.V // unit
+	Label    string
+	Reader   Reader
+}
+
+// Value returns the dimension in millimetres.
+func (d Dim) Value() float64 {
+	v := d.To.Sub(d.From).Dot(d.Axis)
+	return max(v, -v)
+}

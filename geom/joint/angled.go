@@ -1,0 +1,201 @@
+package joint
+
+import (
+	"math"
+
+	"pegwright/geom"
+	"pegwright/geom/peg"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// An angled mortise and tenon: a brace or strut leans toward the corner. Its
+// outer (long) edge crosses the receiver's ideal face at the nose line N. The
+// mortise end, the housing end and the cut across the brace's nose all lie in
+// the plane through N square to the face; the shoulder and the tenon end are
+// parallel to the face. Depths are square to the face.
+
+func fitsAngled(s Site) string {
+	if s.End == geom.Mid {
+		return "the enterer needs an end at the joint"
+	}
+	n := s.entered()
+	a := frameOf(s.R, n)
+	d := s.away()
+	switch {
+	case math.Abs(d.Dot(a.V)) > 1e-6:
+		return "the enterer leans sideways across the receiver's face"
+	case d.Dot(a.W) < math.Sin(15*math.Pi/180):
+		return "the enterer lies flatter than 15° to the receiver"
+	case math.Abs(d.Dot(a.U)) < 1e-6:
+		return "the enterer meets the receiver square; use a square mortise and tenon"
+	}
+	return ""
+}
+
+type angledShape struct {
+	a            geom.Axes
+	n            int
+	lean         float64 // +1 or -1: the corner lies toward lean*U
+	sin, cos     float64 // of the angle between brace and receiver
+	nose         float64 // u of the nose line
+	outer, inner int     // the enterer's faces
+	r0, r1       float64
+	v0, v1       float64
+	tip          float64 // w of the tenon end
+	across       float64
+	depth        float64
+}
+
+func shapeAngled(s Site) angledShape {
+	n := s.entered()
+	q := angledShape{a: frameOf(s.R, n), n: n, lean: 1}
+	q.across, q.depth = sizes(s.R, n)
+	d := s.away()
+	if d.Dot(q.a.U) < 0 {
+		q.lean = -1
+	}
+	q.sin, q.cos = d.Dot(q.a.W), math.Abs(d.Dot(q.a.U))
+	q.outer = s.E.FaceToward(q.a.U.Mul(-q.lean))
+	q.inner = geom.Opposite(q.outer)
+	// u where the outer plane meets w = 0.
+	pl := ideal(s.E, q.outer)
+	q.nose = -pl.Height(q.a.O) / pl.N.Dot(q.a.U)
+	q.v0, q.v1 = span(s.E, 0, q.a.O, q.a.V)
+	q.r0, q.r1 = s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
+	length := s.Set.TenonLength
+	if s.Set.Through {
+		length = q.depth - s.Set.Housing
+	}
+	q.tip = -s.Set.Housing - length
+	return q
+}
+
+func reachAngled(s Site) Tips {
+	q := shapeAngled(s)
+	return Tips{R: math.NaN(), E: s.tip(q.a.Point(q.nose, 0, q.tip))}
+}
+
+// noseSide keeps what lies on the corner's side of N.
+func (q angledShape) noseSide(role string) solid.Side {
+	return half(q.a, q.a.U, -q.lean, q.nose, role)
+}
+
+func cutAngled(s Site) Result {
+	q := shapeAngled(s)
+	a, h := q.a, s.Set.Housing
+	res := base(s, a, q.n, "Angled mortise and tenon")
+	j := &res.Joint
+	inner := ideal(s.E, q.inner)
+	reach := s.E.Ideal[0] + s.E.Ideal[1]
+	j.LetIn = letIn(s, a, q.n, q.nose, q.nose+q.lean*reach/q.sin, q.v0, q.v1)
+	rc := &carver{t: s.R, id: s.ID}
+	slope := solid.Side{Plane: inner, Role: geom.RoleEnd}
+	if j.LetIn > 1e-3 {
+		sides := []solid.Side{q.noseSide(geom.RoleNose), half(a, a.W, -1, -h, geom.RoleBearing), slope}
+		if q.v0 > tol {
+			sides = append(sides, half(a, a.V, -1, q.v0, geom.RoleWall))
+		}
+		if q.v1 < q.across-tol {
+			sides = append(sides, half(a, a.V, 1, q.v1, geom.RoleWall))
+		}
+		rc.take("housing", sides...)
+	}
+	floor := q.tip - s.Set.Deeper
+	walls := []solid.Side{half(a, a.V, -1, q.r0, geom.RoleWall), half(a, a.V, 1, q.r1+s.Set.Clearance, geom.RoleWall)}
+	mortise := append([]solid.Side{q.noseSide(geom.RoleNose), slope, half(a, a.W, -1, floor, geom.RoleFloor)}, walls...)
+	rc.take("mortise", mortise...)
+
+	ec := &carver{t: s.E, id: s.ID}
+	upto := -h
+	if j.LetIn > 1e-3 {
+		upto = j.LetIn - h + entry
+	}
+	bring(ec, a, upto)
+	below := half(a, a.W, 1, -h, geom.RoleShoulder)
+	ec.take("cheek", below, half(a, a.V, 1, q.r0, geom.RoleCheek))
+	ec.take("cheek", below, half(a, a.V, -1, q.r1, geom.RoleCheek))
+	ec.take("nose", half(a, a.U, q.lean, q.nose, geom.RoleNose), half(a, a.W, 1, 0, ""))
+	ec.take("tenon end", half(a, a.W, 1, q.tip, geom.RoleEnd))
+
+	mid := a.Point(q.nose, (q.r0+q.r1)/2, -h)
+	j.Tenon = frameBlock(mid, q.noseSide(geom.RoleNose), slope, below, half(a, a.W, -1, q.tip, geom.RoleEnd),
+		half(a, a.V, -1, q.r0, geom.RoleCheek), half(a, a.V, 1, q.r1, geom.RoleCheek))
+	j.Mortise = frameBlock(mid, append(mortise, half(a, a.W, 1, j.LetIn-h+open, ""))...)
+	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: -q.tip - h + j.LetIn}}
+	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
+	j.Lines = []geom.Line{{Name: "nose line of " + s.E.ID, X: q.nose, Main: true}, {Name: "inner edge of " + s.E.ID + " on the ideal face", X: foot}}
+	res.R, res.E = rc.cuts, ec.cuts
+	q.pegs(s, &res)
+	q.dims(s, j, foot)
+	return res
+}
+
+// depthInPlane is the enterer's ideal size square to its faces outer and inner.
+func (s Site) depthInPlane(inner int) float64 {
+	if inner == 1 || inner == 3 {
+		return s.E.Ideal[0]
+	}
+	return s.E.Ideal[1]
+}
+
+func (q angledShape) pegs(s Site, res *Result) {
+	set, a := s.Set, q.a
+	d := s.away()
+	for i := range set.Pegs {
+		along := set.Along + float64(i)*3*set.Bore
+		shift := d.Mul(set.Offset)
+		p := geom.Peg{
+			A: set.OffShoulder, P: along, PFrom: "nose line", AlongBrace: !set.Square,
+			B: set.OffShoulder - set.Offset*q.sin, Words: "back up the brace, away from its end", Draw: d.Neg(),
+		}
+		if set.Square {
+			shift, p.B, p.Words, p.Draw = a.W.Mul(set.Offset), set.OffShoulder-set.Offset, "toward the shoulder", a.W.Neg()
+		}
+		u, w := q.nose+q.lean*along, -set.Housing-set.OffShoulder
+		hole{s: s, a: a, n: q.n, u: u, w: w, v: (q.r0 + q.r1) / 2, shift: shift}.bore(&p, i, res)
+		tu, _, tw := a.Of(p.Tenon)
+		p.Relish = min((tw-q.tip)/q.sin, math.Abs(tu-q.nose)/q.cos)
+		grain := vec.P{X: -q.lean * q.cos, Y: -q.sin}
+		end := rule(s.E, set, "tenon end", peg.End, vec.P{Y: -1}, -q.tip)
+		nose := rule(s.E, set, "nose", peg.End, vec.P{X: -q.lean}, -q.lean*q.nose)
+		end.Grain, nose.Grain = grain, grain
+		p.Rules = append(receiverRules(s, q.depth), end, nose,
+			q.edge(s, q.outer, "outer edge"), q.edge(s, q.inner, "inner edge"))
+		res.Joint.Pegs = append(res.Joint.Pegs, p)
+	}
+}
+
+// edge is the rule for an edge of the brace, square to its grain.
+func (q angledShape) edge(s Site, face int, name string) peg.Rule {
+	pl := ideal(s.E, face)
+	n := vec.P{X: pl.N.Dot(q.a.U), Y: pl.N.Dot(q.a.W)}
+	return rule(s.E, s.Set, name, peg.Edge, n, -pl.Height(q.a.O))
+}
+
+func (q angledShape) dims(s Site, j *geom.Joint, foot float64) {
+	a, h := q.a, s.Set.Housing
+	d := dimmer{j: j, a: a}
+	d.on(s.R, geom.Cutter)
+	d.add("mortise from reference face", a.V, a.Point(q.nose, 0, -h), a.Point(q.nose, q.r0, -h))
+	d.add("mortise width", a.V, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r1, -h))
+	d.add("nose line to inner edge on ideal face", a.U, a.Point(q.nose, q.r0, 0), a.Point(foot, q.r0, 0))
+	d.add("mortise depth below bearing", a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, q.tip-s.Set.Deeper))
+	if j.LetIn > 1e-3 {
+		d.add("housing depth below face", a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, j.LetIn-h))
+	}
+	d.on(s.E, geom.Cutter)
+	d.add("tenon length square to shoulder", a.W, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r0, -h))
+	d.add("tenon thickness", a.V, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r1, q.tip))
+	d.add("tenon from reference face", a.V, a.Point(q.nose, q.v0, -h), a.Point(q.nose, q.r0, -h))
+	for _, p := range j.Pegs {
+		u, v, w := a.Of(p.Mortise)
+		d.on(s.R, geom.Borer)
+		d.add("bearing to hole", a.W, a.Point(u, v, -h), a.Point(u, v, w))
+		d.add("nose line to hole", a.U, a.Point(q.nose, v, w), a.Point(u, v, w))
+		u, v, w = a.Of(p.Tenon)
+		d.on(s.E, geom.Borer)
+		d.add("shoulder to hole", a.W, a.Point(u, v, -h), a.Point(u, v, w))
+		d.add("nose to hole", a.U, a.Point(q.nose, v, w), a.Point(u, v, w))
+	}
+}

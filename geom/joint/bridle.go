@@ -1,0 +1,198 @@
+package joint
+
+import (
+	"math"
+
+	"pegwright/geom"
+	"pegwright/geom/peg"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// A bridle joins two timbers end to end at an angle, as rafters at their peak:
+// the receiver is slotted into a fork, the enterer left as a tongue. Outer
+// faces meet flush; each end is cut on the other's outer face.
+
+func fitsBridle(s Site) string {
+	if s.End == geom.Mid || s.REnd == geom.Mid {
+		return "a bridle joins an end to an end"
+	}
+	if c := math.Abs(s.R.Place.X.Dot(s.E.Place.X)); c > 0.985 {
+		return "the two timbers lie in one line; use a scarf"
+	}
+	a := bridleOf(s)
+	if math.Abs(s.E.Place.X.Dot(a.side)) > 1e-6 {
+		return "the two timbers do not lie in one plane"
+	}
+	return ""
+}
+
+// bridleShape names the planes of a bridle, all in frame axes and outward.
+type bridleShape struct {
+	side           vec.V // across both timbers, out of the joint's plane
+	rOuter, rInner solid.Plane
+	eOuter, eInner solid.Plane
+	rFace, eFace   int // inner faces
+	v0             float64
+}
+
+func bridleOf(s Site) bridleShape {
+	ra := s.R.Place.X
+	if s.REnd == geom.Finish {
+		ra = ra.Neg()
+	}
+	ea := s.away()
+	// Directions from the joint into each timber; their sum points inward.
+	in := ra.Add(ea).Unit()
+	b := bridleShape{side: ra.Cross(ea).Unit()}
+	ro, eo := s.R.FaceToward(in.Neg()), s.E.FaceToward(in.Neg())
+	b.rFace, b.eFace = geom.Opposite(ro), geom.Opposite(eo)
+	b.rOuter, b.rInner = ideal(s.R, ro), ideal(s.R, b.rFace)
+	b.eOuter, b.eInner = ideal(s.E, eo), ideal(s.E, b.eFace)
+	// Across: v from the receiver's reference side face, into the wood.
+	ref := 1
+	if ro == 1 || ro == 3 {
+		ref = 2
+	}
+	pl := ideal(s.R, ref)
+	b.side = pl.N.Neg()
+	b.v0 = -pl.D
+	return b
+}
+
+// corners returns the four corners of the rhombus that both timbers share, in
+// the plane v = 0: outer-outer, rOuter-eInner, inner-inner, rInner-eOuter.
+func (b bridleShape) corners() [4]vec.V {
+	m := func(p, q solid.Plane) vec.V { return meet3(p, q, solid.Plane{N: b.side, D: b.v0}) }
+	return [4]vec.V{m(b.rOuter, b.eOuter), m(b.rOuter, b.eInner), m(b.rInner, b.eInner), m(b.rInner, b.eOuter)}
+}
+
+// meet3 returns the point common to three planes (Cramer's rule).
+func meet3(p, q, r solid.Plane) vec.V {
+	d := p.N.Dot(q.N.Cross(r.N))
+	v := q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D))
+	return v.Mul(1 / d)
+}
+
+func reachBridle(s Site) Tips {
+	b := bridleOf(s)
+	far := func(t *geom.Timber, end geom.End) float64 {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, c := range b.corners() {
+			x := t.Place.In(c).X
+			lo, hi = min(lo, x), max(hi, x)
+		}
+		if end == geom.Finish {
+			return hi
+		}
+		return lo
+	}
+	return Tips{R: far(s.R, s.REnd), E: far(s.E, s.End)}
+}
+
+func cutBridle(s Site) Result {
+	b := bridleOf(s)
+	a := frameOf(s.R, b.rFace)
+	res := base(s, a, b.rFace, "Bridle")
+	j := &res.Joint
+	r0, r1 := s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
+	at := func(v, sign float64, role string) solid.Side {
+		n := b.side.Mul(sign)
+		return solid.Side{Plane: solid.Plane{N: n, D: sign * (b.v0 + v)}, Role: role}
+	}
+	behind := func(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p, Role: role} }
+	beyond := func(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p.Flip(), Role: role} }
+	real := func(t *geom.Timber, n int) solid.Plane {
+		// The real face, as a plane parallel to the ideal one through its farthest corner.
+		pl := ideal(t, n)
+		_, hi := t.Blank.Moved(t.Place).Extent(pl.N)
+		pl.D = hi + entry
+		return pl
+	}
+	rc := &carver{t: s.R, id: s.ID}
+	rc.take("end", beyond(b.eOuter, geom.RoleEnd))
+	rc.take("slot", at(r0, -1, geom.RoleWall), at(r1+s.Set.Clearance, 1, geom.RoleWall), behind(b.eInner, geom.RoleFloor))
+	rc.take("reduction", beyond(b.rInner, geom.RoleReduced), behind(real(s.E, b.eFace), geom.RoleReduced))
+	ec := &carver{t: s.E, id: s.ID}
+	ec.take("end", beyond(b.rOuter, geom.RoleEnd))
+	ec.take("cheek", at(r0, 1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
+	ec.take("cheek", at(r1, -1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
+	ec.take("reduction", beyond(b.eInner, geom.RoleReduced), behind(real(s.R, b.rFace), geom.RoleReduced))
+	c := b.corners()
+	mid := c[0].Add(c[2]).Mul(0.5).Add(b.side.Mul((r0 + r1) / 2))
+	tongue := []solid.Side{at(r0, -1, geom.RoleCheek), at(r1, 1, geom.RoleCheek),
+		behind(b.rOuter, geom.RoleEnd), behind(b.rInner, geom.RoleShoulder), behind(b.eOuter, ""), behind(b.eInner, "")}
+	j.Tenon = frameBlock(mid, tongue...)
+	j.Mortise = frameBlock(mid, at(r0, -1, geom.RoleWall), at(r1+s.Set.Clearance, 1, geom.RoleWall),
+		behind(b.eInner, geom.RoleFloor), behind(b.rOuter.Offset(open), ""), behind(b.rInner.Offset(open), ""), behind(b.eOuter.Offset(open), ""))
+	j.Bearing = b.rInner
+	reach := c[1].Dist(c[3])
+	j.Moves = []geom.Move{{Direction: s.away().Neg(), Distance: reach}}
+	u, _, _ := a.Of(c[2])
+	u3, _, _ := a.Of(c[3])
+	j.Lines = []geom.Line{{Name: "inner edge of " + s.E.ID, X: u, Main: true}, {Name: "outer edge of " + s.E.ID, X: u3}}
+	res.R, res.E = rc.cuts, ec.cuts
+	b.peg(s, &res, mid)
+	b.dims(s, j, r0, r1)
+	return res
+}
+
+// peg bores the middle of the shared rhombus. The usual bridle is not drawn.
+func (b bridleShape) peg(s Site, res *Result, mid vec.V) {
+	a := res.Joint.Axes
+	for i := range min(s.Set.Pegs, 1) {
+		u, v, w := a.Of(mid)
+		shift := s.away().Mul(s.Set.Offset)
+		p := geom.Peg{Words: "toward the shoulder", Draw: s.away().Neg(), PFrom: "inner edge", P: math.Abs(u - res.Joint.Lines[0].X), A: -w, AlongBrace: true}
+		p.B = -b.rInner.Height(p.Mortise)
+		hole{s: s, a: a, n: b.rFace, u: u, w: w, v: v, shift: shift}.bore(&p, i, res)
+		p.B = -b.rInner.Height(p.Tenon)
+		d := s.away().Neg()
+		p.Relish = -b.rOuter.Height(p.Tenon) / b.rOuter.N.Dot(d)
+		p.Rules = b.rules(s, a)
+		res.Joint.Pegs = append(res.Joint.Pegs, p)
+	}
+}
+
+// rules are the four faces round the hole, along the grain at the ends.
+func (b bridleShape) rules(s Site, a geom.Axes) []peg.Rule {
+	flat := func(n vec.V) vec.P { return vec.P{X: n.Dot(a.U), Y: n.Dot(a.W)} }
+	mk := func(t *geom.Timber, h peg.Hole, name string, k peg.Kind, pl solid.Plane, grain vec.V) peg.Rule {
+		r := peg.NewRule(k, h, flat(pl.N), -pl.Height(a.O), s.Set.Bore, t.Wood)
+		r.Name, r.Timber = name, t.ID
+		if k == peg.End {
+			r.Grain = flat(grain)
+		}
+		return r
+	}
+	e := s.away().Neg()
+	r := s.R.Place.X
+	if s.REnd == geom.Start {
+		r = r.Neg()
+	}
+	return []peg.Rule{
+		mk(s.E, peg.TenonHole, "tongue end", peg.End, b.rOuter, e),
+		mk(s.E, peg.TenonHole, "tongue outer edge", peg.Edge, b.eOuter, vec.V{}),
+		mk(s.E, peg.TenonHole, "tongue inner edge", peg.Edge, b.eInner, vec.V{}),
+		mk(s.R, peg.MortiseHole, "fork end", peg.End, b.eOuter, r),
+		mk(s.R, peg.MortiseHole, "fork outer edge", peg.Edge, b.rOuter, vec.V{}),
+		mk(s.R, peg.MortiseHole, "fork inner edge", peg.Edge, b.rInner, vec.V{}),
+	}
+}
+
+func (b bridleShape) dims(s Site, j *geom.Joint, r0, r1 float64) {
+	c := b.corners()
+	d := dimmer{j: j, a: j.Axes}
+	v := func(p vec.V, x float64) vec.V { return p.Add(b.side.Mul(x)) }
+	d.on(s.R, geom.Cutter)
+	d.add("slot from reference face", b.side, c[2], v(c[2], r0))
+	d.add("slot width", b.side, v(c[2], r0), v(c[2], r1))
+	d.on(s.E, geom.Cutter)
+	d.add("tongue thickness", b.side, v(c[2], r0), v(c[2], r1))
+	for _, p := range j.Pegs {
+		d.on(s.R, geom.Borer)
+		d.add("inner edge to hole", j.Axes.W, c[2], p.Mortise)
+		d.on(s.E, geom.Borer)
+		d.add("shoulder to hole", b.rInner.N, c[2], p.Tenon)
+	}
+}

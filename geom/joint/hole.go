@@ -1,0 +1,100 @@
+package joint
+
+import (
+	"pegwright/geom"
+	"pegwright/geom/peg"
+	"pegwright/geom/vec"
+)
+
+// hole is one peg hole about to be bored: the mortise hole's place in joint
+// coordinates (v is the middle of the tenon) and the shift of the tenon hole.
+type hole struct {
+	s       Site
+	a       geom.Axes
+	n       int
+	u, v, w float64
+	shift   vec.V
+}
+
+// bore fills in the peg's geometry and adds the bores of both timbers to the
+// result. The peg runs along V from the reference side unless the settings
+// name the other face.
+func (h hole) bore(p *geom.Peg, i int, res *Result) {
+	s, set := h.s, h.s.Set
+	low, high := sideFaces(h.n)
+	dir := h.a.V
+	p.Entry, p.Exit = low, high
+	if set.FromFace == high {
+		p.Entry, p.Exit, dir = high, low, dir.Neg()
+	}
+	p.ID, p.Bore, p.Head, p.Lead = pegID(s.ID, i), set.Bore, set.Head, set.Lead
+	p.Offset = set.Offset
+	p.Mortise = h.a.Point(h.u, h.v, h.w)
+	p.Tenon = p.Mortise.Add(h.shift)
+	p.From = onPlane(s.R, p.Entry, p.Mortise, dir)
+	p.To = onPlane(s.R, p.Exit, p.Mortise, dir)
+	p.Auto = set.Auto
+	if p.Offset == 0 {
+		p.Draw = vec.V{}
+	}
+	inR, inE := s.R.Place.In, s.E.Place.In
+	res.Bores = append(res.Bores, Hole{s.R, geom.Bore{
+		Joint: s.ID, Peg: p.ID, Diameter: set.Bore, Entry: p.Entry, Exit: p.Exit,
+		From: inR(p.From.Sub(dir.Mul(past))), To: inR(p.To.Add(dir.Mul(past))),
+	}})
+	ef, et := s.E.FaceToward(dir.Neg()), s.E.FaceToward(dir)
+	res.Bores = append(res.Bores, Hole{s.E, geom.Bore{
+		Joint: s.ID, Peg: p.ID, Diameter: set.Bore, Entry: ef, Exit: et,
+		From: inE(onPlane(s.E, ef, p.Tenon, dir).Sub(dir.Mul(past))),
+		To:   inE(onPlane(s.E, et, p.Tenon, dir).Add(dir.Mul(past))),
+	}})
+}
+
+// onPlane returns where the line through p along dir meets face n of the
+// timber's blank, in frame axes.
+func onPlane(t *geom.Timber, n int, p, dir vec.V) vec.V {
+	pl := t.BlankPlane(n).Moved(t.Place)
+	return p.Add(dir.Mul(-pl.Height(p) / pl.N.Dot(dir)))
+}
+
+// receiverRules are the boundary lines of the receiver round a hole, in the
+// joint's u, w plane. depth is the receiver's ideal size along W.
+func receiverRules(s Site, depth float64) []peg.Rule {
+	return []peg.Rule{
+		rule(s.R, s.Set, "bearing face", peg.Edge, vec.P{Y: 1}, -s.Set.Housing),
+		rule(s.R, s.Set, "far face", peg.Edge, vec.P{Y: -1}, depth),
+		rule(s.R, s.Set, "start end", peg.End, vec.P{X: -1}, 0),
+		rule(s.R, s.Set, "finish end", peg.End, vec.P{X: 1}, s.R.Length),
+	}
+}
+
+// rule is one boundary of timber t. Rules of the receiver hold for the mortise
+// hole, those of the enterer for the tenon hole.
+func rule(t *geom.Timber, set Settings, name string, k peg.Kind, n vec.P, d float64) peg.Rule {
+	h := peg.TenonHole
+	if name == "bearing face" || name == "far face" || name == "start end" || name == "finish end" {
+		h = peg.MortiseHole
+	}
+	r := peg.NewRule(k, h, n, d, set.Bore, t.Wood)
+	r.Name, r.Timber = name, t.ID
+	return r
+}
+
+// dimmer collects dimension requests on one timber.
+type dimmer struct {
+	j      *geom.Joint
+	a      geom.Axes
+	t      *geom.Timber
+	reader geom.Reader
+}
+
+func (d *dimmer) on(t *geom.Timber, r geom.Reader) { d.t, d.reader = t, r }
+
+// add asks for the distance between two frame points along a frame axis.
+func (d *dimmer) add(label string, axis, from, to vec.V) {
+	in := d.t.Place
+	r := geom.Dim{Timber: d.t, From: in.In(from), To: in.In(to), Axis: in.InDir(axis), Label: label, Reader: d.reader}
+	if r.Value() > 1e-3 {
+		d.j.Dims = append(d.j.Dims, r)
+	}
+}

@@ -1,0 +1,286 @@
+// Package joint turns joint kinds into cuts. Each kind lives in a file of its
+// own and answers two questions about a site, a receiver and an enterer placed
+// in space: how far the enterer's line runs (Reach), and what wood each timber
+// loses (Cut). Cuts are convex volumes whose faces carry roles; nothing after
+// this package needs to know one kind from another.
+package joint
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Settings are the numbers of one joint, all resolved, in millimetres.
+type Settings struct {
+	Thickness   float64 // of the tenon, tongue or fork slot
+	FromRef     float64 // receiver's reference face to the near cheek
+	TenonLength float64 // bearing plane to tenon end
+	Through     bool
+	Housing     float64 // bearing plane below the receiver's ideal face
+	HoldStart   float64 // tenon held back at the receiver's start side
+	HoldEnd     float64 // tenon held back at the receiver's end side
+	Deeper      float64 // mortise deeper than the tenon is long
+	Clearance   float64 // mortise wider than the tenon is thick
+	Bore        float64 // peg hole diameter
+	Pegs        int
+	OffShoulder float64 // bearing plane to the mortise hole
+	Along       float64 // bearing edge or nose line to the mortise hole
+	Centred     bool    // the hole is centred on the tenon's width instead
+	Offset      float64 // drawbore
+	Auto        bool    // Offset is to be chosen by the solver
+	Square      bool    // an angled tenon is drawn square to its shoulder
+	FromFace    int     // entry face of the receiver, 0 for the reference side
+	Head, Lead  float64
+	Steps       int     // of a step-lap seat
+	Depth       float64 // of a rafter seat, square to the rafter; bore depth follows BlindDepth
+	BlindDepth  float64 // bore of a seat peg, below the seat, along its axis
+	PegOff      float64 // seat peg: off the enterer's reference side face; 0 for its middle
+}
+
+// Site is one joint about to be cut.
+type Site struct {
+	ID   string
+	R, E *geom.Timber // receiver and enterer
+	End  geom.End     // of the enterer; Mid where it crosses the receiver
+	REnd geom.End     // of the receiver, for joints end to end
+	Set  Settings
+}
+
+// Result is what a kind says of a site.
+type Result struct {
+	Joint geom.Joint
+	R, E  []geom.Cut // in each timber's own axes
+	Bores []Hole
+}
+
+// Hole is one bore of a result, on the receiver or on the enterer.
+type Hole struct {
+	On   *geom.Timber
+	Bore geom.Bore
+}
+
+// Tips are the ends that a joint gives to the timbers' lines, as coordinates
+// along each timber's x axis. NaN where the joint gives none.
+type Tips struct{ R, E float64 }
+
+// Kind is one kind of joint.
+type Kind struct {
+	Name  string
+	Title string // as printed
+	// Fits reports how the two timbers must lie, "" when they do.
+	Fits  func(Site) string
+	Reach func(Site) Tips
+	Cut   func(Site) Result
+}
+
+// kinds is the table of joint kinds: a new kind is one file and one row.
+func kinds() []Kind {
+	return []Kind{
+		{"mortise and tenon", "Mortise and tenon", fitsSquare, reachSquare, cutSquare},
+		{"sill corner", "Sill corner", fitsSquare, reachSquare, cutSquare},
+		{"brace mortise and tenon", "Angled mortise and tenon", fitsAngled, reachAngled, cutAngled},
+		{"bridle", "Bridle", fitsBridle, reachBridle, cutBridle},
+		{"step-lap seat", "Step-lap rafter seat", fitsSeat, reachNone, cutStepLap},
+		{"birdsmouth seat", "Birdsmouth rafter seat", fitsSeat, reachNone, cutBirdsmouth},
+		{"plain bearing", "Plain bearing", fitsBearing, reachBearing, cutBearing},
+	}
+}
+
+// Names returns the names of all kinds, sorted.
+func Names() []string {
+	var r []string
+	for _, k := range kinds() {
+		r = append(r, k.Name)
+	}
+	sort.Strings(r)
+	return r
+}
+
+// Lookup returns the kind with the given name.
+func Lookup(name string) (Kind, bool) {
+	for _, k := range kinds() {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return Kind{}, false
+}
+
+const (
+	inch = 25.4
+	tol  = 1e-6
+	// out is how far open sides and bores run past the blank.
+	open = 10.0
+	past = 8.0
+	// entry is how far past the let-in depth the entering end is brought to
+	// its ideal section: 1/8 in (common practice, no source).
+	entry = inch / 8
+)
+
+// frameOf returns the joint axes of receiver r entered at face n.
+func frameOf(r *geom.Timber, n int) geom.Axes {
+	pl := r.Place
+	w := r.IdealPlane(n)
+	a := geom.Axes{U: pl.X, W: pl.OutDir(w.N)}
+	a.V = pl.Z
+	if n == 2 || n == 4 {
+		a.V = pl.Y
+	}
+	a.O = pl.Out(w.N.Mul(w.D))
+	return a
+}
+
+// half is the half-space of frame points p with s·(dir·(p-O)) <= s·at, as a
+// side with a role. s is +1 or -1.
+func half(a geom.Axes, dir vec.V, s, at float64, role string) solid.Side {
+	n := dir.Mul(s)
+	return solid.Side{Plane: solid.Plane{N: n, D: n.Dot(a.O) + s*at}, Role: role}
+}
+
+// carver makes cuts on one timber from frame half-spaces.
+type carver struct {
+	t    *geom.Timber
+	id   string
+	cuts []geom.Cut
+}
+
+// take removes what lies inside all sides (frame axes). Open sides are closed
+// against the blank grown by 10 mm. A volume that misses the blank is no cut.
+func (c *carver) take(name string, sides ...solid.Side) solid.Convex {
+	inv := c.t.Place.Inverse()
+	local := make([]solid.Side, len(sides))
+	for i, s := range sides {
+		local[i] = solid.Side{Plane: tidy(s.Plane.Moved(inv)), Role: s.Role}
+	}
+	blank := c.t.Blank
+	if blank.Inside(local...).Thickness() < 1e-3 {
+		return solid.Convex{}
+	}
+	big := blank.Grow(open)
+	for i := range big.Faces {
+		big.Faces[i].Role = ""
+	}
+	v := big.Inside(local...)
+	c.cuts = append(c.cuts, geom.Cut{Joint: c.id, Name: name, Solid: v})
+	return v
+}
+
+// tidy removes the dust that rotations leave on axis-aligned planes.
+func tidy(p solid.Plane) solid.Plane {
+	dust := func(x float64) float64 {
+		if r := math.Round(x); math.Abs(x-r) < 1e-12 {
+			return r + 0
+		}
+		return x
+	}
+	p.N = vec.V{X: dust(p.N.X), Y: dust(p.N.Y), Z: dust(p.N.Z)}
+	if r := math.Round(p.D*1e7) / 1e7; math.Abs(p.D-r) < 1e-9 {
+		p.D = r + 0
+	}
+	return p
+}
+
+// frameBlock returns the volume inside all sides near the site, in frame axes.
+func frameBlock(around vec.V, sides ...solid.Side) solid.Convex {
+	const r = 3000
+	b := solid.Box(around.Sub(vec.V{X: r, Y: r, Z: r}), around.Add(vec.V{X: r, Y: r, Z: r}))
+	return b.Inside(sides...)
+}
+
+// planes of a timber's ideal section, in frame axes, by face number.
+func ideal(t *geom.Timber, n int) solid.Plane { return t.IdealPlane(n).Moved(t.Place) }
+
+// span returns the extent along dir, from o, of timber t's ideal section (its
+// four long arrises at the x coordinate x), in frame axes.
+func span(t *geom.Timber, x float64, o, dir vec.V) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for i := range 4 {
+		p := vec.V{X: x, Y: t.Ideal[0] * float64(i&1), Z: t.Ideal[1] * float64(i>>1)}
+		h := dir.Dot(t.Place.Out(p).Sub(o))
+		lo, hi = min(lo, h), max(hi, h)
+	}
+	return
+}
+
+// away is the unit direction of the enterer from its jointed end into its own
+// length, in frame axes.
+func (s Site) away() vec.V {
+	if s.End == geom.Finish {
+		return s.E.Place.X.Neg()
+	}
+	return s.E.Place.X
+}
+
+// tip turns a coordinate along away() (from frame origin) into the enterer's x.
+func (s Site) tip(p vec.V) float64 { return s.E.Place.In(p).X }
+
+// entered returns the face of the receiver that the enterer comes in through.
+func (s Site) entered() int { return s.R.FaceToward(s.away()) }
+
+// letIn returns how far the receiver's real face stands above the bearing
+// plane, the most over the footprint u0..u1, v0..v1.
+func letIn(s Site, a geom.Axes, n int, u0, u1, v0, v1 float64) float64 {
+	pl := s.R.BlankPlane(n).Moved(s.R.Place)
+	most := math.Inf(-1)
+	for i := range 4 {
+		u, v := u0, v0
+		if i&1 == 1 {
+			u = u1
+		}
+		if i>>1 == 1 {
+			v = v1
+		}
+		p := a.Point(u, v, 0)
+		// Height of the real face above the ideal face, square to it.
+		most = max(most, -pl.Height(p)/pl.N.Dot(a.W))
+	}
+	return most + s.Set.Housing
+}
+
+// acrossSize is the receiver's ideal size along V, and depthSize along W.
+func sizes(r *geom.Timber, n int) (across, depth float64) {
+	if n == 1 || n == 3 {
+		return r.Ideal[1], r.Ideal[0]
+	}
+	return r.Ideal[0], r.Ideal[1]
+}
+
+// sideFaces returns the receiver's faces at low and high v.
+func sideFaces(n int) (low, high int) {
+	if n == 1 || n == 3 {
+		return 2, 4
+	}
+	return 1, 3
+}
+
+// bring brings the enterer's end to its ideal section on its two
+// non-reference faces, in front of the plane w = upto.
+func bring(c *carver, a geom.Axes, upto float64) {
+	for _, n := range []int{3, 4} {
+		c.take("reduction",
+			solid.Side{Plane: ideal(c.t, n).Flip(), Role: geom.RoleReduced},
+			half(a, a.W, 1, upto, geom.RoleReduced))
+	}
+}
+
+// base starts a result.
+func base(s Site, a geom.Axes, n int, title string) Result {
+	return Result{Joint: geom.Joint{
+		ID: s.ID, Kind: title, Into: s.R, Of: s.E, OfEnd: s.End, Axes: a, Entered: n,
+		Housing: s.Set.Housing,
+		Bearing: solid.Plane{N: a.W, D: a.W.Dot(a.O) - s.Set.Housing},
+	}}
+}
+
+// parallel reports whether two unit directions are parallel, either way.
+func parallel(a, b vec.V) bool { return a.Cross(b).Len() < 1e-6 }
+
+func reachNone(Site) Tips { return Tips{math.NaN(), math.NaN()} }
+
+// pegID names the i-th peg of a joint.
+func pegID(joint string, i int) string { return fmt.Sprintf("%s-peg-%d", joint, i+1) }

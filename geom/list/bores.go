@@ -1,0 +1,135 @@
+package list
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"pegwright/geom"
+	"pegwright/geom/vec"
+)
+
+// Where says where a bore starts on a timber, as a borer lays it out.
+type Where struct {
+	Face   int     // entry face, 1 to 4; 0 where the bit enters a cut surface
+	Along  float64 // mm from the start end to the centre on the entry face
+	Across float64 // mm from the reference arris that the entry face has
+	Arris  string  // that arris, by its two faces, such as "1/2"
+	Depth  float64 // mm of wood the bit passes along its axis, cuts not counted
+	Lean   float64 // degrees between the axis and the square to the face
+}
+
+// Locate returns the layout of a bore of timber t. The bore starts where its
+// axis meets the blank's entry face; a through bore ends at the exit face, a
+// blind one at its bottom. Across is measured from the reference face that
+// stands square to the entry face: face 2 for faces 1 and 3, face 1 for faces
+// 2 and 4.
+func Locate(t *geom.Timber, b geom.Bore) Where {
+	w := Where{Face: b.Entry}
+	from, to := b.From, b.To
+	axis := to.Sub(from).Unit()
+	if b.Entry >= 1 && b.Entry <= 4 {
+		from = meet(t, b.Entry, from, axis)
+		out := t.BlankPlane(b.Entry).N
+		w.Lean = math.Acos(min(1, math.Abs(out.Dot(axis)))) * 180 / math.Pi
+	}
+	if b.Exit >= 1 && b.Exit <= 4 {
+		to = meet(t, b.Exit, to, axis)
+	}
+	w.Along, w.Depth = from.X, from.Dist(to)
+	switch b.Entry {
+	case 1, 3:
+		w.Across, w.Arris = from.Z, fmt.Sprintf("%d/2", b.Entry)
+	case 2, 4:
+		w.Across, w.Arris = from.Y, fmt.Sprintf("1/%d", b.Entry)
+	default:
+		w.Across, w.Arris = from.Y, "from face 1"
+	}
+	if b.Entry == 3 {
+		w.Arris = "2/3"
+	}
+	return w
+}
+
+// meet returns where the line through p along axis meets face n of the blank,
+// or p where it runs along the face.
+func meet(t *geom.Timber, n int, p, axis vec.V) vec.V {
+	pl := t.BlankPlane(n)
+	slope := pl.N.Dot(axis)
+	if math.Abs(slope) < 1e-9 {
+		return p
+	}
+	return p.Add(axis.Mul(-pl.Height(p) / slope))
+}
+
+// Bores returns every bore, timber by timber in frame order, and within a
+// timber face by face from the start end, numbered in that order.
+func Bores(f *geom.Frame) Table {
+	length := lengthUnit(f.Units)
+	t := Table{Name: "bores", Title: "Bores", Units: f.Units, Columns: []Column{
+		{Name: "timber"},
+		{Name: "no.", kind: count},
+		{Name: "entry face"},
+		{Name: "from start end", Unit: length, kind: fine},
+		{Name: "off arris", Unit: length, kind: fine},
+		{Name: "arris"},
+		{Name: "diameter", Unit: length, kind: fine},
+		{Name: "bore"},
+		{Name: "depth", Unit: length, kind: fine},
+		{Name: "off square", Unit: "degrees", kind: amount},
+		{Name: "exit face"},
+		{Name: "joint"},
+	}}
+	n := 0
+	for _, s := range f.Timbers {
+		for i, b := range byFace(s) {
+			w := Locate(s, b)
+			t.add(s.ID, i+1, entryTitle(s, b), w.Along, w.Across, w.Arris, b.Diameter,
+				through(b), w.Depth, w.Lean, exitTitle(s, b), b.Joint)
+			n++
+		}
+	}
+	t.Totals = []string{
+		plural(n, "bore"),
+		"off arris is measured on the entry face from the arris named, depth along the bit from that face",
+	}
+	return t
+}
+
+func through(b geom.Bore) string {
+	if b.Exit == 0 {
+		return "blind"
+	}
+	return "through"
+}
+
+func entryTitle(t *geom.Timber, b geom.Bore) string {
+	if b.Entry < 1 || b.Entry > 4 {
+		return "cut surface"
+	}
+	return t.FaceTitle(b.Entry)
+}
+
+func exitTitle(t *geom.Timber, b geom.Bore) string {
+	if b.Exit < 1 || b.Exit > 4 {
+		return "none"
+	}
+	return t.FaceTitle(b.Exit)
+}
+
+// byFace returns the bores of a timber by entry face, then along it, then
+// across it.
+func byFace(t *geom.Timber) []geom.Bore {
+	r := append([]geom.Bore(nil), t.Bores...)
+	sort.SliceStable(r, func(i, j int) bool {
+		if r[i].Entry != r[j].Entry {
+			return r[i].Entry < r[j].Entry
+		}
+		a, b := Locate(t, r[i]), Locate(t, r[j])
+		if !near(a.Along, b.Along) {
+			return a.Along < b.Along
+		}
+		return a.Across < b.Across
+	})
+	return r
+}

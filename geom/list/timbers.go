@@ -1,0 +1,99 @@
+package list
+
+import (
+	"sort"
+
+	"pegwright/geom"
+	"pegwright/geom/measure"
+)
+
+// Trim is the length ordered beyond the finished length at each end, 1 in
+// (common practice, no source): x = 0 is a line squared round the stick at
+// least that far from the sawn end.
+const Trim = 25.4
+
+// Pounds is the mass of a pound in kilograms, exact (international yard and
+// pound agreement, 1959).
+const pound = 0.45359237
+
+// cubicInchesPerBoardFoot: a board foot is 12 in by 12 in by 1 in.
+const boardFoot = 144 * 25.4 * 25.4 * 25.4
+
+// Rough returns the length to order for a finished length, both in mm: the
+// finished length and the trim at both ends.
+func Rough(finished float64) float64 { return finished + 2*Trim }
+
+// BoardFeet returns the board feet of a stick of the given nominal section and
+// length, all in mm (a board foot is 144 in³).
+func BoardFeet(section [2]float64, length float64) float64 {
+	return float64(section[0]*section[1]) * length / boardFoot
+}
+
+// Timbers returns the sticks of the frame with their marks, by section (the
+// largest first), then by length (the longest first), then by id. The volume is
+// that of the rough stick as bought, the weight that of the finished timber as
+// cut.
+func Timbers(f *geom.Frame) Table {
+	imperial := f.Units == measure.Imperial
+	volume, volumeKind, weight := "m³", precise, "kg"
+	if imperial {
+		volume, volumeKind, weight = "bd ft", amount, "lb"
+	}
+	t := Table{Name: "timbers", Title: "Timbers", Units: f.Units, Columns: []Column{
+		{Name: "timber"}, {Name: "mark"}, {Name: "role"}, {Name: "wood"},
+		{Name: "section", Unit: smallUnit(f.Units), kind: section},
+		{Name: "finished length", Unit: lengthUnit(f.Units), kind: long},
+		{Name: "rough length", Unit: lengthUnit(f.Units), kind: long},
+		{Name: "volume as bought", Unit: volume, kind: volumeKind},
+		{Name: "weight as cut", Unit: weight, kind: amount},
+	}}
+	var bought, heavy float64
+	for _, s := range bySection(f.Timbers) {
+		rough := Rough(s.Length)
+		v, w := float64(s.Section[0]*s.Section[1])*rough/1e9, greenWeight(s)
+		if imperial {
+			v, w = BoardFeet(s.Section, rough), w/pound
+		}
+		bought, heavy = bought+v, heavy+w
+		t.add(s.ID, s.Mark, s.Role, s.Wood.Name, s.Section, s.Length, rough, v, w)
+	}
+	t.Totals = timberTotals(len(f.Timbers), bought, heavy, imperial)
+	return t
+}
+
+func timberTotals(n int, bought, heavy float64, imperial bool) []string {
+	trim := "rough length is the finished length and 25 mm for trim at each end"
+	amount := decimals(bought, 2) + " m³ as bought, " + whole(heavy) + " kg as cut"
+	if imperial {
+		trim = "rough length is the finished length and 1 in for trim at each end"
+		amount = whole(bought) + " board feet as bought, " + whole(heavy) + " lb as cut"
+	}
+	return []string{plural(n, "timber") + ": " + amount, trim}
+}
+
+func greenWeight(t *geom.Timber) float64 {
+	green, _ := t.Weight()
+	return green
+}
+
+// bySection returns the timbers sorted for a buyer, in a new slice.
+func bySection(timbers []*geom.Timber) []*geom.Timber {
+	r := append([]*geom.Timber(nil), timbers...)
+	sort.SliceStable(r, func(i, j int) bool {
+		a, b := r[i], r[j]
+		alo, ahi := ordered(a.Section)
+		blo, bhi := ordered(b.Section)
+		switch {
+		case alo*ahi != blo*bhi:
+			return alo*ahi > blo*bhi
+		case ahi != bhi:
+			return ahi > bhi
+		case a.Length != b.Length:
+			return a.Length > b.Length
+		}
+		return a.ID < b.ID
+	})
+	return r
+}
+
+func ordered(s [2]float64) (lo, hi float64) { return min(s[0], s[1]), max(s[0], s[1]) }

@@ -1,0 +1,284 @@
+package solve
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/geom"
+	"pegwright/geom/joint"
+	"pegwright/geom/peg"
+	"pegwright/geom/spec"
+)
+
+// settle gives every joint its numbers: the trade's defaults, then the
+// layout's, then what the generator needs, then the layout's for the entering
+// role, then the joint's own, then the adjustments that select it.
+func (s *solver) settle() {
+	hit := make([]bool, len(s.d.Adjust))
+	for _, p := range s.pacts {
+		for i, a := range s.d.Adjust {
+			if a.Joints.Set && s.selects(a.Joints, p.e, p.r) {
+				hit[i] = true
+				p.user = p.user.With(a.Joint)
+			}
+		}
+		p.set = s.settle1(p)
+		s.sane(p)
+		s.draw(p)
+	}
+	for i, a := range s.d.Adjust {
+		if a.Joints.Set && !hit[i] {
+			s.fault(a.Joints.At, a.Joints.Src, "no joint fits this selector", "run 'pegwright model' to see the ids of the joints, or widen the words")
+		}
+	}
+}
+
+func (s *solver) settle1(p *pact) joint.Settings {
+	std := s.std
+	role := p.e.t.Role
+	w := s.roleLayout(role)
+	u := s.d.Layout.All.With(p.own).With(w).With(p.user)
+	big := math.Max(p.r.t.Section[0], p.r.t.Section[1]) > 6.5*inch && min(p.r.t.Section[0], p.r.t.Section[1]) > 6.5*inch
+	slight := role == "brace" || role == "girt" || role == "door post" || role == "window post" || role == "header" || role == "rail"
+	thick := std.thin
+	if big && !slight {
+		thick = std.thick
+	}
+	thick = u.Thickness.Or(thick)
+	bore := std.smallBore
+	if (role == "tie" || thick > std.thin+1e-6 || big) && !slight {
+		bore = std.bigBore
+	}
+	off := std.offShoulder
+	if thick > std.thin+1e-6 {
+		off = std.offShoulder2
+	}
+	length := std.tenon
+	if slight {
+		length = std.braceTenon
+	}
+	set := joint.Settings{
+		Thickness: thick, FromRef: u.FromReference.Or(std.offRef), TenonLength: u.TenonLength.Or(length), Through: u.Through.Or(false),
+		Housing: u.Housing.Or(0), HoldStart: u.HoldBackStart.Or(0), HoldEnd: u.HoldBackEnd.Or(0), Deeper: std.deeper, Clearance: u.Clearance.Or(0),
+		Bore: u.Bore.Or(bore), Pegs: 1, OffShoulder: u.OffShoulder.Or(off), Along: std.along, FromFace: int(u.FromFace.Or(0)),
+		Head: u.Head.Or(std.head), Lead: u.Lead.Or(std.lead), Steps: int(u.Steps.Or(1)), Depth: u.SeatDepth.Or(0),
+		Square: u.Draw.Or("") == "square", BlindDepth: p.set.BlindDepth, PegOff: p.pegOff,
+	}
+	if u.Stub.Or(false) {
+		set.Pegs = 0
+		set.TenonLength = u.TenonLength.Or(std.stub)
+	}
+	if u.Pegs.Set {
+		set.Pegs = int(u.Pegs.V)
+	}
+	if u.Along.Set {
+		set.Centred, set.Along = u.Along.Centred, u.Along.MM
+	}
+	if set.BlindDepth == 0 {
+		set.BlindDepth = 2 * inch
+	}
+	set.Auto = !u.Drawbore.Set || u.Drawbore.Mode == spec.DrawAuto
+	if u.Drawbore.Set && u.Drawbore.Mode == spec.DrawLength {
+		set.Offset = u.Drawbore.MM
+	}
+	return set
+}
+
+// roleLayout is what the layout says for a role, alone.
+func (s *solver) roleLayout(role string) spec.JointSettings {
+	for _, r := range s.d.Layout.Roles {
+		if r.Role.S == role {
+			return r.Settings
+		}
+	}
+	return spec.JointSettings{}
+}
+
+// sane faults numbers that leave no joint at all.
+func (s *solver) sane(p *pact) {
+	r, e := p.r.t, p.e.t
+	at := p.at
+	if t := p.user.Thickness; t.Set {
+		at = t.At
+	} else if t := s.d.Layout.For(e.Role).Thickness; t.Set {
+		at = t.At
+	}
+	most := min(r.Ideal[0], r.Ideal[1])
+	if p.kind == "plain bearing" || p.end == geom.Mid {
+		return
+	}
+	if p.set.Thickness >= most {
+		s.fault(at, s.f.Units.FormatJoint(p.set.Thickness), fmt.Sprintf("the tenon of %s is as thick as %s itself (%s)", e.ID, r.ID, s.f.Units.FormatJoint(most)),
+			"make the tenon a quarter to a third of the timber's thickness")
+	}
+	if p.set.Bore > most/2 {
+		s.fault(p.at, s.f.Units.FormatJoint(p.set.Bore), fmt.Sprintf("a bore of this size does not fit %s", r.ID), "bore 3/4 to 1-1/4 in (20 to 30 mm)")
+	}
+	if p.set.Pegs > 4 {
+		s.fault(p.at, fmt.Sprint(p.set.Pegs), "no more than four pegs go in one joint", "give 0 to 4")
+	}
+}
+
+// draw chooses the offset of a joint that leaves it to the program, and says
+// why.
+func (s *solver) draw(p *pact) {
+	set := &p.set
+	f := s.f.Units.FormatJoint
+	if !set.Auto {
+		p.why = "offset as given in the description"
+		if set.Offset == 0 {
+			p.why = "not drawn: the holes are in line"
+		}
+		return
+	}
+	if set.Pegs == 0 || p.end == geom.Mid || p.kind == "bridle" {
+		return
+	}
+	st := s.f.Stock
+	rw, ew := p.r.t.Wood, p.e.t.Wood
+	receiver, enterer := peg.Drying(rw, st.Green, st.Service), peg.Drying(ew, st.Green, st.Service)
+	pegs := peg.Drying(s.pegs, st.PegMC, st.Service)
+	usual, _ := peg.Caps(set.Bore, rw.Hard)
+	least := func(e float64) float64 { return 0 }
+	var choice peg.Choice
+	if p.kind == "brace mortise and tenon" {
+		b := peg.Brace{Bearing: set.OffShoulder, Along: set.Along, Width: p.e.t.Section[1], Angle: s.angle(p)}
+		if set.Square {
+			b.Way = peg.SquareToShoulder
+		}
+		choice = b.Auto(set.Bore, rw.Hard, s.std.drawStep, s.std.drawLeft, receiver, enterer)
+		least = func(e float64) float64 { b.Offset = e; return peg.Worst(b.Bounds(receiver, enterer)) }
+	} else {
+		q := peg.Square{Bearing: set.OffShoulder, Bore: set.Bore, Peg: set.Bore}
+		choice = q.Auto(rw.Hard, s.std.drawStep, s.std.drawLeft, receiver, pegs)
+		least = func(e float64) float64 { q.Offset = e; return peg.Worst(q.Bounds(receiver, pegs)) }
+	}
+	step := s.std.drawStep
+	top := math.Floor(usual/step+1e-9) * step
+	switch {
+	case choice.Verdict == peg.Usual && choice.Reason == peg.Serves:
+		set.Offset = choice.Offset
+		p.why = fmt.Sprintf("least step that leaves %s after drying in the worst of the ring directions; it leaves %s", f(s.std.drawLeft), f(choice.Left))
+	case top > 0 && least(top) >= 0:
+		set.Offset = top
+		p.why = fmt.Sprintf("largest usual offset for this bore; at worst it leaves %s after drying, short of %s", f(least(top)), f(s.std.drawLeft))
+	case choice.Reason == peg.Serves:
+		set.Offset = choice.Offset
+		p.why = fmt.Sprintf("above the usual %s for this bore: nothing smaller still draws after drying", f(usual))
+	default:
+		set.Offset = top
+		p.why = fmt.Sprintf("no offset serves: %v; drawn %s, which goes slack as the timber dries", choice.Reason, f(top))
+	}
+}
+
+// angle is between an angled enterer and its receiver, in radians.
+func (s *solver) angle(p *pact) float64 {
+	c := math.Abs(p.e.t.Place.X.Dot(p.r.t.Place.X))
+	return math.Acos(math.Min(c, 1))
+}
+
+// selects reports whether a selector picks the joint of e into r; r is nil
+// when it picks timbers.
+func (s *solver) selects(q spec.Selector, e, r *stick) bool {
+	in := func(list []string, x string) bool {
+		for _, l := range list {
+			if l == x {
+				return true
+			}
+		}
+		return false
+	}
+	t := e.t
+	ok := q.All || in(q.Roles, t.Role) || in(q.IDs, t.ID) || len(q.Roles)+len(q.IDs) == 0
+	if r != nil {
+		if len(q.IntoRoles)+len(q.IntoIDs) > 0 {
+			ok = ok && (in(q.IntoRoles, r.t.Role) || in(q.IntoIDs, r.t.ID))
+		}
+		ok = ok && (q.Bent == 0 || t.Bent == q.Bent || r.t.Bent == q.Bent)
+		ok = ok && (q.Bay == 0 || t.Bay == q.Bay || r.t.Bay == q.Bay)
+		return ok && (q.Wall == "" || t.Wall == q.Wall || r.t.Wall == q.Wall)
+	}
+	return ok && (q.Bent == 0 || t.Bent == q.Bent) && (q.Bay == 0 || t.Bay == q.Bay) && (q.Wall == "" || t.Wall == q.Wall)
+}
+
+// adjustTimbers applies the adjustments that select timbers.
+func (s *solver) adjustTimbers() {
+	for _, a := range s.d.Adjust {
+		if !a.Timbers.Set {
+			continue
+		}
+		hit := false
+		for _, st := range s.order {
+			if !s.selects(a.Timbers, st, nil) {
+				continue
+			}
+			hit = true
+			st.overall = st.overall.With(a.Timber)
+			if sec := a.Timber.Section; sec.Set {
+				st.t.Section = s.asSection(st, sec)
+			}
+			s.trim(st, st.overall)
+		}
+		if !hit {
+			s.fault(a.Timbers.At, a.Timbers.Src, "no timber fits this selector", "run 'pegwright lists timbers' to see the ids of the timbers")
+		}
+	}
+}
+
+// measure notes the sizes measured on single sticks.
+func (s *solver) measure() {
+	for i := range s.d.Measured {
+		m := &s.d.Measured[i]
+		st, ok := s.sticks[m.ID.S]
+		if !ok {
+			s.unknown(m.ID)
+			continue
+		}
+		if m.Start.Set {
+			st.measured[0] = &m.Start
+		}
+		if m.End.Set {
+			st.measured[1] = &m.End
+		}
+		if st.measured[0] == nil {
+			st.measured[0] = st.measured[1]
+		}
+		if st.measured[1] == nil {
+			st.measured[1] = st.measured[0]
+		}
+	}
+}
+
+func (s *solver) unknown(id spec.Text) {
+	mend := "run 'pegwright lists timbers' to see the ids of the timbers"
+	best, at := "", 4
+	for _, st := range s.order {
+		if d := distance(id.S, st.t.ID); d < at {
+			best, at = st.t.ID, d
+		}
+	}
+	if best != "" {
+		mend = "did you mean " + best + "?"
+	}
+	s.fault(id.At, id.S, "there is no timber of this name", mend)
+}
+
+// distance is the edit distance of two short words.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		prev := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := 1
+			if a[i] == b[j] {
+				cost = 0
+			}
+			prev, row[j+1] = row[j+1], min(row[j+1]+1, row[j]+1, prev+cost)
+		}
+	}
+	return row[len(b)]
+}
