@@ -1,0 +1,146 @@
+package font
+
+import (
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/geom/vec"
+)
+
+// Run is a piece of a line of text that is set in one size. X and Y are the
+// start of its base line from the start of the whole line, millimetres, y up.
+type Run struct {
+	S      string
+	X, Y   float64
+	Height float64
+	Bold   bool
+}
+
+// Proportions of a fraction. Figures of 2.5 mm go with text of 3.5 mm, one step
+// of ISO 3098 apart; the rest is by eye, in parts of the text height.
+const (
+	figures    = 2.5 / 3.5 // height of the figures
+	raise      = 0.40      // base line of the upper figures
+	lower      = -0.12     // base line of the lower figures
+	beforeFrac = 0.16      // gap after a whole number
+	afterFrac  = 0.08      // gap after the lower figures
+	overlap    = 0.02      // how far the slash reaches under either figure
+)
+
+// Layout sets s at the given height (mm) and returns its runs, in reading
+// order. The text is normalised first. A fraction is set with smaller figures,
+// raised and lowered about a fraction slash; what counts as one is described at
+// fractionAt. The runs joined give the normalised text again with every
+// fraction's stroke turned into U+2044.
+func Layout(s string, height float64, bold bool) []Run {
+	runs, _ := layout(s, height, bold)
+	return runs
+}
+
+// Measure returns the width of s as Layout sets it, millimetres.
+func Measure(s string, height float64, bold bool) float64 {
+	_, w := layout(s, height, bold)
+	return w
+}
+
+func layout(s string, height float64, bold bool) ([]Run, float64) {
+	s = Normalise(s)
+	f := faceOf(bold)
+	if !strings.ContainsAny(s, "/⁄") {
+		if s == "" {
+			return nil, 0
+		}
+		return []Run{{S: s, Height: height, Bold: bold}}, f.width(s, height)
+	}
+	l := line{f: f, height: height, bold: bold}
+	from := 0
+	for i := 0; i < len(s); {
+		n, d, end := fractionAt(s, i)
+		if end == 0 {
+			i++
+			continue
+		}
+		l.plain(s[from:i])
+		l.fraction(n, d)
+		from, i = end, end
+	}
+	l.plain(s[from:])
+	return l.runs, l.x
+}
+
+// line is a line of text under construction.
+type line struct {
+	f      *face
+	height float64
+	bold   bool
+	x      float64
+	runs   []Run
+}
+
+func (l *line) put(s string, height, y float64) {
+	l.runs = append(l.runs, Run{S: s, X: l.x, Y: y, Height: height, Bold: l.bold})
+	l.x += l.f.width(s, height)
+}
+
+// plain sets s in full size. The space between a whole number and its fraction
+// is kept in the text but takes only a small gap (fraction sees to it).
+func (l *line) plain(s string) {
+	if s == "" {
+		return
+	}
+	if n := len(l.runs); n > 0 {
+		word := strings.TrimLeft(s, " ")
+		gap := s[:len(s)-len(word)]
+		l.runs[n-1].S += gap // no run begins with a space, which SVG readers drop
+		l.x += afterFrac*l.height + l.f.width(gap, l.height)
+		if s = word; s == "" {
+			return
+		}
+	}
+	l.put(s, l.height, 0)
+}
+
+func (l *line) fraction(num, den string) {
+	if n := len(l.runs); n > 0 && l.runs[n-1].Y == 0 {
+		if s := l.runs[n-1].S; strings.HasSuffix(s, " ") && endsInDigit(s[:len(s)-1]) {
+			l.x = l.runs[n-1].X + l.f.width(s[:len(s)-1], l.height) + beforeFrac*l.height
+		}
+	}
+	l.put(num, figures*l.height, raise*l.height)
+	l.x -= overlap * l.height
+	l.put(string(slash), l.height, 0)
+	l.x -= overlap * l.height
+	l.put(den, figures*l.height, lower*l.height)
+}
+
+// Clear room about a text, in parts of its height: room for the descenders below
+// and for raised figures above, and a little air at the sides.
+const (
+	below = 0.35
+	above = 1.2
+	side  = 0.15
+)
+
+// Box returns the box of a text as it is set, with clear room about it, before
+// its rotation about At: a renderer's halo and a checker of overlaps both ask
+// here. Millimetres.
+func Box(t *draw.Text) draw.Box {
+	x := t.At.X - Shift(t)
+	w := Measure(t.S, t.Height, t.Bold)
+	return draw.Box{
+		Min: vec.P{X: x - side*t.Height, Y: t.At.Y - below*t.Height},
+		Max: vec.P{X: x + w + side*t.Height, Y: t.At.Y + above*t.Height},
+	}
+}
+
+// Shift returns how far left of At the text starts, millimetres along its base
+// line: 0, half its width or all of it, by its anchor.
+func Shift(t *draw.Text) float64 {
+	switch t.Anchor {
+	case draw.Middle:
+		return Measure(t.S, t.Height, t.Bold) / 2
+	case draw.End:
+		return Measure(t.S, t.Height, t.Bold)
+	}
+	return 0
+}

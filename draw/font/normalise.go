@@ -1,0 +1,84 @@
+package font
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// slash is the fraction slash U+2044. Between figures it always makes a
+// fraction, where a plain stroke does so only in a length (see Layout).
+const slash = '⁄'
+
+// vulgar are the ready-made fractions: set from figures like all others, so
+// that they are large enough to read and look alike.
+var vulgar = map[rune]string{
+	'½': "1⁄2", '¼': "1⁄4", '¾': "3⁄4", '⅛': "1⁄8", '⅜': "3⁄8", '⅝': "5⁄8",
+	'⅞': "7⁄8", '⅓': "1⁄3", '⅔': "2⁄3", '⅕': "1⁄5", '⅖': "2⁄5", '⅗': "3⁄5",
+	'⅘': "4⁄5", '⅙': "1⁄6", '⅚': "5⁄6", '⅐': "1⁄7", '⅑': "1⁄9", '⅒': "1⁄10",
+}
+
+// other are runes that have a stand-in in the font: signs of the same meaning,
+// spaces of another width, dashes and quotes of another shape.
+var other = map[rune]string{
+	'⌀': "Ø", '∅': "Ø", '\t': " ", '\n': " ", '\r': " ", '\u2028': " ", '\u2029': " ",
+	'\u2002': " ", '\u2003': " ", '\u2004': " ", '\u2005': " ", '\u2006': " ", '\u2007': " ",
+	'\u2008': " ", '\u2009': " ", '\u200a': " ", '\u202f': "\u00a0", '\u205f': " ", '\u3000': " ",
+	'‐': "-", '‑': "-", '‒': "–", '―': "—", '‴': "″′", '∶': ":", '∕': "/", '∙': "·",
+	'⋅': "·", '⟶': "→", '⟵': "←", 'ʹ': "′", 'ʺ': "″", '\u2126': "Ω", '\u212a': "K",
+	'\u212b': "Å", '⩽': "≤", '⩾': "≥", '∼': "~",
+}
+
+// Normalise returns s in runes that the font has. Laws:
+//  1. every rune of the result has a glyph in both faces;
+//  2. Normalise(Normalise(s)) == Normalise(s);
+//  3. text whose runes all have glyphs comes back unchanged, ready-made
+//     fractions apart, which become figures about a fraction slash (a space is
+//     put before one that follows a figure: 6½ is not 61⁄2);
+//  4. what has no stand-in (bytes that are not UTF-8, control characters, runes
+//     beyond U+FFFF, other scripts) becomes '?', one for each.
+func Normalise(s string) string {
+	if plainASCII(s) {
+		return s
+	}
+	var b strings.Builder
+	digit := false
+	for i := 0; i < len(s); {
+		r, n := utf8.DecodeRuneInString(s[i:])
+		i += n
+		out := standIn(r, n, digit)
+		b.WriteString(out)
+		last := out[len(out)-1]
+		digit = last >= '0' && last <= '9'
+	}
+	return b.String()
+}
+
+// standIn returns what to set for rune r, which took n bytes and follows a
+// figure or does not.
+func standIn(r rune, n int, afterDigit bool) string {
+	if r == utf8.RuneError && n <= 1 {
+		return "?"
+	}
+	if v, ok := vulgar[r]; ok {
+		if afterDigit {
+			return " " + v
+		}
+		return v
+	}
+	if o, ok := other[r]; ok && !Has(r) || r < ' ' && ok {
+		return o
+	}
+	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !Has(r) {
+		return "?"
+	}
+	return string(r)
+}
+
+func plainASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
+}

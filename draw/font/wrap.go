@@ -1,0 +1,59 @@
+package font
+
+import "strings"
+
+// Wrap breaks text into lines that are at most width millimetres wide at the
+// given height. It breaks at spaces and at newlines; a word that is too long by
+// itself stands on a line of its own, unbroken. A whole number is not parted
+// from its fraction, and no word is lost. Empty text gives no lines.
+func Wrap(text string, width, height float64) []string {
+	return WrapFace(text, width, height, false)
+}
+
+// WrapFace is Wrap for the regular or the bold face.
+func WrapFace(text string, width, height float64, bold bool) []string {
+	if strings.TrimSpace(text) == "" {
+		return nil
+	}
+	var out []string
+	for _, para := range strings.Split(text, "\n") {
+		out = append(out, wrapParagraph(para, width, height, bold)...)
+	}
+	return out
+}
+
+func wrapParagraph(para string, width, height float64, bold bool) []string {
+	words := joinFractions(strings.Fields(para))
+	if len(words) == 0 {
+		return []string{""}
+	}
+	var out []string
+	cur := words[0]
+	for _, w := range words[1:] {
+		if next := cur + " " + w; Measure(next, height, bold) <= width {
+			cur = next
+		} else {
+			out = append(out, cur)
+			cur = w
+		}
+	}
+	return append(out, cur)
+}
+
+// joinFractions joins a word that ends in a figure to a fraction after it.
+func joinFractions(words []string) []string {
+	var out []string
+	for _, w := range words {
+		if n := len(out); n > 0 && endsInDigit(out[n-1]) && startsFraction(out[n-1]+" "+w, len(out[n-1])+1) {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func startsFraction(s string, i int) bool {
+	_, _, end := fractionAt(s, i)
+	return end > 0
+}

@@ -1,0 +1,98 @@
+package hide
+
+import "math"
+
+// reach is how far, in millimetres, an edge may lie beside a cell's bounds in
+// the picture and still be tested against it.
+const reach = 1e-4
+
+// grid lists, for each square of the picture, the shadows whose cells may be
+// seen there. It only saves time: what it leaves out cannot hide the edge.
+type grid struct {
+	x, y, step float64
+	nx, ny     int
+	at         [][]int32
+	seen       []int32 // the last query that met each shadow
+	query      int32
+}
+
+// newGrid spreads the shadows over about as many squares as there are shadows.
+func newGrid(shadows []shadow) *grid {
+	g := &grid{nx: 1, ny: 1, step: 1, seen: make([]int32, len(shadows))}
+	if len(shadows) == 0 {
+		g.at = make([][]int32, 1)
+		return g
+	}
+	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	for i := range shadows {
+		s := &shadows[i]
+		x0, y0, x1, y1 = min(x0, s.x0), min(y0, s.y0), max(x1, s.x1), max(y1, s.y1)
+	}
+	g.x, g.y = x0-reach, y0-reach
+	wide, high := x1-x0+2*reach, y1-y0+2*reach
+	n := float64(min(len(shadows), 20000))
+	g.step = max(math.Sqrt(wide*high/n), wide/400, high/400)
+	g.nx, g.ny = int(wide/g.step)+1, int(high/g.step)+1
+	g.at = make([][]int32, g.nx*g.ny)
+	for i := range shadows {
+		s := &shadows[i]
+		c0, c1 := g.col(s.x0-reach), g.col(s.x1+reach)
+		for r := g.row(s.y0 - reach); r <= g.row(s.y1+reach); r++ {
+			for c := c0; c <= c1; c++ {
+				g.at[r*g.nx+c] = append(g.at[r*g.nx+c], int32(i))
+			}
+		}
+	}
+	return g
+}
+
+// col returns the column of x, held inside the grid.
+func (g *grid) col(x float64) int { return hold((x-g.x)/g.step, g.nx) }
+
+// row returns the row of y, held inside the grid.
+func (g *grid) row(y float64) int { return hold((y-g.y)/g.step, g.ny) }
+
+func hold(t float64, n int) int {
+	switch {
+	case t <= 0:
+		return 0
+	case t >= float64(n-1):
+		return n - 1
+	}
+	return int(t)
+}
+
+// along calls visit once for every shadow in the squares that the segment
+// meets, in a fixed order.
+func (g *grid) along(ax, ay, bx, by float64, visit func(int)) {
+	g.query++
+	if ax > bx {
+		ax, ay, bx, by = bx, by, ax, ay
+	}
+	for c, last := g.col(ax), g.col(bx); c <= last; c++ {
+		y0, y1 := g.strip(c, ax, ay, bx, by)
+		for r := g.row(y0 - reach); r <= g.row(y1+reach); r++ {
+			for _, i := range g.at[r*g.nx+c] {
+				if g.seen[i] != g.query {
+					g.seen[i] = g.query
+					visit(int(i))
+				}
+			}
+		}
+	}
+}
+
+// strip returns the least and greatest y of the segment inside column c.
+func (g *grid) strip(c int, ax, ay, bx, by float64) (y0, y1 float64) {
+	if bx-ax > g.step*1e-6 {
+		k := (by - ay) / (bx - ax)
+		left, right := g.x+float64(c)*g.step-reach, g.x+float64(c+1)*g.step+reach
+		if left > ax && c > 0 {
+			ay, ax = ay+k*(left-ax), left
+		}
+		if right < bx && c < g.nx-1 {
+			by = ay + k*(right-ax)
+		}
+	}
+	return min(ay, by), max(ay, by)
+}

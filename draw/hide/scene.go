@@ -1,0 +1,179 @@
+// Package hide finds which parts of straight edges are hidden by convex cells
+// in a parallel view, exactly and in object space.
+//
+// The method is the interval method on convex pieces (L. G. Roberts, "Machine
+// Perception of Three-Dimensional Solids", MIT, 1963): what a convex cell
+// hides is that cell swept away from the viewer, again a convex volume with a
+// handful of planes, and a straight edge meets it in one interval. The hidden
+// part of an edge is the union of these intervals; edges are independent of
+// each other.
+//
+// Guarantees:
+//  1. A span is hidden where cells cover the edge on its left side and, cell
+//     for cell independently, on its right side in the picture; so an edge
+//     behind a seam of touching cells is hidden, and an edge that lies behind
+//     an outer contour is visible and falls on that contour's line.
+//  2. An edge that lies on a cell's face is not hidden by that cell.
+//  3. Ends of spans are exact to rounding; no sampling is done.
+//  4. Parts shorter than 2e-6 mm are not told apart from nothing.
+package hide
+
+import (
+	"math"
+	"sort"
+
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// gap is the length in millimetres of visible or hidden parts that are closed
+// up: twice the distance at which a point lies on a plane.
+const gap = 2e-6
+
+// Scene is a set of opaque convex cells and a direction of view. It is built
+// with AddCells and AddGhost and then asked. A Scene must not be used by two
+// goroutines at a time.
+type Scene struct {
+	w, u, v vec.V
+	shadows []shadow
+	grid    *grid
+}
+
+// NewScene returns an empty scene for a viewer who looks along w (any length
+// but zero; it points from the viewer into the picture).
+func NewScene(w vec.V) *Scene {
+	w = w.Unit()
+	u := vec.V{X: 1}.Cross(w)
+	for _, k := range []vec.V{{Y: 1}, {Z: 1}} {
+		if c := k.Cross(w); c.Len() > u.Len()+1e-9 {
+			u = c
+		}
+	}
+	u = u.Unit()
+	return &Scene{w: w, u: u, v: w.Cross(u)}
+}
+
+// AddCells adds cells that hide every edge. The cells of one timber or of
+// several may touch; owner is any number the caller chooses.
+func (s *Scene) AddCells(owner int, cells []solid.Convex) { s.add(owner, cells, false) }
+
+// AddGhost adds cells that hide only edges of the same owner: a part drawn as
+// if it were of glass to all others.
+func (s *Scene) AddGhost(owner int, cells []solid.Convex) { s.add(owner, cells, true) }
+
+func (s *Scene) add(owner int, cells []solid.Convex, ghost bool) {
+	s.grid = nil
+	for _, c := range cells {
+		if c.Empty() {
+			continue
+		}
+		sh := cast(c, s.w)
+		sh.owner, sh.ghost = owner, ghost
+		sh.x0, sh.x1 = c.Extent(s.u)
+		sh.y0, sh.y1 = c.Extent(s.v)
+		s.shadows = append(s.shadows, sh)
+	}
+}
+
+// Span is a part of an edge from a to b, given as fractions of its length from
+// a (0 to 1).
+type Span struct {
+	From, To float64
+	Hidden   bool
+}
+
+// Visible splits the edge from a to b (millimetres) into visible and hidden
+// spans, in order, without gaps, from 0 to 1. An edge that is seen as a point
+// (shorter than 1e-5 mm in the picture) has none. Ghosts hide nothing here.
+func (s *Scene) Visible(a, b vec.V) []Span { return s.spans(a, b, 0, false) }
+
+// VisibleOf is like Visible for an edge of the given owner: ghost cells of the
+// same owner hide it too.
+func (s *Scene) VisibleOf(owner int, a, b vec.V) []Span { return s.spans(a, b, owner, true) }
+
+func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
+	left := b.Sub(a).Cross(s.w)
+	if left.Len() < shortest {
+		return nil
+	}
+	if s.grid == nil {
+		s.grid = newGrid(s.shadows)
+	}
+	far := max(a.Dot(s.w), b.Dot(s.w))
+	var lefts, rights []interval
+	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
+	s.grid.along(ax, ay, bx, by, func(i int) {
+		sh := &s.shadows[i]
+		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) {
+			return
+		}
+		iv, l, r := sh.cover(a, b, left)
+		if l {
+			lefts = append(lefts, iv)
+		}
+		if r {
+			rights = append(rights, iv)
+		}
+	})
+	tol := gap / a.Dist(b)
+	return split(common(union(lefts, tol), union(rights, tol)), tol)
+}
+
+// union merges intervals in place, closing gaps up to tol.
+func union(iv []interval, tol float64) []interval {
+	sort.Slice(iv, func(i, j int) bool {
+		return iv[i].lo < iv[j].lo || iv[i].lo == iv[j].lo && iv[i].hi < iv[j].hi
+	})
+	out := iv[:0]
+	for _, v := range iv {
+		if n := len(out); n > 0 && v.lo <= out[n-1].hi+tol {
+			out[n-1].hi = math.Max(out[n-1].hi, v.hi)
+			continue
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// common returns what two sorted lists of disjoint intervals share.
+func common(a, b []interval) []interval {
+	var out []interval
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		lo, hi := max(a[i].lo, b[j].lo), min(a[i].hi, b[j].hi)
+		if lo < hi {
+			out = append(out, interval{lo, hi})
+		}
+		if a[i].hi < b[j].hi {
+			i++
+		} else {
+			j++
+		}
+	}
+	return out
+}
+
+// split turns the hidden intervals into spans from 0 to 1, leaving out hidden
+// and visible parts up to tol long.
+func split(hidden []interval, tol float64) []Span {
+	var out []Span
+	at := 0.0
+	put := func(to float64, h bool) {
+		if to <= at {
+			return
+		}
+		if n := len(out); n > 0 && (to-at <= tol || out[n-1].Hidden == h) {
+			out[n-1].To, at = to, to
+			return
+		} else if n == 0 && to-at <= tol && to < 1 {
+			return // the next span starts at 0 instead
+		}
+		out = append(out, Span{at, to, h})
+		at = to
+	}
+	for _, h := range hidden {
+		put(h.lo, false)
+		put(h.hi, true)
+	}
+	put(1, false)
+	return out
+}

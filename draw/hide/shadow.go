@@ -1,0 +1,170 @@
+package hide
+
+import (
+	"math"
+
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+const (
+	// flat is the distance in millimetres under which a point lies on a
+	// plane: the kernel's own snap.
+	flat = solid.Snap
+	// level is the sine of the angle under which a face counts as seen
+	// edge-on.
+	level = 1e-9
+	// shortest is the length in millimetres under which an edge seen along
+	// the view is a point.
+	shortest = 1e-5
+)
+
+// kind says how a plane bounds a shadow.
+type kind uint8
+
+const (
+	front kind = iota // a face turned to the viewer
+	side              // a face seen edge-on, or the plane through a contour edge along the view
+)
+
+// wall is one plane of a shadow.
+type wall struct {
+	pl   solid.Plane
+	kind kind
+}
+
+// shadow is everything that one convex cell hides: the cell swept away from
+// the viewer. It is convex, so a straight edge lies in it over one interval.
+type shadow struct {
+	walls          []wall
+	near           float64 // least depth of the cell along the view
+	x0, y0, x1, y1 float64 // bounds in the picture
+	owner          int
+	ghost          bool
+}
+
+// cast returns the shadow of c for a viewer who looks along the unit vector w.
+func cast(c solid.Convex, w vec.V) shadow {
+	s := shadow{near: math.Inf(1)}
+	for _, p := range c.V {
+		s.near = min(s.near, p.Dot(w))
+	}
+	facing := make([]float64, len(c.Faces))
+	for i, f := range c.Faces {
+		facing[i] = f.Plane.N.Dot(w)
+		switch {
+		case facing[i] < -level:
+			s.walls = append(s.walls, wall{f.Plane, front})
+		case facing[i] <= level:
+			s.walls = append(s.walls, wall{f.Plane, side})
+		}
+	}
+	return s.withContour(c, w, facing)
+}
+
+// withContour adds one wall for each edge between a face turned to the viewer
+// and one turned away.
+func (s shadow) withContour(c solid.Convex, w vec.V, facing []float64) shadow {
+	n := len(c.V)
+	across := make([]int, n*n) // face (counted from 1) that holds the edge i→j
+	for i, f := range c.Faces {
+		for k, a := range f.Loop {
+			across[a*n+f.Loop[(k+1)%len(f.Loop)]] = i + 1
+		}
+	}
+	mid := middle(c)
+	for i, f := range c.Faces {
+		if facing[i] >= -level {
+			continue
+		}
+		for k, a := range f.Loop {
+			b := f.Loop[(k+1)%len(f.Loop)]
+			j := across[b*n+a] - 1
+			if j >= 0 && facing[j] <= level {
+				continue // turned to the viewer too, or a side plane that is there already
+			}
+			e := c.V[b].Sub(c.V[a])
+			if e.Cross(w).Len() < shortest {
+				continue
+			}
+			if j >= 0 {
+				e = ridge(f.Plane.N, c.Faces[j].Plane.N, e)
+			}
+			pl := solid.PlaneAt(c.V[a].Lerp(c.V[b], 0.5), e.Cross(w))
+			if pl.Height(mid) > 0 {
+				pl = pl.Flip()
+			}
+			s.walls = append(s.walls, wall{pl, side})
+		}
+	}
+	return s
+}
+
+// ridge returns the direction of the line common to two planes with unit
+// normals m and n, or e where the planes are too nearly parallel to tell.
+// Planes are the truth; the ends of a very short edge say little about its
+// direction.
+func ridge(m, n, e vec.V) vec.V {
+	if r := m.Cross(n); r.Len() > 1e-4 {
+		return r
+	}
+	return e
+}
+
+// middle returns the mean of the corners of c, a point inside.
+func middle(c solid.Convex) vec.V {
+	var m vec.V
+	for _, p := range c.V {
+		m = m.Add(p)
+	}
+	return m.Mul(1 / float64(len(c.V)))
+}
+
+// interval is a hidden part of an edge, as fractions of its length.
+type interval struct{ lo, hi float64 }
+
+// cover returns the part of the edge from a to b that lies in the shadow, and
+// whether that hides the edge's left side (toward left, which is e × w) and
+// its right side.
+//
+// Plane values at the ends within flat of zero are zero. An edge that lies in
+// a front plane is on the cell, not behind it: nothing is hidden. An edge that
+// lies in a side plane runs along the border of the shadow: only the side
+// that is turned inward is hidden. So a back edge behind a seam between two
+// touching cells is hidden by one cell on each side, and a back edge behind an
+// outer contour keeps a free side and is drawn.
+func (s *shadow) cover(a, b, left vec.V) (iv interval, onLeft, onRight bool) {
+	iv, onLeft, onRight = interval{0, 1}, true, true
+	for _, wl := range s.walls {
+		fa, fb := zero(wl.pl.Height(a)), zero(wl.pl.Height(b))
+		switch {
+		case fa == 0 && fb == 0:
+			if wl.kind == front {
+				return iv, false, false
+			}
+			if wl.pl.N.Dot(left) < 0 {
+				onRight = false
+			} else {
+				onLeft = false
+			}
+		case fa >= 0 && fb >= 0:
+			return iv, false, false
+		case fb > 0:
+			iv.hi = min(iv.hi, fa/(fa-fb))
+		case fa > 0:
+			iv.lo = max(iv.lo, fa/(fa-fb))
+		}
+		if iv.lo >= iv.hi {
+			return iv, false, false
+		}
+	}
+	return iv, onLeft, onRight
+}
+
+// zero rounds a plane value within flat of zero to zero.
+func zero(f float64) float64 {
+	if math.Abs(f) <= flat {
+		return 0
+	}
+	return f
+}

@@ -1,0 +1,231 @@
+package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/draw/measured"
+	"pegwright/geom/vec"
+)
+
+var hostile = []string{"<&>\"'", "]]>", "a=b", "\x00\x01", "\xff\xfe", "😀", "x\" onload=\"alert(1)", "--><script>", "\ufffe", "javascript:alert(1)", "é ⌀ ½", ""}
+
+// Titles, ids, marks, layers, texts and links of every kind give well-formed
+// XML that says nothing it was not told to.
+func TestHostile(t *testing.T) {
+	for _, h := range hostile {
+		s := draw.NewSheet(h, h, h, 100, 100)
+		for _, it := range []draw.Item{
+			&draw.Path{Pts: []vec.P{{X: 1, Y: 1}, {X: 2, Y: 2}}}, &draw.Circle{R: 3}, &draw.Arc{R: 3, To: 1},
+			&draw.Ellipse{RX: 2, RY: 1}, &draw.Text{Height: 3.5, S: h}, &draw.Text{Height: 3.5, S: h + " 1/2\"", Rot: 1, Halo: true},
+		} {
+			*it.Head() = draw.Meta{Class: draw.Class(h), Owner: h, Layer: h, Mark: h}
+			s.Add(it)
+		}
+		s.Links = []draw.Link{{To: h}, {To: "https://example.org/" + h}}
+		b, err := Render(s, Options{Mark: h, Title: h, Href: func(id string) string { return id }})
+		if err != nil {
+			t.Fatalf("%q: %v", h, err)
+		}
+		wellFormed(t, h, b)
+	}
+}
+
+// wellFormed reads the document, holds its ids to be unique, and allows only
+// the elements and attributes that we write.
+func wellFormed(t *testing.T, h string, b []byte) {
+	t.Helper()
+	elements := regexp.MustCompile(`^(svg|title|style|rect|g|path|circle|text|a)$`)
+	ids := map[string]bool{}
+	dec := xml.NewDecoder(bytes.NewReader(b))
+	for {
+		tok, err := dec.Token()
+		if errors.Is(err, io.EOF) {
+			return
+		}
+		if err != nil {
+			t.Fatalf("%q: %v", h, err)
+		}
+		e, ok := tok.(xml.StartElement)
+		if !ok {
+			continue
+		}
+		if !elements.MatchString(e.Name.Local) {
+			t.Errorf("%q: element %s", h, e.Name.Local)
+		}
+		for _, a := range e.Attr {
+			if strings.HasPrefix(a.Name.Local, "on") {
+				t.Errorf("%q: attribute %s", h, a.Name.Local)
+			}
+			if a.Name.Local == "href" && strings.HasPrefix(a.Value, "javascript") {
+				t.Errorf("%q: link to %s", h, a.Value)
+			}
+			if a.Name.Local == "id" {
+				if ids[a.Value] {
+					t.Errorf("%q: id %s twice", h, a.Value)
+				}
+				ids[a.Value] = true
+			}
+		}
+	}
+}
+
+func sample(full bool) *draw.Sheet {
+	s := draw.NewSheet("hole", "J1", "Near face", 215.9, 279.4)
+	s.FullScale = full
+	s.Circle(draw.Part, vec.P{X: 100.01234, Y: 50.04567}, 12.7).Mark = "hole:mortise:J1"
+	s.Line(draw.Register, vec.P{X: 10, Y: 279.4}, vec.P{X: 205.9, Y: 279.39999999}).Mark = "register"
+	s.Add(&draw.Arc{Meta: draw.Meta{Class: draw.Part, Mark: "arc"}, C: vec.P{X: 60, Y: 60}, R: 20, From: math.Pi / 4, To: 3 * math.Pi / 2})
+	s.Add(&draw.Ellipse{Meta: draw.Meta{Class: draw.Part, Mark: "ellipse"}, C: vec.P{X: 120, Y: 160}, RX: 30, RY: 10, Rot: 0.4})
+	s.Text(vec.P{X: 20, Y: 30}, 3.5, `bore Ø 1"`)
+	s.Line(draw.Part, vec.P{X: 1, Y: 1}, vec.P{X: 2, Y: 1})
+	return s
+}
+
+// Coordinates are those of the model to the last decimal that is kept: 1e-3 mm
+// on sheets, 1e-4 mm at full scale.
+func TestCoordinates(t *testing.T) {
+	for _, full := range []bool{false, true} {
+		step := map[bool]float64{false: 1e-3, true: 1e-4}[full]
+		b, err := Render(sample(full), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := measured.SVG(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.W != 215.9 || p.H != 279.4 {
+			t.Errorf("paper %v x %v", p.W, p.H)
+		}
+		c, _ := p.Marked("hole:mortise:J1")
+		if len(c) != 1 || c[0].C.Dist(vec.P{X: 100.01234, Y: 50.04567}) > 0.75*step || c[0].R != 12.7 || c[0].StrokeWidth != 0.5 {
+			t.Errorf("hole %v", c)
+		}
+		_, reg := p.Marked("register")
+		if len(reg) != 1 || reg[0].Segs[0].P.Dist(vec.P{X: 10, Y: 279.4}) > 1e-9 || reg[0].Segs[1].P.Dist(vec.P{X: 205.9, Y: 279.4}) > 1e-9 {
+			t.Errorf("register line %v", reg)
+		}
+		if bytes.Contains(b, []byte(`"-0`)) && regexp.MustCompile(`[" ]-0(\.0*)?[" ]`).Match(b) {
+			t.Error("negative zero")
+		}
+		for _, n := range regexp.MustCompile(`-?\d+\.(\d+)`).FindAllSubmatch(b[bytes.Index(b, []byte(`class="paper"`)):], -1) {
+			if len(n[1]) > 6 {
+				t.Errorf("%s has more decimals than are meant", n[0])
+			}
+		}
+	}
+}
+
+// Points of the arc and the ellipse against their equations.
+func TestCurves(t *testing.T) {
+	b, _ := Render(sample(true), Options{})
+	p, err := measured.SVG(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, arc := p.Marked("arc")
+	_, ell := p.Marked("ellipse")
+	if len(arc) != 1 || len(ell) != 1 {
+		t.Fatalf("%d arcs, %d ellipses", len(arc), len(ell))
+	}
+	for _, q := range arc[0].Points() {
+		d := q.Sub(vec.P{X: 60, Y: 60})
+		if a := math.Atan2(d.Y, d.X); math.Abs(d.Len()-20) > 1e-3 || a > -math.Pi/2+1e-4 && a < math.Pi/4-1e-4 {
+			t.Errorf("arc at %v: radius %v, angle %v", q, d.Len(), a)
+		}
+	}
+	if n := len(arc[0].Segs); n < 5 {
+		t.Errorf("arc of %d segments: the short way round was taken", n)
+	}
+	sin, cos := math.Sincos(0.4)
+	for _, q := range ell[0].Points() {
+		d := q.Sub(vec.P{X: 120, Y: 160})
+		u, v := (d.X*cos+d.Y*sin)/30, (-d.X*sin+d.Y*cos)/10
+		if math.Abs(math.Hypot(u, v)-1) > 1e-4 {
+			t.Errorf("ellipse at %v: %v", q, math.Hypot(u, v))
+		}
+	}
+}
+
+func TestGroupsAndFont(t *testing.T) {
+	b, err := Render(sample(false), Options{Mark: "0123456789ab"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := string(b)
+	for _, want := range []string{`width="215.9mm"`, `viewBox="0 0 215.9 279.4"`, `data-layer="part"`, `id="part.2"`, `data-packet="0123456789ab"`, "@font-face", "Near face"} {
+		if !strings.Contains(s, want) {
+			t.Errorf("no %s", want)
+		}
+	}
+	if n := strings.Count(s, "@font-face"); n != 1 {
+		t.Errorf("%d faces embedded for one face used", n)
+	}
+	if len(b) > 30_000 {
+		t.Errorf("%d bytes", len(b))
+	}
+	plain := draw.NewSheet("k", "i", "t", 10, 10)
+	if b, _ := Render(plain, Options{}); bytes.Contains(b, []byte("@font-face")) {
+		t.Error("a sheet without text carries a font")
+	}
+}
+
+func TestSameBytes(t *testing.T) {
+	first, _ := Render(sample(true), Options{})
+	for range 20 {
+		if again, _ := Render(sample(true), Options{}); !bytes.Equal(first, again) {
+			t.Fatal("bytes differ")
+		}
+	}
+}
+
+func TestNotDrawable(t *testing.T) {
+	s := draw.NewSheet("k", "i", "t", 100, 100)
+	s.Circle(draw.Part, vec.P{X: math.NaN()}, 1)
+	if b, err := Render(s, Options{}); err == nil || b != nil {
+		t.Error("NaN was drawn")
+	}
+}
+
+type failing struct{ left int }
+
+func (f *failing) Write(p []byte) (int, error) {
+	if f.left -= len(p); f.left < 0 {
+		return 0, errors.New("full")
+	}
+	return len(p), nil
+}
+
+func TestGuardedKeepsTheFirstError(t *testing.T) {
+	g := &guarded{w: &failing{left: 5}}
+	for i := range 4 {
+		_, _ = g.Write([]byte(strconv.Itoa(1000 + i)))
+	}
+	if g.err == nil || g.err.Error() != "full" {
+		t.Errorf("error %v", g.err)
+	}
+}
+
+func TestLinks(t *testing.T) {
+	s := draw.NewSheet("k", "i", "t", 100, 100)
+	s.Links = []draw.Link{{Rect: draw.Box{Max: vec.P{X: 5, Y: 5}}, To: "other"}, {To: "https://example.org/?a=1&b=2"}}
+	b, _ := Render(s, Options{})
+	if n := strings.Count(string(b), "<a "); n != 1 {
+		t.Errorf("%d links without Href, want the web one only", n)
+	}
+	b, _ = Render(s, Options{Href: func(id string) string { return id + ".svg" }})
+	for _, want := range []string{`href="other.svg"`, `href="https://example.org/?a=1&amp;b=2"`} {
+		if !strings.Contains(string(b), want) {
+			t.Errorf("no %s", want)
+		}
+	}
+}
