@@ -3,6 +3,7 @@ package solve
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -103,16 +104,22 @@ func (p *plan) layOpening(i int, o spec.Opening) {
 		under = p.tieTop - head.t.Ideal[head.depthAxis()]
 	}
 	_, hd := s.size("header")
-	if o.Height.MM+hd > under-s.std.stagger {
-		s.fault(o.Height.At, o.Height.Src, fmt.Sprintf("the opening is %s high and its header would stand %s deep, but the %s above is at %s",
-			s.f.Units.Format(o.Height.MM), s.f.Units.Format(hd), head.t.Role, s.f.Units.Format(under)), "lower the opening or raise the eave")
+	if o.Height.MM > under {
+		s.fault(o.Height.At, o.Height.Src, fmt.Sprintf("the opening is %s high and the %s above it starts at %s",
+			s.f.Units.Format(o.Height.MM), head.t.Role, s.f.Units.Format(under)), "lower the opening or raise the eave")
 		return
 	}
+	header := o.Height.MM+hd <= under-s.std.stagger
 	slug := fmt.Sprintf("%s-%s-%d", name, w.name, i+1)
 	op := &opening{Opening: o, w: w, lo: lo, hi: hi, slug: slug}
 	op.first = p.doorPost(op, "a", lo-pb, w.dir, pa, pb, n)
 	op.end = p.doorPost(op, "b", hi, w.dir.Neg(), pa, pb, n)
-	p.between("header-"+slug, "header", op, o.Height.MM, false, n)
+	if header {
+		p.between("header-"+slug, "header", op, o.Height.MM, false, n)
+	} else {
+		s.note(o.At, fmt.Sprintf("the %s over the %s serves as its head, at %s: there is no room for a header below it",
+			head.t.Role, o.Name.Or(name), s.f.Units.Format(under)), "lower the opening to get a header", head.t.ID)
+	}
 	if o.Sill.Set {
 		p.between("rail-"+slug, "rail", op, o.Sill.MM, true, n)
 	}
@@ -230,7 +237,7 @@ func (p *plan) girtsOf(w wall, i, of int, z float64, at finding.Pos) {
 		if a.st.t.Role == "post" {
 			bay++
 		}
-		if p.crossesOpening(w, a.hi, b.lo, z-d, z) {
+		if inOpening(a.st, b.st) {
 			continue
 		}
 		laid++
@@ -247,28 +254,11 @@ func (p *plan) girtsOf(w wall, i, of int, z float64, at finding.Pos) {
 	}
 }
 
-func (p *plan) crossesOpening(w wall, lo, hi, z0, z1 float64) bool {
-	_, hd := p.s.size("header")
-	for i, o := range p.b.Openings {
-		if o.Wall.Or("south") != w.name {
-			continue
-		}
-		slug := fmt.Sprintf("-%s-%d-post-a", w.name, i+1)
-		for _, v := range p.pos[w.name] {
-			if v.st.t.ID != "door"+slug && v.st.t.ID != "window"+slug {
-				continue
-			}
-			bottom := -1e9
-			if o.Sill.Set {
-				_, rd := p.s.size("rail")
-				bottom = o.Sill.MM - rd
-			}
-			if v.hi >= lo-1 && v.hi+o.Width.MM <= hi+1 && z0 < o.Height.MM+hd && z1 > bottom {
-				return true
-			}
-		}
-	}
-	return false
+// inOpening reports whether two neighbouring uprights are the posts of one
+// opening. No girt runs between them: its mortises would meet those of the
+// girts beside it, back to back in a slender post.
+func inOpening(a, b *stick) bool {
+	return a.t.Role != "post" && a.t.Role == b.t.Role && strings.TrimSuffix(a.t.ID, "a") == strings.TrimSuffix(b.t.ID, "b")
 }
 
 // intoPost shortens a girt's or brace's tenon where another may come from the
