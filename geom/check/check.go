@@ -53,11 +53,16 @@ func (p *proof) show(mm float64) string { return p.f.Units.FormatJoint(mm) }
 // other in frame axes.
 func (p *proof) overlaps() {
 	bodies := make([]*solid.Body, len(p.f.Timbers))
+	boxes := make([]box, len(p.f.Timbers))
 	for i, t := range p.f.Timbers {
 		bodies[i] = t.NetInFrame()
+		boxes[i] = boundsOf(bodies[i])
 	}
 	for i, a := range p.f.Timbers {
 		for k := i + 1; k < len(p.f.Timbers); k++ {
+			if apart(boxes[i], boxes[k]) {
+				continue
+			}
 			if t := Shared(bodies[i], bodies[k]); t > Thick {
 				b := p.f.Timbers[k]
 				p.add(finding.Stop, "overlap", finding.Finding{Timbers: []string{a.ID, b.ID}, Joints: p.between(a, b), At: a.At,
@@ -175,7 +180,7 @@ func (p *proof) around(j *geom.Joint, about finding.Finding) {
 			left := pl.D - hi
 			f := about
 			switch {
-			case left < -9 && n == geom.Opposite(j.Entered):
+			case left < -9 && n == geom.Opposite(j.Entered) && !standsOut(j, pl):
 				// A through mortise leaves by the far face.
 			case left < Thick:
 				f.Text = fmt.Sprintf("the mortise for %s breaks out of %s at face %s", j.Of.ID, j.Into.ID, j.Into.FaceTitle(n))
@@ -188,6 +193,14 @@ func (p *proof) around(j *geom.Joint, about finding.Finding) {
 			}
 		}
 	}
+}
+
+// standsOut reports whether the tenon runs out of the receiver's face pl
+// (receiver's axes).
+func standsOut(j *geom.Joint, pl solid.Plane) bool {
+	out := pl.Moved(j.Into.Place)
+	_, hi := j.Tenon.Extent(out.N)
+	return hi-out.D > Thick
 }
 
 // pegs holds every peg's holes against its window and its offset against what

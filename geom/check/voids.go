@@ -58,6 +58,12 @@ func (p *proof) clash(t *geom.Timber, a, b, text, mend string) {
 }
 
 func (p *proof) boreVoid(t *geom.Timber, b geom.Bore, v void) {
+	r := b.Diameter/2 + Web
+	near := vec.V{X: r, Y: r, Z: r}
+	lo, hi := solid.Convex{V: []vec.V{b.From, b.To}}.Bounds()
+	if apart(cellBox(solid.Box(lo.Sub(near), hi.Add(near))), cellBox(v.c)) {
+		return
+	}
 	shared := func(grow float64) bool {
 		h := solid.Bore{From: b.From, To: b.To, Diameter: b.Diameter + 2*grow}
 		return solid.Common(h.Prism(), v.c).Thickness() > Thick

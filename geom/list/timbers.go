@@ -12,11 +12,11 @@ import (
 // least that far from the sawn end.
 const Trim = 25.4
 
-// Pounds is the mass of a pound in kilograms, exact (international yard and
+// pound is the mass of a pound in kilograms, exact (international yard and
 // pound agreement, 1959).
 const pound = 0.45359237
 
-// cubicInchesPerBoardFoot: a board foot is 12 in by 12 in by 1 in.
+// boardFoot is 12 in by 12 in by 1 in, in mm³.
 const boardFoot = 144 * 25.4 * 25.4 * 25.4
 
 // Rough returns the length to order for a finished length, both in mm: the
@@ -30,9 +30,9 @@ func BoardFeet(section [2]float64, length float64) float64 {
 }
 
 // Timbers returns the sticks of the frame with their marks, by section (the
-// largest first), then by length (the longest first), then by id. The volume is
-// that of the rough stick as bought, the weight that of the finished timber as
-// cut.
+// largest first), then by length (the longest first), then by id. Sections are
+// written smaller size first, as they are ordered. The volume is that of the
+// rough stick as bought, the weight that of the finished timber as cut.
 func Timbers(f *geom.Frame) Table {
 	imperial := f.Units == measure.Imperial
 	volume, volumeKind, weight := "m³", precise, "kg"
@@ -55,7 +55,8 @@ func Timbers(f *geom.Frame) Table {
 			v, w = BoardFeet(s.Section, rough), w/pound
 		}
 		bought, heavy = bought+v, heavy+w
-		t.add(s.ID, s.Mark, s.Role, s.Wood.Name, s.Section, s.Length, rough, v, w)
+		lo, hi := ordered(s.Section)
+		t.add(s.ID, s.Mark, s.Role, s.Wood.Name, [2]float64{lo, hi}, s.Length, rough, v, w)
 	}
 	t.Totals = timberTotals(len(f.Timbers), bought, heavy, imperial)
 	return t

@@ -160,7 +160,7 @@ func (s *solver) explicitJoint(j spec.Joint) {
 		return
 	}
 	end := geom.End(j.End.S)
-	p := &pact{id: j.ID.Or(j.Of.S + "-into-" + j.Into.S), kind: j.Kind.S, r: r, e: e, end: end, user: j.JointSettings, at: j.At}
+	p := &pact{id: j.ID.Or(jointID(e, r)), kind: j.Kind.S, r: r, e: e, end: end, user: j.JointSettings, at: j.At}
 	switch p.kind {
 	case "step-lap seat", "birdsmouth seat":
 		p.end = geom.Mid

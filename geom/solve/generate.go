@@ -2,6 +2,8 @@ package solve
 
 import (
 	"fmt"
+	"hash/fnv"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -286,7 +288,7 @@ func (p *plan) layTies() {
 
 // joinEnd plans a joint at an end of e.
 func (s *solver) joinEnd(kind string, r, e *stick, end geom.End, own spec.JointSettings, at finding.Pos) *pact {
-	p := &pact{id: e.t.ID + "-into-" + r.t.ID, kind: kind, r: r, e: e, end: end, own: own, at: at}
+	p := &pact{id: jointID(e, r), kind: kind, r: r, e: e, end: end, own: own, at: at}
 	for _, q := range s.pacts {
 		if q.id == p.id {
 			p.id += "-" + string(end)
@@ -294,6 +296,18 @@ func (s *solver) joinEnd(kind string, r, e *stick, end geom.End, own spec.JointS
 	}
 	s.pacts = append(s.pacts, p)
 	return p
+}
+
+// jointID names a joint after its timbers; a name that would leave no room for
+// its pegs' numbers within 60 characters ends in a hash of the whole instead.
+func jointID(e, r *stick) string {
+	id := e.t.ID + "-into-" + r.t.ID
+	if len(id) <= 53 {
+		return id
+	}
+	h := fnv.New32a()
+	h.Write([]byte(id))
+	return fmt.Sprintf("%s-%08x", strings.TrimRight(id[:44], "-"), h.Sum32())
 }
 
 func set(mm float64) spec.Length  { return spec.Length{MM: mm, Set: true} }

@@ -105,7 +105,14 @@ func (p *plan) seat(st, plate *stick, deep float64) {
 	q := &pact{id: st.t.ID + "-on-" + plate.t.ID, kind: kind, r: plate, e: st, at: p.b.Roof.At,
 		own: spec.JointSettings{Pegs: count(1), Bore: set(s.std.smallBore), Drawbore: spec.Drawbore{Mode: spec.DrawNone, Set: true}, SeatDepth: set(deep)}}
 	q.pegOff = 1.5 * s.std.smallBore
-	q.set.BlindDepth = max(min(depth-s.topTenon(plate)-s.std.deeper-s.std.seatWood, 3*inch), inch)
+	// The bore starts on the table, below the plate's top, and its low rim runs
+	// deeper than its axis.
+	lost := s.std.smallBore / 2 * p.sin
+	if kind == "step-lap seat" {
+		lost += 0.3 * deep * p.cos
+	}
+	room := depth - s.topTenon(plate) - s.std.deeper - s.std.seatWood - lost
+	q.set.BlindDepth = max(min(room/p.cos, 3*inch), inch)
 	s.pacts = append(s.pacts, q)
 }
 

@@ -265,6 +265,7 @@ func (s *solver) finishPeg(p *pact, j *geom.Joint, g *geom.Peg) {
 	step := s.std.pegStep
 	g.Lead, g.Why, g.Auto = p.set.Lead, p.why, p.set.Auto
 	if g.Exit == 0 {
+		g.Lead = 0
 		g.Length = peg.Length(g.From.Dist(g.To), g.Head, 0, step)
 	} else {
 		g.Length = peg.Length(g.From.Dist(g.To), g.Head, g.Lead, step)

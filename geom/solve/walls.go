@@ -267,6 +267,9 @@ func (p *plan) intoPost(w wall, post *stick, from vec.V) spec.JointSettings {
 	own := p.girtTenon(post)
 	if post.t.Role == "post" && !w.gable() && p.interior(post) {
 		own.TenonLength = set(min(own.TenonLength.MM, p.opposed(post, w.dir)))
+		// The hole moves toward the shoulder with the tenon's end, not past 1.5 D.
+		bore := p.s.std.smallBore
+		own.OffShoulder = set(max(1.5*bore, min(p.s.std.offShoulder, own.TenonLength.MM-2*bore)))
 	}
 	return own
 }

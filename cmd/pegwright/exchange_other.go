@@ -1,0 +1,6 @@
+//go:build !linux
+
+package main
+
+// exchange says that there is no atomic exchange: two renames do instead.
+func exchange(a, b string) error { return errNoExchange }

@@ -1,0 +1,186 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"pegwright/geom"
+	"pegwright/geom/check"
+	"pegwright/geom/finding"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+	"pegwright/samples"
+)
+
+// mostBytes is what is read of a description before giving up; the reader of
+// descriptions has a lower limit and says so.
+const mostBytes = 4 << 20
+
+// flags returns a flag set that prints nothing by itself.
+func flags(name string) *pflag.FlagSet {
+	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
+	f.SetOutput(io.Discard)
+	f.Usage = func() {}
+	return f
+}
+
+// frameFlags adds the flags of every command that reads a frame.
+func frameFlags(f *pflag.FlagSet) *[]string {
+	return f.StringArray("set", nil, "")
+}
+
+// parse reads the flags; done is true when the command is over, with its code.
+func (s *streams) parse(f *pflag.FlagSet, args []string) (code int, done bool) {
+	err := f.Parse(args)
+	switch {
+	case err == pflag.ErrHelp:
+		return runHelp(s, []string{f.Name()}), true
+	case err != nil:
+		return s.refuse("%s; try: pegwright help %s", err.Error(), f.Name()), true
+	}
+	return 0, false
+}
+
+// settings turns the values of --set into a map; the last of a name counts.
+func settings(values []string) (sets map[string]string, bad string) {
+	sets = map[string]string{}
+	for _, v := range values {
+		name, value, ok := strings.Cut(v, "=")
+		name, value = strings.TrimSpace(name), strings.TrimSpace(value)
+		if !ok || name == "" || value == "" {
+			return nil, v
+		}
+		sets[name] = value
+	}
+	return sets, ""
+}
+
+// solved is a frame that was read, solved and proved.
+type solved struct {
+	name   string // short name, for files
+	source []byte
+	frame  *geom.Frame
+	finds  []finding.Finding
+}
+
+// load reads, solves and proves the frame that args name: nothing for the
+// default sample, "-" for standard input, else a file. When it returns nil the
+// command is over with the code.
+func (s *streams) load(args, setValues []string) (*solved, int) {
+	if len(args) > 1 {
+		return nil, s.refuse("one frame at a time: %s is one too many", quoted(args[1]))
+	}
+	sets, bad := settings(setValues)
+	if sets == nil {
+		return nil, s.refuse("--set wants name=value, not %s", quoted(bad))
+	}
+	f, label, code := s.source(args)
+	if f == nil {
+		return nil, code
+	}
+	type answer struct {
+		faults finding.Faults
+		crash  any
+	}
+	a, ok := await(s.ctx, func() (a answer) {
+		defer func() { a.crash = recover() }()
+		a.faults = f.solve(label, sets)
+		return a
+	})
+	switch {
+	case !ok:
+		return nil, s.fail("%s", errInterrupted)
+	case a.crash != nil:
+		panic(a.crash)
+	case len(a.faults) > 0:
+		return nil, s.faults(a.faults)
+	}
+	return f, exitDone
+}
+
+// source reads the description; the label is its name in messages.
+func (s *streams) source(args []string) (f *solved, label string, code int) {
+	if len(args) == 0 {
+		name := samples.Default()
+		src, ok := samples.Source(name)
+		if !ok {
+			return nil, "", s.fail("internal fault: the default sample is missing")
+		}
+		return &solved{name: name, source: src}, name + ".yaml", exitDone
+	}
+	name, in := args[0], s.in
+	if name != "-" {
+		file, err := os.Open(name)
+		if err != nil {
+			return nil, "", s.fail("cannot read %s: %s%s", quoted(name), reason(err), sampleHint(name))
+		}
+		defer file.Close()
+		in = file
+	}
+	src, err := s.readAll(in)
+	switch {
+	case errors.Is(err, errInterrupted):
+		return nil, "", s.fail("%s", err)
+	case err != nil:
+		return nil, "", s.fail("cannot read %s: %s", quoted(name), reason(err))
+	}
+	if name == "-" {
+		return &solved{name: "frame", source: src}, "standard input", exitDone
+	}
+	return &solved{name: baseName(name), source: src}, name, exitDone
+}
+
+// sampleHint says how to get at a sample that was taken for a file.
+func sampleHint(name string) string {
+	if _, ok := samples.Source(name); ok {
+		return "; there is a sample of that name: pegwright start " + name + ".yaml --from " + name
+	}
+	return ""
+}
+
+// readAll reads the whole input, unless an interrupt comes first.
+func (s *streams) readAll(in io.Reader) ([]byte, error) {
+	type answer struct {
+		text []byte
+		err  error
+	}
+	a, ok := await(s.ctx, func() answer {
+		text, err := io.ReadAll(io.LimitReader(in, mostBytes))
+		return answer{text, err}
+	})
+	if !ok {
+		return nil, errInterrupted
+	}
+	return a.text, a.err
+}
+
+// baseName returns the name of a file without folder and YAML ending.
+func baseName(path string) string {
+	base := filepath.Base(path)
+	for _, ext := range []string{".yaml", ".yml"} {
+		if len(base) > len(ext) && strings.EqualFold(base[len(base)-len(ext):], ext) {
+			return base[:len(base)-len(ext)]
+		}
+	}
+	return base
+}
+
+// solve takes the description through reading, solving and proving.
+func (f *solved) solve(label string, sets map[string]string) finding.Faults {
+	d, faults := spec.Read(label, f.source, sets)
+	if len(faults) > 0 {
+		return faults
+	}
+	f.frame, faults = solve.Solve(d)
+	if len(faults) > 0 {
+		return faults
+	}
+	f.finds = check.Check(f.frame)
+	finding.Sort(f.finds)
+	return nil
+}

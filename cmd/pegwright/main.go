@@ -1,0 +1,123 @@
+// Command pegwright reads the description of a small pegged timber frame and
+// writes what is needed to cut it: sheets, full-size templates and lists.
+//
+// Exit codes: 0 done, no finding says stop; 1 solved, but a finding says stop;
+// 2 the description or the command line cannot be used, nothing was written;
+// 3 cannot read or write, interrupted, or a fault of the program itself.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+// The exit codes of every command.
+const (
+	exitDone     = 0
+	exitStop     = 1
+	exitUnusable = 2
+	exitFailed   = 3
+)
+
+func main() {
+	ignorePipe()
+	ctx, stop := signal.NotifyContext(context.Background(), interrupts()...)
+	defer stop()
+	os.Exit(runContext(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// run executes one command line and returns its exit code.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	return runContext(context.Background(), args, stdin, stdout, stderr)
+}
+
+// streams are what a command reads and writes.
+type streams struct {
+	ctx    context.Context
+	in     io.Reader
+	out    io.Writer
+	errs   io.Writer
+	outErr error // first error of writing data to out
+}
+
+// command is one word of the command line.
+type command struct {
+	name  string
+	short string // one line for the help screen
+	usage string // what help prints
+	run   func(s *streams, args []string) int
+}
+
+// commands returns the commands in the order of the help screen.
+func commands() []command {
+	return []command{
+		{"draw", "draw the packet: sheets, templates, lists", drawUsage, runDraw},
+		{"check", "say what is wrong with the frame, and how to mend it", checkUsage, runCheck},
+		{"lists", "timbers, pegs and bores as text, CSV or JSON", listsUsage, runLists},
+		{"model", "the solved frame as JSON", modelUsage, runModel},
+		{"start", "write a commented description to begin with", startUsage(), runStart},
+		{"version", "print the version", versionUsage, runVersion},
+		{"help", "this screen, or help on one command", helpUsage, runHelp},
+	}
+}
+
+// runContext is run with a context that an interrupt ends.
+func runContext(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
+	s := &streams{ctx: ctx, in: stdin, out: stdout, errs: stderr}
+	defer func() {
+		if r := recover(); r != nil {
+			s.say("pegwright: internal fault: %v", r)
+			code = exitFailed
+		}
+	}()
+	code = dispatch(s, args)
+	if s.outErr != nil {
+		if !errors.Is(s.outErr, syscall.EPIPE) { // whoever reads has seen enough
+			s.say("pegwright: cannot write the result: %s", reason(s.outErr))
+		}
+		return exitFailed
+	}
+	return code
+}
+
+func dispatch(s *streams, args []string) int {
+	if len(args) == 0 {
+		fmt.Fprint(s.errs, overview())
+		return exitUnusable
+	}
+	switch args[0] {
+	case "-h", "--help":
+		return runHelp(s, nil)
+	case "--version":
+		return runVersion(s, nil)
+	}
+	if c, ok := commandNamed(args[0]); ok {
+		return c.run(s, args[1:])
+	}
+	if len(args[0]) > 1 && args[0][0] == '-' {
+		return s.refuse("%s: flags come after the command; try: pegwright help", quoted(args[0]))
+	}
+	return s.refuse("there is no command %s%s; try: pegwright help", quoted(args[0]), nearest(args[0], commandNames()))
+}
+
+func commandNamed(name string) (command, bool) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return command{}, false
+}
+
+func commandNames() []string {
+	var names []string
+	for _, c := range commands() {
+		names = append(names, c.name)
+	}
+	return names
+}

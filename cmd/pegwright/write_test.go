@@ -1,0 +1,491 @@
+package main
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sort"
+	"strings"
+	"testing"
+	"time"
+
+	"pegwright/draw/packet"
+)
+
+// generation is a small packet whose files all tell its number.
+func generation(n int) []packet.File {
+	text := func(name string) []byte { return []byte(strings.Repeat(fmt.Sprintf("%s %d\n", name, n), 400)) }
+	files := []packet.File{{Path: "index.html", Data: text("index")}}
+	for i := range 6 {
+		name := fmt.Sprintf("svg/%03d-sheet-%d.svg", i+1, n%3)
+		files = append(files, packet.File{Path: name, Data: text(name)})
+	}
+	return files
+}
+
+func mustWrite(t *testing.T, dir string, n int) {
+	t.Helper()
+	if err := writePacket(context.Background(), dir, generation(n)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// verify reports why a folder is not one whole packet, every file as its
+// manifest says. It is written apart from the code that writes.
+func verify(dir string) (foreign []string, err error) {
+	text, err := os.ReadFile(filepath.Join(dir, "packet-manifest.json"))
+	if err != nil {
+		return nil, err
+	}
+	var m struct {
+		Format string
+		Files  []struct {
+			Path, SHA256 string
+			Size         int
+		}
+	}
+	if err := json.Unmarshal(text, &m); err != nil || m.Format != "pegwright-packet/1" || len(m.Files) == 0 {
+		return nil, fmt.Errorf("manifest: %v, format %q, %d files", err, m.Format, len(m.Files))
+	}
+	ours := map[string]bool{"packet-manifest.json": true}
+	for _, f := range m.Files {
+		ours[f.Path] = true
+		data, err := os.ReadFile(filepath.Join(dir, f.Path))
+		if err != nil {
+			return nil, err
+		}
+		sum := sha256.Sum256(data)
+		if len(data) != f.Size || hex.EncodeToString(sum[:]) != f.SHA256 {
+			return nil, fmt.Errorf("%s is not as the manifest says", f.Path)
+		}
+	}
+	err = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		rel, _ := filepath.Rel(dir, path)
+		if err == nil && !d.IsDir() && !ours[filepath.ToSlash(rel)] {
+			foreign = append(foreign, filepath.ToSlash(rel))
+		}
+		return err
+	})
+	return foreign, err
+}
+
+// whole demands one whole packet with nothing else in it.
+func whole(t *testing.T, dir string) {
+	t.Helper()
+	foreign, err := verify(dir)
+	if err != nil || len(foreign) > 0 {
+		t.Errorf("%s: %v, foreign files %v", dir, err, foreign)
+	}
+}
+
+// tree returns every file with its bytes, and every folder and link.
+func tree(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		rel, _ := filepath.Rel(dir, path)
+		switch {
+		case d.IsDir():
+			all[rel] = "folder"
+		case d.Type()&fs.ModeSymlink != 0:
+			to, err := os.Readlink(path)
+			all[rel] = "link to " + to
+			return err
+		default:
+			data, err := os.ReadFile(path)
+			all[rel] = string(data)
+			return err
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+func same(t *testing.T, a, b map[string]string) {
+	t.Helper()
+	names := map[string]bool{}
+	for n := range a {
+		names[n] = true
+	}
+	for n := range b {
+		names[n] = true
+	}
+	var differ []string
+	for n := range names {
+		if x, y := a[n], b[n]; x != y {
+			differ = append(differ, n)
+		}
+	}
+	sort.Strings(differ)
+	if len(differ) > 0 {
+		t.Errorf("these differ: %v", differ)
+	}
+}
+
+func noExchange(a, b string) error { return errNoExchange }
+
+// exchangers are both ways to swap: that of the system, and two renames.
+func exchangers() map[string]exchanger {
+	return map[string]exchanger{"exchange": exchange, "renames": noExchange}
+}
+
+func TestWriteReplacesTheWholePacket(t *testing.T) {
+	for name, swap := range exchangers() {
+		t.Run(name, func(t *testing.T) {
+			dir := filepath.Join(t.TempDir(), "p")
+			for n := range 3 {
+				if err := writeWith(context.Background(), dir, generation(n), swap); err != nil {
+					t.Fatal(err)
+				}
+				whole(t, dir)
+				want := map[string]string{".": "folder", "svg": "folder"}
+				for _, f := range generation(n) {
+					want[f.Path] = string(f.Data)
+				}
+				got := tree(t, dir)
+				delete(got, "packet-manifest.json")
+				same(t, want, got)
+			}
+			if left := leftovers(t, filepath.Dir(dir)); len(left) > 0 {
+				t.Errorf("left behind: %v", left)
+			}
+		})
+	}
+}
+
+// Folders and files that are not a packet of ours stay as they are.
+func TestForeignFoldersAreRefused(t *testing.T) {
+	for name, make := range map[string]func(dir string) error{
+		"empty":     func(d string) error { return os.Mkdir(d, 0o777) },
+		"documents": func(d string) error { return writeFile(filepath.Join(d, "letter.txt"), []byte("dear")) },
+		"a file":    func(d string) error { return os.WriteFile(d, []byte("x"), 0o666) },
+		"another manifest": func(d string) error {
+			return writeFile(filepath.Join(d, "packet-manifest.json"), []byte(`{"format":"other/1"}`))
+		},
+		"a broken manifest": func(d string) error { return writeFile(filepath.Join(d, "packet-manifest.json"), []byte(`{"for`)) },
+		"a manifest that points outside": func(d string) error {
+			return writeFile(filepath.Join(d, "packet-manifest.json"), []byte(`{"format":"pegwright-packet/1","files":[{"path":"../letter.txt"}]}`))
+		},
+		"a manifest that is a folder": func(d string) error { return os.MkdirAll(filepath.Join(d, "packet-manifest.json"), 0o777) },
+		"a link to nothing":           func(d string) error { return os.Symlink("nowhere", d) },
+		"a link to documents": func(d string) error {
+			if err := writeFile(filepath.Join(d+"-real", "letter.txt"), []byte("dear")); err != nil {
+				return err
+			}
+			return os.Symlink(d+"-real", d)
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			base := t.TempDir()
+			dir := filepath.Join(base, "p")
+			if err := make(dir); err != nil {
+				t.Fatal(err)
+			}
+			before := tree(t, base)
+			if err := writePacket(context.Background(), dir, generation(1)); err == nil {
+				t.Error("it was taken for a packet")
+			}
+			same(t, before, tree(t, base))
+		})
+	}
+}
+
+// Files of the user's in a packet travel to the next one, bytes, links, empty
+// folders, permissions and all.
+func TestForeignFilesTravel(t *testing.T) {
+	for name, swap := range exchangers() {
+		t.Run(name, func(t *testing.T) {
+			dir := filepath.Join(t.TempDir(), "p")
+			mustWrite(t, dir, 0)
+			mine := map[string]string{"notes.txt": "mine", "svg/sketch.svg": "a sketch", "photos/2026/a.jpg": "a photo", "svg/001-sheet-9.svg": "a copy"}
+			for n, text := range mine {
+				if err := writeFile(filepath.Join(dir, n), []byte(text)); err != nil {
+					t.Fatal(err)
+				}
+			}
+			must(t, os.MkdirAll(filepath.Join(dir, "empty/folder"), 0o777))
+			must(t, os.Symlink("../elsewhere", filepath.Join(dir, "a-link")))
+			must(t, os.Chmod(filepath.Join(dir, "notes.txt"), 0o640))
+			must(t, os.Chmod(filepath.Join(dir, "photos/2026"), 0o500))
+			stamp := time.Date(2020, 3, 4, 5, 6, 7, 0, time.UTC)
+			must(t, os.Chtimes(filepath.Join(dir, "notes.txt"), stamp, stamp))
+			for n := 1; n < 4; n++ {
+				must(t, writeWith(context.Background(), dir, generation(n), swap))
+				got := tree(t, dir)
+				for f, text := range mine {
+					if got[f] != text {
+						t.Errorf("%s is %q, want %q", f, got[f], text)
+					}
+				}
+				if got["empty/folder"] != "folder" || got["a-link"] != "link to ../elsewhere" {
+					t.Errorf("folder %q, link %q", got["empty/folder"], got["a-link"])
+				}
+				foreign, err := verify(dir)
+				if err != nil || len(foreign) != len(mine)+1 {
+					t.Errorf("%v, foreign files %v", err, foreign)
+				}
+				st, err := os.Stat(filepath.Join(dir, "notes.txt"))
+				if err != nil || st.Mode().Perm() != 0o640 || !st.ModTime().Equal(stamp) {
+					t.Errorf("notes.txt: %v %v %v", err, st.Mode(), st.ModTime())
+				}
+				if st, err := os.Stat(filepath.Join(dir, "photos/2026")); err != nil || st.Mode().Perm() != 0o500 {
+					t.Errorf("photos/2026: %v %v", err, st.Mode())
+				}
+			}
+			must(t, os.Chmod(filepath.Join(dir, "photos/2026"), 0o700))
+			if left := leftovers(t, filepath.Dir(dir)); len(left) > 0 {
+				t.Errorf("left behind: %v", left)
+			}
+		})
+	}
+}
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// A file of the user's that stands where the new packet wants one of its own
+// stops the run: it is neither changed nor lost.
+func TestAFileInTheWay(t *testing.T) {
+	for _, name := range []string{"svg/001-sheet-1.svg", "svg/001-sheet-1.svg/inside.txt"} {
+		dir := filepath.Join(t.TempDir(), "p")
+		mustWrite(t, dir, 0)
+		must(t, writeFile(filepath.Join(dir, name), []byte("mine")))
+		before := tree(t, filepath.Dir(dir))
+		err := writePacket(context.Background(), dir, generation(1))
+		if err == nil || !strings.Contains(err.Error(), "move it away") {
+			t.Errorf("%s: %v", name, err)
+		}
+		same(t, before, tree(t, filepath.Dir(dir)))
+	}
+}
+
+// A packet reached through a symbolic link is replaced where it really is.
+func TestWriteThroughALink(t *testing.T) {
+	base := t.TempDir()
+	real, link := filepath.Join(base, "real"), filepath.Join(base, "link")
+	mustWrite(t, real, 0)
+	must(t, os.Symlink("real", link))
+	mustWrite(t, link, 1)
+	if to, err := os.Readlink(link); err != nil || to != "real" {
+		t.Errorf("the link is gone: %q %v", to, err)
+	}
+	whole(t, real)
+}
+
+func TestASecondRunIsTurnedAway(t *testing.T) {
+	base := t.TempDir()
+	dir := filepath.Join(base, "p")
+	mustWrite(t, dir, 0)
+	before := tree(t, dir)
+	p, err := placeOf(dir)
+	must(t, err)
+	unlock, err := takeLock(p.lock)
+	must(t, err)
+	cmd := process(t, "draw", "--out", dir)
+	out, err := cmd.CombinedOutput()
+	var exit *exec.ExitError
+	if !errors.As(err, &exit) || exit.ExitCode() != 3 || !strings.Contains(string(out), "another run") {
+		t.Errorf("%v: %s", err, out)
+	}
+	same(t, before, tree(t, dir))
+	mustWrite(t, filepath.Join(base, "q"), 0) // another packet is not held up
+	unlock()
+	mustWrite(t, dir, 1)
+	if left := leftovers(t, base); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// process returns the command as a process of its own.
+func process(t *testing.T, args ...string) *exec.Cmd {
+	t.Helper()
+	self, err := os.Executable()
+	must(t, err)
+	cmd := exec.Command(self, args...)
+	cmd.Env = append(os.Environ(), asCommand+"=run")
+	return cmd
+}
+
+// writeForever writes one generation after another until it is killed.
+func writeForever(dir string) {
+	swap := exchange
+	if strings.HasSuffix(dir, "renames") {
+		swap = noExchange
+	}
+	for n := 0; ; n++ {
+		if err := writeWith(context.Background(), dir, generation(n), swap); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(3)
+		}
+		if n == 0 {
+			os.Stdout.Close() // tells whoever waits that writing goes on
+		}
+	}
+}
+
+// After a kill at any moment the folder is one whole packet, or, where there is
+// no atomic exchange, absent with a whole old one beside it; files of the
+// user's are still there; and the next run mends what is left.
+func TestKilledAtAnyMoment(t *testing.T) {
+	self, err := os.Executable()
+	must(t, err)
+	random := rand.New(rand.NewPCG(7, 11))
+	for name := range exchangers() {
+		dir := filepath.Join(t.TempDir(), name)
+		mustWrite(t, dir, 0)
+		halfway := 0 // kills that left something beside the packet
+		must(t, writeFile(filepath.Join(dir, "svg", "mine.txt"), []byte("mine")))
+		for range 12 {
+			cmd := exec.Command(self, dir)
+			cmd.Env = append(os.Environ(), asCommand+"=write")
+			out, err := cmd.StdoutPipe()
+			must(t, err)
+			must(t, cmd.Start())
+			_, err = io.ReadAll(out) // until the first packet is written
+			must(t, err)
+			time.Sleep(time.Duration(random.IntN(40)) * time.Millisecond)
+			must(t, cmd.Process.Kill())
+			_ = cmd.Wait() // it was killed: the error says so
+			at := dir
+			if _, err := os.Stat(dir); name == "renames" && errors.Is(err, fs.ErrNotExist) {
+				at = filepath.Join(filepath.Dir(dir), "."+name+".pegwright-old")
+			}
+			foreign, err := verify(at)
+			if err != nil || len(foreign) != 1 || foreign[0] != "svg/mine.txt" {
+				t.Fatalf("%s after a kill: %v, foreign files %v", name, err, foreign)
+			}
+			if len(leftovers(t, filepath.Dir(dir))) > 0 {
+				halfway++
+			}
+		}
+		if halfway == 0 {
+			t.Errorf("%s: no kill came while a packet was being written", name)
+		}
+		mustWrite(t, dir, 5)
+		if foreign, err := verify(dir); err != nil || len(foreign) != 1 {
+			t.Errorf("%s: %v, foreign files %v", name, err, foreign)
+		}
+		if left := leftovers(t, filepath.Dir(dir)); len(left) > 0 {
+			t.Errorf("%s: left behind: %v", name, left)
+		}
+	}
+}
+
+// A file that was saved into the old packet after its files had been carried
+// over is not lost.
+func TestAFileSavedWhileSwapping(t *testing.T) {
+	for name, swap := range exchangers() {
+		dir := filepath.Join(t.TempDir(), "p")
+		mustWrite(t, dir, 0)
+		must(t, writeFile(filepath.Join(dir, "notes.txt"), []byte("first")))
+		late := func(a, b string) error {
+			must(t, writeFile(filepath.Join(dir, "late/new.txt"), []byte("late")))
+			must(t, os.Remove(filepath.Join(dir, "notes.txt")))
+			must(t, writeFile(filepath.Join(dir, "notes.txt"), []byte("second")))
+			now := time.Now().Add(time.Minute)
+			must(t, os.Chtimes(filepath.Join(dir, "notes.txt"), now, now))
+			return swap(a, b)
+		}
+		must(t, writeWith(context.Background(), dir, generation(1), late))
+		got := tree(t, dir)
+		if got["late/new.txt"] != "late" || got["notes.txt"] != "second" {
+			t.Errorf("%s: late file %q, notes %q", name, got["late/new.txt"], got["notes.txt"])
+		}
+	}
+}
+
+// A swap that fails leaves the old packet as it was.
+func TestASwapThatFails(t *testing.T) {
+	base := t.TempDir()
+	dir := filepath.Join(base, "p")
+	mustWrite(t, dir, 0)
+	before := tree(t, base)
+	broken := func(a, b string) error { return errors.New("the disk is on fire") }
+	if err := writeWith(context.Background(), dir, generation(1), broken); err == nil {
+		t.Error("no error")
+	}
+	same(t, before, tree(t, base))
+}
+
+// The same description gives the same bytes, whatever the time zone, the number
+// of processors and the folder it is read from.
+func TestSameBytes(t *testing.T) {
+	base := t.TempDir()
+	put(t, filepath.Join(base, "rail.yaml"), rail(t))
+	must(t, os.Mkdir(filepath.Join(base, "sub"), 0o777))
+	put(t, filepath.Join(base, "sub", "rail.yaml"), rail(t))
+	var first map[string]string
+	for i, c := range []struct {
+		file string
+		env  []string
+	}{
+		{"rail.yaml", []string{"TZ=UTC", "GOMAXPROCS=1"}},
+		{"rail.yaml", []string{"TZ=Pacific/Auckland", "GOMAXPROCS=2", "LANG=de_DE.UTF-8", "LC_ALL=de_DE.UTF-8"}},
+		{filepath.Join(base, "sub", "rail.yaml"), []string{"TZ=America/New_York", "HOME=/nonexistent"}},
+	} {
+		out := filepath.Join(base, fmt.Sprintf("p%d", i))
+		cmd := process(t, "draw", c.file, "--out", out)
+		cmd.Dir, cmd.Env = base, append(cmd.Env, c.env...)
+		if text, err := cmd.CombinedOutput(); err != nil {
+			t.Fatalf("%v: %s", err, text)
+		}
+		if first == nil {
+			first = tree(t, out)
+			continue
+		}
+		same(t, first, tree(t, out))
+	}
+	if len(first) < 10 {
+		t.Errorf("only %d files", len(first))
+	}
+}
+
+// An interrupt from the terminal ends the process with code 3 and changes
+// nothing.
+func TestInterruptSignal(t *testing.T) {
+	base := t.TempDir()
+	dir := filepath.Join(base, "p")
+	mustWrite(t, dir, 0)
+	before := tree(t, dir)
+	cmd := process(t, "check", "-") // waits for its input
+	in, err := cmd.StdinPipe()
+	must(t, err)
+	must(t, cmd.Start())
+	// More than a pipe holds: when it is written, the process is reading.
+	_, err = in.Write([]byte(strings.Repeat("# nothing yet\n", 20000)))
+	must(t, err)
+	must(t, cmd.Process.Signal(os.Interrupt))
+	done := make(chan error, 1)
+	go func() { done <- cmd.Wait() }()
+	select {
+	case err := <-done:
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) || exit.ExitCode() != 3 {
+			t.Errorf("%v, want exit code 3", err)
+		}
+	case <-time.After(5 * time.Second):
+		t.Error("it does not end")
+		must(t, cmd.Process.Kill())
+	}
+	in.Close()
+	same(t, before, tree(t, dir))
+}

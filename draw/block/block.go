@@ -1,0 +1,240 @@
+// Package block draws what every sheet has: border, title block (fields after
+// ISO 7200), boxed cautions, the warning on a sheet that must not be cut from,
+// and the small key view. Coordinates are paper millimetres.
+package block
+
+import (
+	"fmt"
+
+	"pegwright/draw"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// Title holds the texts of a title block. Empty fields stay blank. N, Of and
+// Mark may be left out and filled in later by Number.
+type Title struct {
+	Frame, Sheet, Shows, Scale, Units string
+	Date, Revision                    string
+	DrawnFor, DrawnBy                 string
+	Note, Mark                        string
+	N, Of                             int
+}
+
+// Field is the free drawing area of a sheet, paper millimetres.
+type Field struct{ X0, Y0, X1, Y1 float64 }
+
+// W returns the width of the field, millimetres.
+func (f Field) W() float64 { return f.X1 - f.X0 }
+
+// H returns the height of the field, millimetres.
+func (f Field) H() float64 { return f.Y1 - f.Y0 }
+
+// Mid returns the middle of the field.
+func (f Field) Mid() vec.P { return vec.P{X: (f.X0 + f.X1) / 2, Y: (f.Y0 + f.Y1) / 2} }
+
+// Inset returns the field made smaller by d on every side, millimetres.
+func (f Field) Inset(d float64) Field { return Field{f.X0 + d, f.Y0 + d, f.X1 - d, f.Y1 - d} }
+
+// Box returns the field as a box.
+func (f Field) Box() draw.Box {
+	return draw.Box{Min: vec.P{X: f.X0, Y: f.Y0}, Max: vec.P{X: f.X1, Y: f.Y1}}
+}
+
+// Margins of the border from the edge of the paper: a wider one on the left for
+// the file (ISO 5457 has 20 mm there; 15 mm leaves room for the holes of a
+// ring binder on Letter and A4), and the air between border and drawing.
+const (
+	Left  = 15.0
+	Other = 10.0
+	air   = 3.6
+	row   = 6.0 // height of a row of the title block
+	small = 2.5
+	large = 3.5
+)
+
+// DefaultNote is the note of a sheet that shows dimensions of a timber, for the
+// unit that the sheet is in.
+func DefaultNote(u measure.Units) string {
+	unit := "feet and inches"
+	if u == measure.Metric {
+		unit = "millimetres"
+	}
+	return "reference arris is the heavy line; dimensions in " + unit + " from the start end"
+}
+
+// UnitName returns the title block's word for the unit system.
+func UnitName(u measure.Units) string {
+	if u == measure.Metric {
+		return "mm"
+	}
+	return "ft-in"
+}
+
+// TitleFor returns the title of a sheet of the frame, with the texts that the
+// description gives. A text that it does not give stays blank.
+func TitleFor(fr *geom.Frame, sheet, shows, scale string) Title {
+	return Title{
+		Frame: fr.Title, Sheet: sheet, Shows: shows, Scale: scale, Units: UnitName(fr.Units),
+		Date: fr.InfoText("date"), Revision: fr.InfoText("revision"),
+		DrawnFor: fr.InfoText("drawn for"), DrawnBy: fr.InfoText("drawn by"),
+		Note: DefaultNote(fr.Units),
+	}
+}
+
+// New returns a sheet with its border and title block, and the field that is
+// left free for the drawing. Paper is a name that draw.PaperNamed knows; any
+// other is taken as Letter.
+func New(paper string, landscape bool, kind, id string, t Title) (*draw.Sheet, Field) {
+	p, ok := draw.PaperNamed(paper)
+	if !ok {
+		p, _ = draw.PaperNamed("Letter")
+	}
+	p = p.Portrait()
+	if landscape {
+		p = p.Landscape()
+	}
+	s := draw.NewSheet(kind, id, t.Sheet, p.W, p.H)
+	s.Rect(draw.FrameLine, border(s)).Layer = "border"
+	g := gridOf(s)
+	g.lines(s)
+	g.texts(s, t)
+	if t.N > 0 || t.Mark != "" {
+		Number(s, t.N, t.Of, t.Mark)
+	}
+	b := border(s)
+	return s, Field{b.Min.X + air, g.top + air, b.Max.X - air, b.Max.Y - air}
+}
+
+// border returns the box of the border line.
+func border(s *draw.Sheet) draw.Box {
+	return draw.Box{Min: vec.P{X: Left, Y: Other}, Max: vec.P{X: s.W - Other, Y: s.H - Other}}
+}
+
+// grid is the division of the title block: the corners of its columns in the
+// upper two rows, and the rows below them.
+type grid struct {
+	col  []float64 // x of column borders, first and last on the border
+	top  float64
+	base float64
+	rows int
+}
+
+// Shares of the width that the columns take.
+var shares = [...]float64{0.345, 0.235, 0.155, 0.13, 0.135}
+
+func gridOf(s *draw.Sheet) grid {
+	b := border(s)
+	g := grid{rows: 3, base: b.Min.Y, col: []float64{b.Min.X}}
+	if s.W < 250 {
+		g.rows = 4
+	}
+	g.top = g.base + float64(g.rows)*row
+	x := b.Min.X
+	for _, k := range shares {
+		x += k * b.W()
+		g.col = append(g.col, x)
+	}
+	g.col[len(g.col)-1] = b.Max.X
+	return g
+}
+
+// y returns the lower edge of row n, from the top, starting at 0.
+func (g grid) y(n int) float64 { return g.top - float64(n+1)*row }
+
+func (g grid) lines(s *draw.Sheet) {
+	last := len(g.col) - 1
+	thin := func(a, b vec.P) { s.Line(draw.Dimension, a, b).Layer = "border" }
+	s.Line(draw.FrameLine, vec.P{X: g.col[0], Y: g.top}, vec.P{X: g.col[last], Y: g.top}).Layer = "border"
+	for n := range g.rows - 1 {
+		thin(vec.P{X: g.col[0], Y: g.y(n)}, vec.P{X: g.col[last], Y: g.y(n)})
+	}
+	for _, x := range g.col[1:last] {
+		thin(vec.P{X: x, Y: g.top}, vec.P{X: x, Y: g.y(1)})
+	}
+	if g.rows == 3 {
+		thin(vec.P{X: g.col[1], Y: g.y(1)}, vec.P{X: g.col[1], Y: g.base})
+	}
+}
+
+func (g grid) texts(s *draw.Sheet, t Title) {
+	last := len(g.col) - 1
+	g.put(s, 0, g.col[0], g.col[1], t.Frame, large, true)
+	g.put(s, 1, g.col[0], g.col[1], t.Sheet, large, true)
+	g.label(s, 0, 1, "scale", t.Scale)
+	g.label(s, 0, 2, "unit", t.Units)
+	g.label(s, 0, 3, "date", t.Date)
+	g.label(s, 1, 1, "for", t.DrawnFor)
+	g.label(s, 1, 2, "by", t.DrawnBy)
+	g.label(s, 1, 3, "rev.", t.Revision)
+	if g.rows == 3 {
+		g.put(s, 2, g.col[0], g.col[1], t.Shows, small, false)
+		g.put(s, 2, g.col[1], g.col[last], t.Note, small, false)
+		return
+	}
+	g.put(s, 2, g.col[0], g.col[last], t.Shows, small, false)
+	g.put(s, 3, g.col[0], g.col[last], t.Note, small, false)
+}
+
+// label puts a field's name and its text into column c of row n.
+func (g grid) label(s *draw.Sheet, n, c int, name, text string) {
+	g.put(s, n, g.col[c], g.col[c+1], name+"  "+text, small, false)
+}
+
+// put sets a text in a cell, shortened where it is too long.
+func (g grid) put(s *draw.Sheet, n int, x0, x1 float64, text string, height float64, bold bool) {
+	if text == "" {
+		return
+	}
+	height = max(height, dim.Legible(text, small))
+	t := s.Text(vec.P{X: x0 + 1.5, Y: g.y(n) + (row-height)/2 + 0.2}, height, "")
+	t.Bold, t.Layer = bold, "title"
+	if font.Measure(text, height, bold) > x1-x0-2.5 {
+		t.Height = dim.Legible(text, small)
+	}
+	t.S = Fit(text, x1-x0-2.5, t.Height, bold)
+}
+
+// Fit returns text shortened with three dots until it is at most width mm wide.
+func Fit(text string, width, height float64, bold bool) string {
+	if font.Measure(text, height, bold) <= width {
+		return text
+	}
+	r := []rune(text)
+	for len(r) > 1 {
+		r = r[:len(r)-1]
+		if s := string(r) + "..."; font.Measure(s, height, bold) <= width {
+			return s
+		}
+	}
+	return string(r)
+}
+
+// Number writes "sheet n of N" and the packet's content mark into their places
+// in the title block. Texts that an earlier Number wrote are replaced. An n of
+// 0 or an empty mark leaves its place blank.
+func Number(s *draw.Sheet, n, of int, mark string) {
+	kept := s.Items[:0:0]
+	for _, it := range s.Items {
+		if it.Head().Mark != "number" {
+			kept = append(kept, it)
+		}
+	}
+	s.Items = kept
+	g := gridOf(s)
+	last := len(g.col) - 1
+	put := func(r int, text string, bold bool) {
+		before := len(s.Items)
+		g.put(s, r, g.col[last-1], g.col[last], text, small, bold)
+		for _, it := range s.Items[before:] {
+			it.Head().Mark = "number"
+		}
+	}
+	if n > 0 {
+		put(0, fmt.Sprintf("sheet %d of %d", n, of), true)
+	}
+	put(1, mark, false)
+}

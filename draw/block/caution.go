@@ -1,0 +1,69 @@
+package block
+
+import (
+	"fmt"
+
+	"pegwright/draw"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom/vec"
+)
+
+const (
+	lead = 1.6 // line pitch over text height
+	pad  = 2.0 // between a box and its text
+)
+
+// Caution draws a box with the lines at the foot of the field, over its whole
+// width, wrapped, under the word CAUTION, and returns what is left of the field
+// above it. No lines draw nothing.
+func Caution(s *draw.Sheet, f Field, lines []string) Field {
+	return Boxed(s, f, "CAUTION", lines)
+}
+
+// Boxed is Caution under a heading of one's own.
+func Boxed(s *draw.Sheet, f Field, heading string, lines []string) Field {
+	if len(lines) == 0 {
+		return f
+	}
+	text := small
+	for _, l := range lines {
+		text = max(text, dim.Legible(l, small))
+	}
+	left := f.X0 + pad + font.Measure(heading, small, true) + 3
+	var set []string
+	for _, l := range lines {
+		set = append(set, font.Wrap(l, f.X1-pad-left, text)...)
+	}
+	h := float64(len(set))*text*lead + 2*pad - text*(lead-1)
+	box := draw.Box{Min: vec.P{X: f.X0, Y: f.Y0}, Max: vec.P{X: f.X1, Y: f.Y0 + h}}
+	s.Rect(draw.FrameLine, box)
+	y := box.Max.Y - pad - text
+	t := s.Text(vec.P{X: f.X0 + pad, Y: y}, small, heading)
+	t.Bold = true
+	for _, l := range set {
+		s.Text(vec.P{X: left, Y: y}, text, l)
+		y -= text * lead
+	}
+	f.Y0 += h + 3
+	return f
+}
+
+// DoNotCut writes over the sheet that the wood must not be cut from it, with
+// the number of the finding that says why (as listed on the cover): large and
+// light under the drawing, and in full black across the upper border.
+func DoNotCut(s *draw.Sheet, finding int) {
+	text := fmt.Sprintf("DO NOT CUT – see finding %d", finding)
+	b := border(s)
+	h := 14.0
+	for h > 5 && font.Measure(text, h, true) > b.W()*0.9 {
+		h -= 0.5
+	}
+	under := &draw.Text{
+		Meta: draw.Meta{Class: draw.TextClass, Layer: "under", Pen: &draw.Pen{Grey: 0.82}},
+		At:   vec.P{X: b.Mid().X, Y: b.Mid().Y}, Height: h, S: text, Bold: true, Anchor: draw.Middle,
+	}
+	s.Items = append([]draw.Item{under}, s.Items...)
+	t := s.Text(vec.P{X: b.Mid().X, Y: b.Max.Y - 1.2}, 5, text)
+	t.Bold, t.Halo, t.Anchor, t.Layer = true, true, draw.Middle, "title"
+}

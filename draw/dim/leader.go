@@ -1,0 +1,139 @@
+package dim
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/font"
+	"pegwright/geom/vec"
+)
+
+// Label is a text that a leader joins to a point of the drawing.
+type Label struct {
+	Text  string
+	At    vec.P
+	Owner string
+	Bold  bool
+}
+
+// Leader draws a leader from the text's place to a point, with a dot there
+// when dot is true and an arrowhead otherwise.
+func Leader(s *draw.Sheet, from, to vec.P, dot bool) {
+	s.Line(draw.Dimension, from, to)
+	if dot {
+		Dot(s, to)
+		return
+	}
+	Arrow(s, to, to.Sub(from))
+}
+
+// Lane sets labels of the given height in an upright lane whose inner edge is
+// at x: to the right of it when right is true, else to the left. They stay
+// between lo and hi, as near as can be to the height of their points, without
+// overlap, and no two leaders cross. It draws nothing and returns false when
+// the lane is too short.
+func Lane(s *draw.Sheet, x float64, right bool, labels []Label, height, lo, hi float64) bool {
+	wants := make([]Want, len(labels))
+	for i, l := range labels {
+		wants[i] = Want{l.At.Y, 1.45 * height}
+	}
+	at, ok := Spread(wants, 0.25*height, lo, hi)
+	if !ok {
+		return false
+	}
+	stub := 3.0
+	if !right {
+		stub = -3
+	}
+	ports := make([]vec.P, len(labels))
+	for i, y := range at {
+		ports[i] = vec.P{X: x - stub, Y: y}
+	}
+	uncross(labels, ports)
+	for i, l := range labels {
+		port := ports[i]
+		t := s.Text(vec.P{X: x + stub/4, Y: port.Y - height/2}, height, l.Text)
+		t.Owner, t.Bold = l.Owner, l.Bold
+		if !right {
+			t.Anchor = draw.End
+		}
+		s.Poly(draw.Dimension, false, vec.P{X: x, Y: port.Y}, port, l.At).Owner = l.Owner
+		Dot(s, l.At).Owner = l.Owner
+	}
+	return true
+}
+
+// uncross swaps the ports of labels whose leaders cross. Every swap makes the
+// leaders shorter together, so it ends.
+func uncross(labels []Label, ports []vec.P) {
+	for again := true; again; {
+		again = false
+		for i := range labels {
+			for j := range i {
+				a, b := labels[i].At, labels[j].At
+				now := a.Dist(ports[i]) + b.Dist(ports[j])
+				then := a.Dist(ports[j]) + b.Dist(ports[i])
+				if Cross(a, ports[i], b, ports[j]) && then < now-1e-9 {
+					ports[i], ports[j] = ports[j], ports[i]
+					again = true
+				}
+			}
+		}
+	}
+}
+
+// Cross reports whether the segments a-b and c-d share a point inside both.
+func Cross(a, b, c, d vec.P) bool {
+	s := func(p, q, r vec.P) float64 { return q.Sub(p).Cross(r.Sub(p)) }
+	return s(a, b, c)*s(a, b, d) < 0 && s(c, d, a)*s(c, d, b) < 0
+}
+
+// Mark is one station of a running dimension: where it lies along the line, on
+// paper, and its text.
+type Mark struct {
+	X    float64
+	Text string
+}
+
+// Running draws a running dimension along the level line y: a small circle at
+// the origin x0 and, for every mark, an extension line from the feature at top
+// down to the line and its text below, turned a quarter, kept apart by a lane
+// between lo and hi. It draws nothing and returns false when the lane is too
+// short.
+func Running(s *draw.Sheet, x0, y, top float64, marks []Mark, lo, hi float64) bool {
+	wants := make([]Want, len(marks))
+	for i, m := range marks {
+		wants[i] = Want{m.X, 1.45 * Text}
+	}
+	at, ok := Spread(wants, 0.5, lo, hi)
+	if !ok {
+		return false
+	}
+	last := x0
+	s.Circle(draw.Dimension, vec.P{X: x0, Y: y}, 1)
+	for i, m := range marks {
+		last = max(last, m.X)
+		s.Poly(draw.Dimension, false, vec.P{X: m.X, Y: top - start}, vec.P{X: m.X, Y: y}, vec.P{X: at[i], Y: y - 4}, vec.P{X: at[i], Y: y - 5})
+		Arrow(s, vec.P{X: m.X, Y: y}, vec.P{X: math.Copysign(1, m.X-x0)})
+		t := s.Text(vec.P{X: at[i] + 0.42*Text, Y: y - 5.5}, Text, m.Text)
+		t.Anchor, t.Rot = draw.End, math.Pi/2
+	}
+	s.Line(draw.Dimension, vec.P{X: x0, Y: y}, vec.P{X: last, Y: y})
+	return true
+}
+
+// BoxOf returns the box that a text covers on paper, its rotation included:
+// the smallest upright box round it.
+func BoxOf(t *draw.Text) draw.Box {
+	b := font.Box(t)
+	if t.Rot == 0 {
+		return b
+	}
+	sin, cos := math.Sincos(t.Rot)
+	out := draw.NoBox()
+	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
+		d := p.Sub(t.At)
+		out = out.With(t.At.Add(vec.P{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}))
+	}
+	return out
+}

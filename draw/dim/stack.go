@@ -1,0 +1,133 @@
+package dim
+
+import (
+	"math"
+	"sort"
+
+	"pegwright/draw"
+	"pegwright/geom/vec"
+)
+
+// Side is the side of a view on which dimensions stand.
+type Side int
+
+// The four sides of a view.
+const (
+	Below Side = iota
+	Above
+	RightOf
+	LeftOf
+)
+
+// Pitch is the distance between dimension lines and First that from the view to
+// the first of them, millimetres.
+const (
+	First = 7.0
+	Pitch = 8.0
+)
+
+// axes returns the direction that the side's dimensions measure along and the
+// one in which its lines are stacked.
+func (sd Side) axes() (along, out vec.P) {
+	switch sd {
+	case Above:
+		return vec.P{X: 1}, vec.P{Y: 1}
+	case RightOf:
+		return vec.P{Y: 1}, vec.P{X: 1}
+	case LeftOf:
+		return vec.P{Y: 1}, vec.P{X: -1}
+	}
+	return vec.P{X: 1}, vec.P{Y: -1}
+}
+
+// Depth returns how much room the requests need beside a view, millimetres.
+func Depth(sd Side, reqs []Request) float64 {
+	rows, _ := rowsOf(sd, reqs)
+	n := 0
+	for _, r := range rows {
+		n = max(n, r+1)
+	}
+	if n == 0 {
+		return 0
+	}
+	text := Text*1.3 + above
+	if sd == Below || sd == RightOf { // text stands toward the view
+		text = 1.5
+	}
+	return First + float64(n-1)*Pitch + text
+}
+
+// Reach returns the extent along the side's direction that the requests take,
+// texts past the arrowheads included.
+func Reach(sd Side, reqs []Request) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	_, ls := rowsOf(sd, reqs)
+	for _, l := range ls {
+		lo, hi = min(lo, l.lo), max(hi, l.hi)
+	}
+	return lo, hi
+}
+
+// rowsOf gives every request a row, shorter dimensions nearer to the view, and
+// its layout. No two on a row share any length of it.
+func rowsOf(sd Side, reqs []Request) ([]int, []laid) {
+	d, _ := sd.axes()
+	order := make([]int, len(reqs))
+	ls := make([]laid, len(reqs))
+	for i, r := range reqs {
+		order[i], ls[i] = i, layoutOf(d, r)
+	}
+	sort.SliceStable(order, func(i, j int) bool {
+		a, b := ls[order[i]], ls[order[j]]
+		return a.b-a.a < b.b-b.a-1e-6
+	})
+	rows := make([]int, len(reqs))
+	var taken [][]laid
+	for _, i := range order {
+		r := 0
+		for ; r < len(taken); r++ {
+			if free(taken[r], ls[i]) {
+				break
+			}
+		}
+		if r == len(taken) {
+			taken = append(taken, nil)
+		}
+		taken[r] = append(taken[r], ls[i])
+		rows[i] = r
+	}
+	return rows, ls
+}
+
+// free reports whether l can stand on a row with the others. Dimensions may
+// share an end.
+func free(row []laid, l laid) bool {
+	for _, o := range row {
+		gap := between
+		if o.inside && l.inside && o.hi == o.b && l.hi == l.b {
+			gap = -1e-6
+		}
+		if l.lo < o.hi+gap && o.lo < l.hi+gap {
+			return false
+		}
+	}
+	return true
+}
+
+// Stack draws the requests as parallel dimension lines on a side of a view
+// whose edge lies at edge (the y of a lower or upper edge, the x of a left or
+// right one), shorter ones nearer, so that no texts meet.
+func Stack(s *draw.Sheet, sd Side, edge float64, reqs []Request) {
+	d, out := sd.axes()
+	rows, ls := rowsOf(sd, reqs)
+	on := func(i int) vec.P {
+		off := First + float64(rows[i])*Pitch
+		return vec.P{X: edge + out.X*off, Y: edge + out.Y*off}
+	}
+	for i, r := range reqs {
+		lines(s, d, on(i), r, ls[i])
+	}
+	for i, r := range reqs {
+		figures(s, d, on(i), r, ls[i])
+	}
+}

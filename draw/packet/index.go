@@ -1,0 +1,185 @@
+package packet
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"unicode"
+	"unicode/utf8"
+
+	"pegwright/geom/finding"
+	"pegwright/geom/list"
+)
+
+//go:embed index.html.tmpl
+var indexSource string
+
+// indexData is what the index page shows.
+type indexData struct {
+	Title, Mark   string
+	Facts         []string // short lines under the title
+	Picture       *card
+	Findings      []findingRow
+	Stops         bool
+	Groups        []group
+	Files         []link
+	HasTemplates  bool
+	TemplatesFile string
+}
+
+type card struct{ SVG, PDF, Title, Kind, Number, Shape string }
+
+type group struct {
+	Key, Title string
+	Cards      []card
+}
+
+type findingRow struct {
+	N                                       int
+	Severity, Word, Rule, Place, Text, Mend string
+	About                                   string
+}
+
+type link struct{ Path, Text string }
+
+func addIndex(p *Packet, in Input, set []*page) error {
+	t, err := template.New("index").Parse(indexSource)
+	if err != nil {
+		return fmt.Errorf("index page: %w", err)
+	}
+	var buf bytes.Buffer
+	if err := t.Execute(&buf, indexOf(p, in, set)); err != nil {
+		return fmt.Errorf("index page: %w", err)
+	}
+	p.Files = append([]File{{IndexFile, buf.Bytes()}}, p.Files...)
+	return nil
+}
+
+func indexOf(p *Packet, in Input, set []*page) indexData {
+	d := indexData{
+		Title: in.Frame.Title, Mark: p.Mark, Stops: finding.Stops(in.Findings),
+		Picture: picture(set), Groups: groups(set), Files: files(p),
+		HasTemplates: p.FullSize > 0, TemplatesFile: TemplatesFile,
+	}
+	d.Facts = append(d.Facts, fmt.Sprintf("%d timbers, %d joints, %d sheets, %d full-size templates",
+		len(in.Frame.Timbers), len(in.Frame.Joints), p.Sheets, p.FullSize))
+	for _, i := range in.Frame.Info {
+		if i.Text != "" && i.Name != "title" {
+			d.Facts = append(d.Facts, i.Name+": "+i.Text)
+		}
+	}
+	for i, f := range in.Findings {
+		d.Findings = append(d.Findings, findingRow{
+			N: i + 1, Severity: f.Severity.String(), Word: severityWord(f.Severity), Rule: f.Rule,
+			Place: placeWords(f.At), Text: sentence(f.Text), Mend: f.Mend, About: about(f),
+		})
+	}
+	return d
+}
+
+func severityWord(s finding.Severity) string {
+	switch s {
+	case finding.Stop:
+		return "STOP – do not cut"
+	case finding.Warn:
+		return "Warning"
+	}
+	return "Note"
+}
+
+// sentence begins a text with a capital letter.
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// placeWords says where in the description a finding comes from. The file's
+// name is left out: the same description drawn from another folder gives the
+// same page.
+func placeWords(p finding.Pos) string {
+	if p.Line == 0 {
+		return ""
+	}
+	return fmt.Sprintf("line %d, column %d of the description", p.Line, p.Col)
+}
+
+// about lists the joints, or the timbers where there are none, at most six.
+func about(f finding.Finding) string {
+	ids := f.Joints
+	if len(ids) == 0 {
+		ids = f.Timbers
+	}
+	text := ""
+	for i, id := range ids {
+		if i == 6 {
+			return text + fmt.Sprintf(" and %d more", len(ids)-6)
+		}
+		if i > 0 {
+			text += ", "
+		}
+		text += id
+	}
+	return text
+}
+
+// picture is the first view of the whole frame, or else the first sheet.
+func picture(set []*page) *card {
+	for _, pg := range set {
+		if pg.sheet.Kind == "frame" || pg.sheet.Kind == "view" {
+			c := cardOf(pg)
+			return &c
+		}
+	}
+	if len(set) == 0 {
+		return nil
+	}
+	c := cardOf(set[0])
+	return &c
+}
+
+func cardOf(pg *page) card {
+	shape := "tall"
+	if pg.sheet.W > pg.sheet.H {
+		shape = "wide"
+	}
+	title := pg.sheet.Title
+	if title == "" {
+		title = pg.sheet.ID
+	}
+	return card{"svg/" + pg.file, pg.pdfLink(), title, pg.sheet.Kind, fmt.Sprint(pg.n), shape}
+}
+
+// groups returns the sheets by reader, groups without sheets left out.
+func groups(set []*page) []group {
+	var r []group
+	for _, g := range readers() {
+		out := group{Key: g.Key, Title: g.Title}
+		for _, pg := range set {
+			if pg.reader == g.reader {
+				out.Cards = append(out.Cards, cardOf(pg))
+			}
+		}
+		if len(out.Cards) > 0 {
+			r = append(r, out)
+		}
+	}
+	return r
+}
+
+func files(p *Packet) []link {
+	var r []link
+	if p.Sheets > 0 {
+		r = append(r, link{SheetsFile, "all sheets (PDF)"})
+	}
+	if p.FullSize > 0 {
+		r = append(r, link{TemplatesFile, "full-size templates (PDF, print at 100 %)"})
+	}
+	for _, n := range list.Names() {
+		r = append(r, link{"lists/" + n + ".csv", "list of " + n + " (spreadsheet)"})
+	}
+	return append(r, link{"lists.json", "all lists (JSON)"}, link{"model.json", "solved frame (JSON)"})
+}

@@ -1,0 +1,188 @@
+// Package packet puts the sheets of a frame together: their order, numbers and
+// content mark, the two PDF files, an index page that works from disk, and the
+// lists and the model beside them. It returns files as bytes and touches no
+// disk.
+package packet
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"hash"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/pdf"
+	"pegwright/draw/svg"
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/list"
+	"pegwright/geom/model"
+)
+
+// Composer draws sheets of a frame; findings are in the order in which they are
+// numbered.
+type Composer func(*geom.Frame, []finding.Finding) []*draw.Sheet
+
+// Input is what a packet is made from.
+type Input struct {
+	Frame    *geom.Frame
+	Findings []finding.Finding // sorted; shown with numbers from 1
+	Source   []byte            // the description as it was read
+	Name     string            // short name of the frame, for messages
+	// Sheets and Templates compose the sheets; nil stands for all that the
+	// program can draw.
+	Sheets, Templates Composer
+}
+
+// File is one file of a packet: a path with forward slashes, relative to the
+// packet's folder, and its bytes.
+type File struct {
+	Path string
+	Data []byte
+}
+
+// Packet is everything that is written for a frame.
+type Packet struct {
+	Files            []File
+	Mark             string // 12 hexadecimal figures, the same for the same content
+	Sheets, FullSize int    // how many sheets and 1:1 sheets there are
+}
+
+// Names of the files that others point to.
+const (
+	IndexFile     = "index.html"
+	SheetsFile    = "packet.pdf"
+	TemplatesFile = "templates.pdf"
+)
+
+// Build composes, numbers and renders all sheets. The same input gives the same
+// bytes. It fails when a sheet cannot be rendered or a number of the frame is
+// not finite. A PDF file with no sheets is left out.
+func Build(in Input) (*Packet, error) {
+	set := compose(in)
+	mark := contentMark(in, set)
+	for i, p := range set {
+		block.Number(p.sheet, i+1, len(set), mark)
+	}
+	p := &Packet{Mark: mark}
+	for _, pg := range set {
+		if pg.template {
+			p.FullSize++
+		} else {
+			p.Sheets++
+		}
+	}
+	steps := []func(*Packet, Input, []*page) error{addSVG, addSheetsPDF, addTemplatesPDF, addLists, addModel, addIndex}
+	for _, step := range steps {
+		if err := step(p, in, set); err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+}
+
+func (p *Packet) add(path string, data []byte) {
+	p.Files = append(p.Files, File{path, data})
+}
+
+// contentMark returns the first 12 hexadecimal figures of the SHA-256 of the
+// description and of every sheet before it is numbered.
+func contentMark(in Input, set []*page) string {
+	h := sha256.New()
+	part(h, in.Source)
+	for _, p := range set {
+		part(h, []byte(p.sheet.Dump()))
+	}
+	return hex.EncodeToString(h.Sum(nil))[:12]
+}
+
+// part hashes a length and the bytes, so that parts cannot run together.
+func part(h hash.Hash, b []byte) {
+	fmt.Fprintf(h, "%d\n", len(b))
+	h.Write(b)
+}
+
+func addSVG(p *Packet, _ Input, set []*page) error {
+	byID := map[string]string{}
+	for _, pg := range set {
+		if _, ok := byID[pg.sheet.ID]; !ok {
+			byID[pg.sheet.ID] = pg.file
+		}
+	}
+	href := func(id string) string { return byID[id] }
+	for _, pg := range set {
+		data, err := svg.Render(pg.sheet, svg.Options{Mark: p.Mark, Href: href})
+		if err != nil {
+			return err
+		}
+		p.add("svg/"+pg.file, data)
+	}
+	return nil
+}
+
+func addSheetsPDF(p *Packet, in Input, set []*page) error {
+	doc := pdf.Doc{Title: in.Frame.Title, Subject: "Sheets for cutting, boring and pegging, packet " + p.Mark}
+	return addPDF(p, SheetsFile, doc, chosen(set, false))
+}
+
+func addTemplatesPDF(p *Packet, in Input, set []*page) error {
+	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", PrintScalingNone: true,
+		Subject: "Print at 100 %, actual size. Packet " + p.Mark}
+	return addPDF(p, TemplatesFile, doc, chosen(set, true))
+}
+
+// chosen returns the templates, or all other sheets.
+func chosen(set []*page, templates bool) []*page {
+	var r []*page
+	for _, pg := range set {
+		if pg.template == templates {
+			r = append(r, pg)
+		}
+	}
+	return r
+}
+
+func addPDF(p *Packet, path string, doc pdf.Doc, pages []*page) error {
+	if len(pages) == 0 {
+		return nil
+	}
+	group := ""
+	for i, pg := range pages {
+		if pg.reader.Title != group {
+			group = pg.reader.Title
+			doc.Outline = append(doc.Outline, pdf.OutlineEntry{Title: group, Sheet: i})
+		}
+		doc.Outline = append(doc.Outline, pdf.OutlineEntry{Title: pg.label(), Level: 1, Sheet: i})
+		doc.Sheets = append(doc.Sheets, pg.sheet)
+	}
+	var buf bytes.Buffer
+	if err := pdf.Render(&buf, doc); err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	p.add(path, buf.Bytes())
+	return nil
+}
+
+func addLists(p *Packet, in Input, _ []*page) error {
+	tables := list.All(in.Frame)
+	for _, t := range tables {
+		p.add("lists/"+t.Name+".csv", t.CSV())
+	}
+	data, err := list.JSON(tables)
+	if err != nil {
+		return err
+	}
+	p.add("lists.json", data)
+	return nil
+}
+
+func addModel(p *Packet, in Input, _ []*page) error {
+	data, err := model.JSON(in.Frame, in.Findings)
+	if err != nil {
+		return err
+	}
+	p.add("model.json", data)
+	return nil
+}

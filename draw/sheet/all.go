@@ -1,0 +1,112 @@
+package sheet
+
+import (
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/geom"
+	"pegwright/geom/finding"
+)
+
+// All returns the sheets of the frame in the order of the packet: cover, frame
+// view, lists, joint sheets, drawbore sheets. The cover lists the others with
+// the numbers that they have in this order.
+func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
+	var rest []*draw.Sheet
+	rest = append(rest, Views(f)...)
+	rest = append(rest, Lists(f)...)
+	stops := Stopped(f, finds)
+	groups := Groups(f)
+	for _, g := range groups {
+		rest = append(rest, Joint(f, g, stops)...)
+	}
+	for _, g := range groups {
+		rest = append(rest, Drawbore(f, g, stops)...)
+	}
+	cover := Cover(f, finds, entries(rest, 1))
+	if n := len(cover); n > 0 {
+		cover = Cover(f, finds, entries(rest, n))
+	}
+	return append(cover, rest...)
+}
+
+// Entry is one line of the cover's drawing list.
+type Entry struct {
+	N     int // number of the sheet
+	Title string
+	ID    string // of the sheet, for a link
+}
+
+// entries lists sheets that come after the given number of cover sheets.
+func entries(sheets []*draw.Sheet, before int) []Entry {
+	out := make([]Entry, len(sheets))
+	for i, s := range sheets {
+		out[i] = Entry{before + i + 1, s.Title, s.ID}
+	}
+	return out
+}
+
+// Stopped returns, for every joint that must not be cut, the number of the
+// first finding that says so, counted from 1 in the order of finding.Sort. A
+// stop that names no joint but timbers stops all joints of these timbers; one
+// that names neither stops nothing here.
+func Stopped(f *geom.Frame, finds []finding.Finding) map[string]int {
+	out := map[string]int{}
+	note := func(id string, n int) {
+		if out[id] == 0 {
+			out[id] = n
+		}
+	}
+	for i, x := range sorted(finds) {
+		if x.Severity != finding.Stop {
+			continue
+		}
+		for _, id := range x.Joints {
+			note(id, i+1)
+		}
+		if len(x.Joints) > 0 {
+			continue
+		}
+		for _, id := range x.Timbers {
+			if t := f.Timber(id); t != nil {
+				for _, j := range f.JointsOf(t) {
+					note(j.ID, i+1)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// sorted returns the findings in the order in which the cover numbers them.
+func sorted(finds []finding.Finding) []finding.Finding {
+	out := append([]finding.Finding(nil), finds...)
+	finding.Sort(out)
+	return out
+}
+
+// fresh begins a sheet on the frame's paper, lying on its long side. The title
+// of a sheet in the drawing list says what it shows too.
+func fresh(f *geom.Frame, kind, id string, t block.Title) (*draw.Sheet, block.Field) {
+	s, field := block.New(f.Paper.Sheets, true, kind, id, t)
+	if t.Shows != "" {
+		s.Title = t.Sheet + ": " + t.Shows
+	}
+	return s, field
+}
+
+// warn writes over the sheets of a group that it must not be cut, where a stop
+// finding names one of its joints.
+func warn(g Group, stops map[string]int, sheets ...*draw.Sheet) {
+	least := 0
+	for _, j := range g.Joints {
+		if n := stops[j.ID]; n > 0 && (least == 0 || n < least) {
+			least = n
+		}
+	}
+	if least == 0 {
+		return
+	}
+	for _, s := range sheets {
+		block.DoNotCut(s, least)
+	}
+}

@@ -1,0 +1,163 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strconv"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/measure"
+	"pegwright/geom/peg"
+	"pegwright/geom/vec"
+)
+
+// Cover returns the cover and as many further sheets as its lists need: what
+// the frame is, the findings with their numbers, the drawing list, general
+// notes and cautions.
+func Cover(f *geom.Frame, finds []finding.Finding, list []Entry) []*draw.Sheet {
+	w := newFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
+	facts(w, f)
+	listed(w, sorted(finds))
+	drawings(w, list)
+	notes(w, f)
+	return w.sheets
+}
+
+// coverPage begins the n-th sheet of the cover; the first carries the title
+// large.
+func coverPage(f *geom.Frame, n int) (*draw.Sheet, block.Field) {
+	id := "cover"
+	title := "Cover"
+	if n > 1 {
+		id, title = fmt.Sprintf("cover-%d", n), fmt.Sprintf("Cover, page %d", n)
+	}
+	t := block.TitleFor(f, title, "", "none")
+	t.Note = ""
+	s, field := fresh(f, "cover", id, t)
+	if n > 1 {
+		return s, field
+	}
+	h := 10.0
+	name := block.Fit(f.Title, field.W(), 7, true)
+	x := s.Text(at(field.X0, field.Y1-h+1), 7, name)
+	x.Bold = true
+	y := field.Y1 - h - 3.5
+	if p := f.InfoText("place"); p != "" {
+		s.Text(at(field.X0, y-2.5), 3.5, block.Fit(p, field.W(), 3.5, false))
+		y -= 6.5
+	}
+	s.Line(draw.FrameLine, at(field.X0, y), at(field.X1, y))
+	field.Y1 = y - 4
+	return s, field
+}
+
+// facts sets what a reader wants to know first.
+func facts(w *flow, f *geom.Frame) {
+	w.heading("The frame")
+	w.least = text
+	x, y, z := overall(f, "")
+	if fx, fy, _ := overall(f, "sill"); fx > 0 {
+		w.fact("footprint, over sills", f.Units.Format(fx)+" x "+f.Units.Format(fy))
+	} else if fx, fy, _ := overall(f, "post"); fx > 0 {
+		w.fact("footprint, over posts", f.Units.Format(fx)+" x "+f.Units.Format(fy))
+	}
+	w.fact("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
+	w.fact("height of the timbers", f.Units.Format(z))
+	w.fact("timbers", strconv.Itoa(len(f.Timbers)))
+	w.fact("joints", strconv.Itoa(len(f.Joints)))
+	for _, p := range pegSizes(f) {
+		w.fact("pegs "+p.size, p.count)
+	}
+	var green, dry, most float64
+	heaviest := ""
+	for _, t := range f.Timbers {
+		g, d := t.Weight()
+		green, dry = green+g, dry+d
+		if g > most {
+			most, heaviest = g, t.ID
+		}
+	}
+	w.fact("weight of the timbers", mass(f, green)+" as cut, "+mass(f, dry)+" in service")
+	if heaviest != "" {
+		w.fact("heaviest timber", heaviest+", "+mass(f, most)+" as cut")
+	}
+	w.fact("timbers of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green))
+	w.fact("pegs of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC))
+	w.fact("in service", fmt.Sprintf("%.0f %% moisture", f.Stock.Service))
+	w.least = 0
+	w.heading("Design criteria as stated")
+	if len(f.Criteria) == 0 {
+		w.item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
+	}
+	for _, c := range f.Criteria {
+		w.fact(c.Name, c.Text)
+	}
+	if n := f.InfoText("note"); n != "" {
+		w.heading("Note")
+		w.item("", n)
+	}
+}
+
+// overall returns the size of the box round all timbers of a role ("" for all),
+// in frame axes, and zeros where there are none.
+func overall(f *geom.Frame, role string) (x, y, z float64) {
+	lo, hi := vec.V{X: math.Inf(1), Y: math.Inf(1), Z: math.Inf(1)}, vec.V{X: math.Inf(-1), Y: math.Inf(-1), Z: math.Inf(-1)}
+	for _, t := range f.Timbers {
+		if role != "" && t.Role != role || t.Net == nil {
+			continue
+		}
+		for _, c := range t.Net.Cells() {
+			for _, v := range c.V {
+				p := t.Place.Out(v)
+				lo = vec.V{X: min(lo.X, p.X), Y: min(lo.Y, p.Y), Z: min(lo.Z, p.Z)}
+				hi = vec.V{X: max(hi.X, p.X), Y: max(hi.Y, p.Y), Z: max(hi.Z, p.Z)}
+			}
+		}
+	}
+	if lo.X > hi.X {
+		return 0, 0, 0
+	}
+	return hi.X - lo.X, hi.Y - lo.Y, hi.Z - lo.Z
+}
+
+const pound = 0.45359237 // kg, exact (NIST SP 811)
+
+// mass shows a mass given in kilograms.
+func mass(f *geom.Frame, kg float64) string {
+	if f.Units == measure.Metric {
+		return fmt.Sprintf("%.0f kg", kg)
+	}
+	return fmt.Sprintf("%.0f lb", kg/pound)
+}
+
+type pegSize struct{ size, count string }
+
+// pegSizes counts the pegs by bore and length.
+func pegSizes(f *geom.Frame) []pegSize {
+	type key struct{ bore, length int64 }
+	count := map[key]int{}
+	for _, j := range f.Joints {
+		for _, p := range j.Pegs {
+			count[key{int64(math.Round(p.Bore * 100)), int64(math.Round(p.Length * 100))}]++
+		}
+	}
+	keys := make([]key, 0, len(count))
+	for k := range count {
+		keys = append(keys, k)
+	}
+	sort.Slice(keys, func(i, j int) bool {
+		a, b := keys[i], keys[j]
+		return a.bore < b.bore || a.bore == b.bore && a.length < b.length
+	})
+	var out []pegSize
+	for _, k := range keys {
+		n := count[k]
+		size := "Ø " + f.Units.FormatJoint(float64(k.bore)/100) + ", " + f.Units.FormatJoint(float64(k.length)/100) + " long"
+		out = append(out, pegSize{size, fmt.Sprintf("%d and %d spare", n, peg.Spares(n))})
+	}
+	return out
+}

@@ -1,0 +1,175 @@
+package sheet
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/view"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Sizes of the view along the peg, mm of wood.
+const (
+	faceBeside = 25.0 // of the receiver either side of the joint
+	faceAbove  = 45.0 // of the enterer above the receiver's face
+)
+
+// face is the view along the peg. Its origin is the middle of the mortise hole.
+type face struct {
+	*bored
+	s                      *draw.Sheet
+	cam                    view.Camera
+	k                      float64
+	at                     vec.P
+	left, right, low, high float64 // of what is shown, mm of wood
+	edge, bearing          float64 // of the bearing edge and plane
+}
+
+func (v *face) paper(x, y float64) vec.P { return v.at.Add(vec.P{X: v.k * x, Y: v.k * y}) }
+
+// flat returns the place of a point in the view, mm of wood.
+func (v *face) flat(p vec.V) vec.P { return v.cam.Project(p.Sub(v.p.Mortise)) }
+
+// newFace measures what the view along the peg shows.
+func (d *bored) newFace() *face {
+	v := &face{bored: d, cam: d.faceCamera()}
+	m := d.p.Mortise
+	v.bearing = -d.j.Bearing.Height(m)
+	v.left, v.right = math.Inf(1), math.Inf(-1)
+	grow := func(x float64) { v.left, v.right = math.Min(v.left, x), math.Max(v.right, x) }
+	if !d.j.Mortise.Empty() {
+		lo, hi := d.j.Mortise.Extent(v.cam.Right)
+		grow(lo - v.cam.Right.Dot(m))
+		grow(hi - v.cam.Right.Dot(m))
+	}
+	u0, _, _ := d.j.Axes.Of(m)
+	sense := math.Copysign(1, v.cam.Right.Dot(d.j.Axes.U))
+	for _, l := range d.j.Lines {
+		grow(sense * (l.X - u0))
+	}
+	for _, p := range d.pegs {
+		grow(v.flat(p.Mortise).X)
+	}
+	v.edge = v.bearingEdge(u0, sense)
+	v.left, v.right = v.left-faceBeside, v.right+faceBeside
+	v.high = v.bearing + d.j.LetIn + faceAbove
+	lo, _ := v.outExtent()
+	v.low = lo
+	return v
+}
+
+// outExtent returns how far the receiver reaches below and above the hole,
+// square to the bearing plane.
+func (v *face) outExtent() (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, c := range v.j.Into.NetInFrame().Cells() {
+		a, b := c.Extent(v.out)
+		lo, hi = math.Min(lo, a), math.Max(hi, b)
+	}
+	o := v.out.Dot(v.p.Mortise)
+	return lo - o, hi - o
+}
+
+// bearingEdge returns where the edge that P is measured from lies: on the one
+// of two sides where a line or an end of the mortise is.
+func (v *face) bearingEdge(u0, sense float64) float64 {
+	var known []float64
+	for _, l := range v.j.Lines {
+		known = append(known, sense*(l.X-u0))
+	}
+	if !v.j.Mortise.Empty() {
+		lo, hi := v.j.Mortise.Extent(v.cam.Right)
+		o := v.cam.Right.Dot(v.p.Mortise)
+		known = append(known, lo-o, hi-o)
+	}
+	for _, x := range known {
+		if math.Abs(math.Abs(x)-v.p.P) < 0.02 {
+			return x
+		}
+	}
+	return math.NaN()
+}
+
+// draw draws the view with its dimensions into a column of the sheet.
+func (v *face) draw(s *draw.Sheet, f block.Field) {
+	v.s = s
+	m := v.p.Mortise
+	r := v.cam.Right
+	sides := []solid.Plane{
+		solid.PlaneAt(m.Add(r.Mul(v.right)), r), solid.PlaneAt(m.Add(r.Mul(v.left)), r.Neg()),
+	}
+	above := solid.PlaneAt(m.Add(v.out.Mul(v.high)), v.out)
+	if v.slanted() {
+		above = v.square()
+	}
+	parts := v.parts(sides, []solid.Plane{above})
+	o := view.Options{Scale: v.k, ShowHidden: true, At: v.at.Sub(v.cam.Project(m).Mul(v.k))}
+	s.Add(view.Render(v.cam, parts, o)...)
+	for _, p := range v.pegs {
+		v.cross(p.Mortise, p.Bore)
+	}
+	dim.Stack(s, dim.RightOf, v.paper(v.right, 0).X, v.upright())
+	dim.Stack(s, dim.Below, v.paper(0, v.low).Y, v.along())
+}
+
+// square is the plane square to the enterer's length at which a leaning one is
+// broken off.
+func (v *face) square() solid.Plane {
+	axis := v.j.Of.Place.X
+	if axis.Dot(v.out) < 0 {
+		axis = axis.Neg()
+	}
+	far := (v.bearing + v.j.LetIn + faceAbove) / axis.Dot(v.out)
+	return solid.PlaneAt(v.p.Mortise.Add(axis.Mul(far)), axis)
+}
+
+// cross draws the centre lines of a mortise hole.
+func (v *face) cross(at vec.V, bore float64) {
+	p, l := v.flat(at), bore/2+3/v.k
+	v.s.Line(draw.Centre, v.paper(p.X-l, p.Y), v.paper(p.X+l, p.Y))
+	v.s.Line(draw.Centre, v.paper(p.X, p.Y-l), v.paper(p.X, p.Y+l))
+}
+
+// upright returns the dimensions square to the bearing plane.
+func (v *face) upright() []dim.Request {
+	x := v.right
+	t := v.flat(v.p.Tenon)
+	req := func(y, val float64, letter string) dim.Request {
+		return dim.Request{From: v.paper(x, y), To: v.paper(x, v.bearing), Text: letter + " " + v.show(val), Owner: v.j.ID}
+	}
+	return []dim.Request{req(0, v.p.A, "A"), req(t.Y, v.p.B, "B")}
+}
+
+// along returns the dimensions along the receiver from the bearing edge.
+func (v *face) along() []dim.Request {
+	if math.IsNaN(v.edge) {
+		return nil
+	}
+	req := func(x float64, letter string) dim.Request {
+		return dim.Request{From: v.paper(v.edge, v.low), To: v.paper(x, v.low), Text: letter + " " + v.show(math.Abs(x-v.edge)), Owner: v.j.ID}
+	}
+	var out []dim.Request
+	for i, p := range v.pegs {
+		out = append(out, req(v.flat(p.Mortise).X, []string{"P", "P2", "P3", "P4"}[min(i, 3)]))
+	}
+	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
+		out = append(out, req(t.X, "N"))
+	}
+	return out
+}
+
+// legend says what the letters of the view are.
+func (v *face) legend() string {
+	from := v.p.PFrom
+	out := "A bearing plane to mortise hole, B shoulder to tenon hole, both square to the shoulder."
+	if !math.IsNaN(v.edge) {
+		out += " P " + from + " to mortise hole."
+	}
+	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
+		out += " N " + from + " to tenon hole."
+	}
+	return out
+}

@@ -1,0 +1,244 @@
+package sheet
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/draw/view"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Sizes of the section, mm of wood.
+const (
+	stubAbove  = 40.0 // of the enterer above the receiver's face
+	woodBelow  = 28.0 // of the receiver kept below the mortise's floor
+	entersBy   = 12.0 // how far the lead stands in its hole
+	hatchPitch = 2.0  // paper mm
+	pegFree    = 62.0 // least of the peg left of the receiver, paper mm
+)
+
+// cut is the section on paper. Its origin is the middle of the mortise hole.
+type cut struct {
+	*bored
+	s              *draw.Sheet
+	k              float64
+	at             vec.P // of the middle of the mortise hole
+	left, right    float64
+	low, top, face float64 // of the wood, along up from the hole
+}
+
+// paper returns the place of a point x along the peg and y along up from the
+// middle of the mortise hole, both mm of wood.
+func (c *cut) paper(x, y float64) vec.P { return c.at.Add(vec.P{X: c.k * x, Y: c.k * y}) }
+
+// sectionSheet draws the section with its dimensions, the peg before it is
+// driven, and the words beside it.
+func (d *bored) sectionSheet() *draw.Sheet {
+	c := d.newCut()
+	field := paperField(d.f.Paper.Sheets, d.title("", ""))
+	ways, h := d.waysHeight(field.W())
+	caution := d.cautionHeight(field.W())
+	room := field.H() - h - caution - 8
+	reqs := func(k float64) []dim.Request { c.k, c.at = k, vec.P{}; return c.upright() }
+	var text string
+	c.k, text = d.scaleFor(func(k float64) bool {
+		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + pegFree
+		return (c.top-c.low)*k <= room && wide <= field.W()
+	})
+	s, f := fresh(d.f, "drawbore", "drawbore-"+d.j.ID, d.title("Drawbore, section through the peg", text))
+	c.s = s
+	f = block.Boxed(s, f, "CAUTION", boringCautions())
+	f = d.drawWays(s, f, ways)
+	right := dim.Depth(dim.RightOf, reqs(c.k))
+	c.at = vec.P{X: f.X1 - right - c.k*c.right, Y: (f.Y0+f.Y1)/2 - c.k*(c.top+c.low)/2}
+	c.wood()
+	c.peg(f)
+	c.lines()
+	dim.Stack(s, dim.RightOf, c.paper(c.right, 0).X, c.upright())
+	d.besideSection(c, f)
+	return s
+}
+
+// paperField returns the free field of the frame's sheets.
+func paperField(paper string, t block.Title) block.Field {
+	_, f := block.New(paper, true, "", "", t)
+	return f
+}
+
+// newCut measures what the section shows: the receiver from side to side and
+// from its face to some way under the mortise.
+func (d *bored) newCut() *cut {
+	c := &cut{bored: d}
+	m := d.p.Mortise
+	x := func(p vec.V) float64 { return d.dir.Dot(p.Sub(m)) }
+	c.left, c.right = x(d.p.From), x(d.p.To)
+	c.face = d.bearing() + d.j.LetIn/d.sin
+	c.top = c.face + stubAbove
+	c.low = math.Inf(1)
+	deepest := math.Inf(1)
+	for _, l := range d.j.Into.NetInFrame().Section(d.plane()) {
+		for _, p := range l {
+			y := d.up.Dot(p.Sub(m))
+			if y < c.face+1 {
+				c.low = math.Min(c.low, y)
+			}
+		}
+	}
+	if !d.j.Mortise.Empty() {
+		lo, _ := d.j.Mortise.Extent(d.out)
+		deepest = (lo - d.out.Dot(m)) / d.sin
+	}
+	if keep := deepest - woodBelow; c.low < keep && !math.IsInf(deepest, 0) {
+		c.low = keep
+	}
+	if math.IsInf(c.low, 0) {
+		c.low = -c.face
+	}
+	return c
+}
+
+// plane is the plane of the section.
+func (d *bored) plane() solid.Plane {
+	return solid.PlaneAt(d.p.Mortise, d.dir.Cross(d.up))
+}
+
+// wood draws the two cut timbers.
+func (c *cut) wood() {
+	m := c.p.Mortise
+	above := solid.PlaneAt(m.Add(c.up.Mul(c.top)), c.up)
+	below := solid.PlaneAt(m.Add(c.up.Mul(c.low)), c.up.Neg())
+	cam := c.cutCamera()
+	o := view.Options{Scale: c.k, At: c.at.Sub(cam.Project(m).Mul(c.k))}
+	figs := view.Section(c.parts([]solid.Plane{below, above}, []solid.Plane{above, below}), c.plane(), cam, o)
+	for _, f := range figs {
+		angle := 45.0
+		if f.Owner == c.j.Of.ID {
+			angle = 135
+		}
+		for _, h := range f.Hatch(angle, hatchPitch) {
+			c.s.Add(h)
+		}
+	}
+	for _, f := range figs {
+		c.s.Add(f.Outline()...)
+	}
+	for _, f := range figs {
+		c.name(f)
+	}
+}
+
+// name writes which timber a figure is, on white over its hatching.
+func (c *cut) name(f view.Figure) {
+	b := draw.NoBox()
+	for _, l := range f.Loops {
+		b = b.With(l...)
+	}
+	word, p := "receiver", c.paper((c.left+c.right)/2, 0)
+	if f.Owner == c.j.Of.ID {
+		word = "enterer"
+		p = vec.P{X: b.Mid().X, Y: b.Max.Y - 7.5}
+	} else {
+		p.Y = b.Min.Y + 3.2
+		if b.W() < font.Measure(word, small, false)+4 {
+			return
+		}
+	}
+	t := c.s.Text(p, small, word)
+	t.Anchor, t.Halo = draw.Middle, true
+}
+
+// lines draws the axes of the two holes.
+func (c *cut) lines() {
+	over := 4 / c.k
+	a := c.paper(c.left-over, 0)
+	c.s.Line(draw.Centre, a, c.paper(c.right+over, 0)).Mark = "axis:mortise"
+	if c.p.Offset == 0 {
+		return
+	}
+	x0, x1 := c.tenonSpan()
+	c.s.Line(draw.Centre, c.paper(x0-over/2, c.p.Offset), c.paper(x1+over/2, c.p.Offset)).Mark = "axis:tenon"
+}
+
+// tenonSpan returns where the tenon's cheeks lie along the peg.
+func (c *cut) tenonSpan() (x0, x1 float64) {
+	if c.j.Tenon.Empty() {
+		return c.left, c.right
+	}
+	lo, hi := c.j.Tenon.Extent(c.dir)
+	o := c.dir.Dot(c.p.Mortise)
+	return lo - o, hi - o
+}
+
+// upright returns the dimensions along the direction of draw, by letter.
+func (c *cut) upright() []dim.Request {
+	p, x := c.p, c.right
+	b := c.bearing()
+	end := p.Offset - p.Relish
+	req := func(y0, y1, v float64, letter string) dim.Request {
+		return dim.Request{From: c.paper(x, y0), To: c.paper(x, y1), Text: letter + " " + c.show(v), Owner: c.j.ID}
+	}
+	var out []dim.Request
+	if !c.slanted() && math.Abs(b-p.A) < 0.05 {
+		out = append(out, req(0, b, p.A, "A"))
+		if p.Offset != 0 {
+			out = append(out, req(p.Offset, b, p.B, "B"))
+		}
+	}
+	if p.Offset != 0 {
+		out = append(out, req(0, p.Offset, p.Offset, "e"))
+	}
+	if p.Relish > 0.05 {
+		out = append(out, req(p.Offset, end, p.Relish, "R"))
+	}
+	return out
+}
+
+// peg draws the peg straight, as it stands before it is driven: its axis on
+// that of the mortise hole, its lead just in the entry face.
+func (c *cut) peg(f block.Field) {
+	p := c.p
+	tip := c.left + entersBy
+	r, t, taper := p.Bore/2, c.lead.Tip/2, c.lead.Length
+	head := tip - p.Length
+	cutAt := math.Inf(1)
+	if start := (f.X0 + 2 - c.at.X) / c.k; start > head { // too long for the sheet: break the shaft
+		cutAt, head = start+24/c.k, start
+	}
+	white := c.s.Tone(1, c.paper(head, -r), c.paper(tip-taper, -r), c.paper(tip, -t), c.paper(tip, t), c.paper(tip-taper, r), c.paper(head, r))
+	white.Owner = p.ID
+	seg := func(x0, y0, x1, y1 float64) { c.s.Line(draw.Part, c.paper(x0, y0), c.paper(x1, y1)).Owner = p.ID }
+	gap := 2 / c.k
+	for _, s := range []float64{-1, 1} {
+		if math.IsInf(cutAt, 0) {
+			seg(head, s*r, tip-taper, s*r)
+		} else {
+			seg(head, s*r, cutAt, s*r)
+			seg(cutAt+gap, s*r, tip-taper, s*r)
+		}
+		seg(tip-taper, s*r, tip, s*t)
+	}
+	seg(head, -r, head, r)
+	seg(tip-taper, -r, tip-taper, r)
+	seg(tip, -t, tip, t)
+	if !math.IsInf(cutAt, 0) {
+		c.tear(cutAt, r)
+		c.tear(cutAt+gap, r)
+	}
+	c.s.Line(draw.Centre, c.paper(head-3/c.k, 0), c.paper(c.left-4/c.k, 0)).Owner = p.ID
+	edge := c.paper(0, -r).Y
+	at := func(x float64) vec.P { return c.paper(x, -r) }
+	dim.Stack(c.s, dim.Below, edge, []dim.Request{
+		{From: at(tip - taper), To: c.paper(tip, -t), Text: "taper " + c.show(taper), Owner: p.ID},
+		{From: at(head), To: c.paper(tip, -t), Text: "peg " + c.show(p.Length) + " long", Owner: p.ID},
+	})
+}
+
+// tear draws a break line across the peg.
+func (c *cut) tear(x, r float64) {
+	w := 0.8 / c.k
+	c.s.Poly(draw.Dimension, false, c.paper(x, -1.15*r), c.paper(x, -0.3*r), c.paper(x-w, -0.1*r), c.paper(x+w, 0.1*r), c.paper(x, 0.3*r), c.paper(x, 1.15*r)).Owner = c.p.ID
+}

@@ -1,0 +1,210 @@
+package sheet
+
+import (
+	"fmt"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// Joint returns the sheets of a group of joints that are cut alike: the
+// exploded view with what is served and the table of dimensions, then both
+// halves in orthographic views with the peg window. A group with a joint that a
+// stop finding names says so in large letters.
+func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
+	j := g.First()
+	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
+	t.Note = "exploded view, hidden lines left out; thin dashed lines lead from each part to its seat"
+	s, field := fresh(f, "joint", j.ID, t)
+	left, right := split(field, field.X0+field.W()*0.61, 5)
+	explode(s, closing(f, s, left, j), j)
+	out := []*draw.Sheet{s}
+	out = append(out, column(f, g, s, right)...)
+	out = append(out, halves(f, g)...)
+	warn(g, stops, out...)
+	return out
+}
+
+// served says in a line which joints a sheet is for.
+func served(g Group) string {
+	j := g.First()
+	t := j.Of.ID + " into " + j.Into.ID + ", mark " + j.Mark
+	if n := len(g.Joints); n > 1 {
+		t += fmt.Sprintf(", and %d alike", n-1)
+	}
+	return t
+}
+
+// explode draws the exploded view into the field, with the names of its parts
+// in a lane on its right.
+func explode(s *draw.Sheet, f block.Field, j *geom.Joint) {
+	parts := exploded(j)
+	pic := takePicture(bestCamera(j, parts), parts)
+	var labels []dim.Label
+	wide := 0.0
+	for i, id := range pic.order[:len(pic.order)-1] {
+		p, ok := pic.rightmost(id)
+		if !ok {
+			continue
+		}
+		t := id
+		if i >= 2 {
+			t = "peg"
+			if len(j.Pegs) > 1 {
+				t = fmt.Sprintf("peg %d", i-1)
+			}
+		}
+		labels = append(labels, dim.Label{Text: t, At: p, Owner: id, Bold: i < 2})
+		wide = max(wide, font.Measure(t, small, i < 2))
+	}
+	room := f
+	room.X1 -= wide + 8
+	k := min(room.W()/pic.box.W(), room.H()/pic.box.H())
+	place := func(q vec.P) vec.P { return room.Mid().Add(q.Sub(pic.box.Mid()).Mul(k)) }
+	s.Add(scaled(pic.items, k, place(vec.P{}))...)
+	for i := range labels {
+		labels[i].At = place(labels[i].At)
+	}
+	dim.Lane(s, f.X1-wide-2, true, labels, small, f.Y0, f.Y1)
+}
+
+// rightmost returns the middle of the visible line of an owner that lies
+// farthest to the right, short lines apart.
+func (p picture) rightmost(id string) (vec.P, bool) {
+	b, ok := p.best[id]
+	at := b[0].Lerp(b[1], 0.5)
+	for _, it := range p.items {
+		l, is := it.(*draw.Path)
+		if !is || l.Owner != id || len(l.Pts) != 2 || l.Pts[0].Dist(l.Pts[1]) < 0.4*b[0].Dist(b[1]) {
+			continue
+		}
+		if m := l.Pts[0].Lerp(l.Pts[1], 0.5); m.X > at.X {
+			at = m
+		}
+	}
+	return at, ok
+}
+
+// column sets what is told beside the exploded view and returns the sheets that
+// it runs on to.
+func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field) []*draw.Sheet {
+	j := g.First()
+	p := pen{s: s, x: right.X0, y: right.Y1, w: right.W()}
+	const key = 29.0
+	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: p.y - key, X1: right.X1, Y1: p.y}, f, g.dark())
+	head := p
+	head.w = p.w/2 - 2
+	head.para("joiner's mark")
+	head.skip(0.5)
+	head.line(block.Fit(j.Mark, head.w, big, true), big, true)
+	head.skip(1)
+	head.para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
+	p.y = min(head.y, p.y-key) - 1.5
+	p.dims(f, j.Into.ID+" (receives)", j, j.Into)
+	p.dims(f, j.Of.ID+" (enters)", j, j.Of)
+	w := &flow{pen: p, cols: 1, gap: 6, f: right, sheets: []*draw.Sheet{s}}
+	w.next = func(n int) (*draw.Sheet, block.Field) {
+		t := block.TitleFor(f, j.Kind, "joints served, "+served(g), "none")
+		t.Note = ""
+		w.cols = 3
+		return fresh(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
+	}
+	w.heading(fmt.Sprintf("Joints served: %d", len(g.Joints)))
+	for _, x := range g.Joints {
+		w.item(x.Mark, x.Of.ID+" into "+x.Into.ID)
+	}
+	return w.sheets[1:]
+}
+
+// dims sets the table of the dimensions on one timber, each label once.
+func (p *pen) dims(f *geom.Frame, head string, j *geom.Joint, t *geom.Timber) {
+	said := map[string]bool{}
+	for _, d := range j.Dims {
+		if d.Timber != t {
+			continue
+		}
+		if len(said) == 0 {
+			p.head(head)
+		}
+		v := f.Units.FormatJoint(d.Value())
+		if said[d.Label+v] {
+			continue
+		}
+		said[d.Label+v] = true
+		p.value(d.Label, v)
+	}
+	if len(said) > 0 {
+		p.skip(1.5)
+	}
+}
+
+// value sets a name and, at the right, a value in figures that are easy to read.
+func (p *pen) value(name, value string) {
+	p.s.Text(at(p.x, p.y-text), small, block.Fit(name, p.w*0.74, small, false))
+	x := p.s.Text(at(p.x+p.w, p.y-text), text, value)
+	x.Anchor = draw.End
+	p.y -= text * 1.57
+}
+
+// closing says at the foot of the field how the joint closes and what holds it,
+// and returns the field above.
+func closing(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) block.Field {
+	u := f.Units
+	t := ""
+	for i, m := range j.Moves {
+		word := "Goes in "
+		if i > 0 {
+			word = " Then "
+		}
+		t += fmt.Sprintf("%s%s by %s.", word, towards(m.Direction), u.FormatJoint(m.Distance))
+	}
+	t += pegged(u, j)
+	p := pen{s: s, x: field.X0, w: field.W(), least: text}
+	lines := font.Wrap(t, p.w, text)
+	field.Y0 += float64(len(lines))*text*pitch + 2
+	p.y = field.Y0 - 2
+	for _, l := range lines {
+		p.line(l, text, false)
+	}
+	return field
+}
+
+// pegged says how many pegs hold the joint and whether they draw it.
+func pegged(u measure.Units, j *geom.Joint) string {
+	n := len(j.Pegs)
+	if n == 0 {
+		return " No pegs."
+	}
+	word := "pegs"
+	if n == 1 {
+		word = "peg"
+	}
+	a := j.Pegs[0]
+	t := fmt.Sprintf(" %d %s Ø %s, %s long", n, word, u.FormatJoint(a.Bore), u.FormatJoint(a.Length))
+	if a.Offset > 0 {
+		return t + fmt.Sprintf("; tenon hole set %s %s (see the drawbore sheet).", u.FormatJoint(a.Offset), a.Words)
+	}
+	return t + ", holes in line."
+}
+
+// towards names a frame direction in words.
+func towards(d vec.V) string {
+	names := []struct {
+		d vec.V
+		s string
+	}{{vec.V{X: 1}, "east"}, {vec.V{X: -1}, "west"}, {vec.V{Y: 1}, "north"}, {vec.V{Y: -1}, "south"}, {vec.V{Z: 1}, "straight up"}, {vec.V{Z: -1}, "straight down"}}
+	for _, n := range names {
+		if d.Dot(n.d) > 1-1e-6 {
+			return n.s
+		}
+	}
+	if d.Z > 0 {
+		return "up along its own axis"
+	}
+	return "down along its own axis"
+}

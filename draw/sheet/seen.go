@@ -1,0 +1,122 @@
+package sheet
+
+import (
+	"math"
+
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// spot is a small piece of a face that the joint made.
+type spot struct {
+	at, n vec.V
+	area  float64
+}
+
+// bestCamera returns the axonometric camera from which most is seen of what the
+// joint takes from the receiver and, at the same time, of what it leaves of the
+// enterer, with the way between them not foreshortened.
+func bestCamera(j *geom.Joint, parts []view.Part) view.Camera {
+	receiver, enterer := spots(parts[0], j.ID), spots(parts[1], j.ID)
+	var cells []solid.Convex
+	for i := range 2 {
+		for _, c := range parts[i].Body.Cells() {
+			pl := vec.Identity
+			pl.O = parts[i].Shift
+			cells = append(cells, c.Moved(pl))
+		}
+	}
+	way := parts[1].Shift.Unit()
+	best, score := view.Isometric(), -1.0
+	for az := 17.5; az < 360; az += 22.5 {
+		for _, el := range []float64{24, 38, -24, -38} {
+			c := view.Axonometric(az, el)
+			s := math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells))
+			s *= open(c, way) * open(c, j.Axes.U) * open(c, j.Of.Place.X)
+			for _, p := range j.Pegs {
+				s *= open(c, direction(p))
+			}
+			if el > 0 {
+				s *= 1.15 // things are mostly seen from above
+			}
+			if s > score*(1+1e-9) {
+				best, score = c, s
+			}
+		}
+	}
+	return best
+}
+
+// open is how much of a direction is left in the picture: 1 down to 30°, less
+// below.
+func open(c view.Camera, d vec.V) float64 {
+	return 0.1 + min(math.Hypot(c.Right.Dot(d), c.Up.Dot(d)), 0.85)
+}
+
+// spots divides the faces that the joint made on a part into small pieces.
+func spots(p view.Part, joint string) []spot {
+	var out []spot
+	for _, f := range p.Body.Boundary() {
+		if !madeBy(f, joint) {
+			continue
+		}
+		for i := 1; i+1 < len(f.Outer); i++ {
+			a, b, c := f.Outer[0], f.Outer[i], f.Outer[i+1]
+			area := b.Sub(a).Cross(c.Sub(a)).Dot(f.Plane.N) / 2
+			ab, bc, ca := a.Lerp(b, 0.5), b.Lerp(c, 0.5), c.Lerp(a, 0.5)
+			for _, t := range [][3]vec.V{{a, ab, ca}, {ab, b, bc}, {ca, bc, c}, {ab, bc, ca}} {
+				m := t[0].Add(t[1]).Add(t[2]).Mul(1.0 / 3).Add(p.Shift).Add(f.Plane.N.Mul(0.1))
+				out = append(out, spot{m, f.Plane.N, area / 4})
+			}
+		}
+	}
+	return out
+}
+
+// madeBy reports whether a face was made by the joint, reductions apart.
+func madeBy(f solid.Polygon, joint string) bool {
+	for _, t := range f.Tags {
+		if t.Joint == joint && t.Role != geom.RoleReduced && t.Role != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// showing returns the area on paper of the spots that the camera sees.
+func showing(c view.Camera, list []spot, cells []solid.Convex) float64 {
+	sum := 0.0
+	for _, s := range list {
+		k := s.n.Dot(c.Toward)
+		if k > 0.05 && clear(s.at, c.Toward, cells) {
+			sum += s.area * k
+		}
+	}
+	return max(sum, 0)
+}
+
+// clear reports whether nothing stands between p and a viewer in direction d.
+func clear(p, d vec.V, cells []solid.Convex) bool {
+	for _, c := range cells {
+		lo, hi := 1e-3, math.Inf(1)
+		for _, f := range c.Faces {
+			h, k := f.Plane.Height(p), f.Plane.N.Dot(d)
+			switch {
+			case math.Abs(k) < 1e-12:
+				if h > -1e-6 {
+					hi = lo
+				}
+			case k > 0:
+				hi = min(hi, -h/k)
+			default:
+				lo = max(lo, -h/k)
+			}
+		}
+		if hi-lo > 1e-6 {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,147 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/draw/pdf"
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+	"pegwright/samples"
+)
+
+// solved returns the frame of a sample.
+func solved(t *testing.T, name string) *geom.Frame {
+	t.Helper()
+	src, ok := samples.Source(name)
+	if !ok {
+		t.Fatalf("no sample %s", name)
+	}
+	d, faults := spec.Read(name, src, nil)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return f
+}
+
+// findings are invented ones: a stop on the first joint, a warning, a note.
+func findings(f *geom.Frame) []finding.Finding {
+	return []finding.Finding{
+		{Severity: finding.Note, Rule: "x", Text: "the peg of a brace stands outside full strength by 1.5 bores of 4", Mend: "nothing to mend where it only locates"},
+		{Severity: finding.Stop, Rule: "y", Joints: []string{f.Joints[0].ID}, Text: "the hole breaks out of the tenon end by 1/4 in", Mend: "lengthen the tenon to 4 1/2 in"},
+		{Severity: finding.Warn, Rule: "z", Timbers: []string{f.Timbers[0].ID}, Text: "the web between two mortises is 3/8 in thick", Mend: "stagger the mortises"},
+	}
+}
+
+// write dumps sheets as a PDF into the folder named by PEGWRIGHT_PICTURES.
+func write(t *testing.T, name string, sheets []*draw.Sheet) {
+	dir := os.Getenv("PEGWRIGHT_PICTURES")
+	if dir == "" {
+		return
+	}
+	var b bytes.Buffer
+	if err := pdf.Render(&b, pdf.Doc{Title: name, Sheets: sheets}); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, name+".pdf"), b.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Every text of every sheet keeps to itself: inside the border, apart from
+// every other text, no figure under 2.5 mm (ISO 3098 sizes; the least of the
+// sheets), no rune that the font lacks.
+func TestLayoutOfAllSamples(t *testing.T) {
+	for _, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) {
+			f := solved(t, name)
+			sheets := All(f, findings(f))
+			for i, s := range sheets {
+				block.Number(s, i+1, len(sheets), "0123456789ab")
+			}
+			write(t, name, sheets)
+			for _, s := range sheets {
+				if err := s.Valid(); err != nil {
+					t.Error(err)
+				}
+				checkLayout(t, s)
+			}
+		})
+	}
+}
+
+func checkLayout(t *testing.T, s *draw.Sheet) {
+	t.Helper()
+	var list []*draw.Text
+	for _, it := range s.Items {
+		if b := draw.ItemBounds(it); !b.Empty() && (b.Min.X < block.Left-0.3 || b.Max.X > s.W-block.Other+0.3 || b.Min.Y < block.Other-0.3 || b.Max.Y > s.H-block.Other+5) {
+			t.Errorf("%s: %s item leaves the border: %v", s.ID, it.Head().Class, b)
+		}
+		x, ok := it.(*draw.Text)
+		if !ok || x.Layer == "under" {
+			continue
+		}
+		list = append(list, x)
+		for _, r := range font.Layout(x.S, x.Height, x.Bold) {
+			if r.Height < dim.Small-1e-9 {
+				t.Errorf("%s: %q has figures of %.2f mm", s.ID, x.S, r.Height)
+			}
+		}
+		if m := font.Missing(font.Normalise(x.S)); len(m) > 0 {
+			t.Errorf("%s: no glyph for %q", s.ID, m)
+		}
+	}
+	for i, a := range list {
+		p := dim.BoxOf(a)
+		if p.Min.X < block.Left || p.Max.X > s.W-block.Other || p.Min.Y < block.Other-0.01 || p.Max.Y > s.H-block.Other+5 {
+			t.Errorf("%s: %q leaves the border: %v", s.ID, a.S, p)
+		}
+		for _, b := range list[:i] {
+			q := dim.BoxOf(b)
+			if dx, dy := min(p.Max.X, q.Max.X)-max(p.Min.X, q.Min.X), min(p.Max.Y, q.Max.Y)-max(p.Min.Y, q.Min.Y); dx > 0.05 && dy > 0.05 {
+				t.Errorf("%s: %q and %q overlap by %.1f x %.1f mm at %v and %v, %v and %v high", s.ID, a.S, b.S, dx, dy, a.At, b.At, a.Height, b.Height)
+			}
+		}
+	}
+}
+
+func TestSameSheetsEveryTime(t *testing.T) {
+	f := solved(t, samples.Default())
+	dump := func() string {
+		out := ""
+		for _, s := range All(f, findings(f)) {
+			out += s.Dump()
+		}
+		return out
+	}
+	if dump() != dump() {
+		t.Error("two runs differ")
+	}
+}
+
+func TestStoppedJoints(t *testing.T) {
+	f := solved(t, samples.Default())
+	got := Stopped(f, findings(f))
+	if len(got) != 1 || got[f.Joints[0].ID] != 1 {
+		t.Errorf("stopped %v", got)
+	}
+	timber := f.Timbers[0]
+	got = Stopped(f, []finding.Finding{{Severity: finding.Warn}, {Severity: finding.Stop, Timbers: []string{timber.ID}}})
+	if len(got) != len(f.JointsOf(timber)) {
+		t.Errorf("%d joints stopped, %d at the timber", len(got), len(f.JointsOf(timber)))
+	}
+	_ = fmt.Sprint
+}

@@ -1,0 +1,74 @@
+package templates
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/geom/vec"
+)
+
+// Sizes of a dimension, mm (ISO 129-1: the extension line passes the dimension
+// line by about 8 line widths; the proportions of the head are ours).
+const (
+	headLong  = 3.5
+	headWide  = 1.4
+	pastDim   = 2.0
+	shortDim  = 2*headLong + 4 // under this the arrows stand outside
+	dimOfLine = 1.2            // from the dimension line to its text
+)
+
+// dim draws the lines of a dimension.
+func (c *canvas) dim(d dimension) {
+	a, b, off := d.a, d.b, d.off
+	u := b.Sub(a).Unit()
+	n := u.Left()
+	thin := draw.Meta{Class: draw.Dimension}
+	da, db := a.Add(n.Mul(off)), b.Add(n.Mul(off))
+	past := n.Mul(math.Copysign(pastDim, off))
+	if off != 0 {
+		c.line(thin, a, da.Add(past))
+		c.line(thin, b, db.Add(past))
+	}
+	long := b.Dist(a)
+	if long < shortDim {
+		c.line(thin, da.Sub(u.Mul(headLong+4)), db.Add(u.Mul(headLong+4)))
+		c.head(da, u, headLong, headWide)
+		c.head(db, u.Mul(-1), headLong, headWide)
+	} else {
+		c.line(thin, da, db)
+		c.head(da, u.Mul(-1), headLong, headWide)
+		c.head(db, u, headLong, headWide)
+	}
+}
+
+// dimText writes a dimension's text above its line, read from the bottom or
+// the right; beside it where the dimension is short.
+func (c *canvas) dimText(d dimension, text string) {
+	u, long := d.b.Sub(d.a).Unit(), d.b.Dist(d.a)
+	n := u.Left().Mul(d.off)
+	da, db := d.a.Add(n), d.b.Add(n)
+	rot := math.Atan2(u.Y, u.X)
+	if rot > math.Pi/2+1e-6 || rot <= -math.Pi/2+1e-6 {
+		rot -= math.Copysign(math.Pi, rot)
+	}
+	up := vec.P{X: -math.Sin(rot), Y: math.Cos(rot)}
+	high, low := up.Mul(dimOfLine+0.35*lettering), up.Mul(-dimOfLine-1.2*lettering)
+	mid := da.Lerp(db, 0.5)
+	spots := []spot{{mid.Add(high), draw.Middle, rot}, {mid.Add(low), draw.Middle, rot}}
+	if long < shortDim {
+		before, beyond := da.Sub(u.Mul(headLong+5)), db.Add(u.Mul(headLong+5))
+		flat := func(p vec.P, d vec.P) spot {
+			a := draw.Start
+			if d.X < 0 || d.X == 0 && d.Y < 0 {
+				a = draw.End
+			}
+			return spot{p.Sub(up.Mul(lettering / 2)), a, rot}
+		}
+		spots = []spot{flat(beyond, u), flat(before, u.Mul(-1))}
+	} else {
+		for _, k := range []float64{0.3, 0.7, 0.2, 0.8} {
+			spots = append(spots, spot{da.Lerp(db, k).Add(high), draw.Middle, rot})
+		}
+	}
+	c.label(text, lettering, false, spots...)
+}

@@ -1,0 +1,108 @@
+package templates
+
+import (
+	"fmt"
+
+	"pegwright/draw"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// seams marks where this tile meets its neighbours: a line through the middle
+// of the overlap with two diamonds, and a small key of the tiles.
+func (p *page) seams(t tile) {
+	w := p.win
+	seam := func(a, b vec.P, name string) {
+		p.s.Line(draw.Trace, a, b)
+		for i, k := range []float64{0.2, 0.8} {
+			c := a.Lerp(b, k)
+			p.s.Poly(draw.Dimension, true, c.Add(vec.P{X: 3}), c.Add(vec.P{Y: 3}), c.Sub(vec.P{X: 3}), c.Sub(vec.P{Y: 3})).Mark = fmt.Sprintf("match:%s%d", name, i+1)
+			s := p.s.Text(c.Add(vec.P{X: 4, Y: 1}), lettering, fmt.Sprintf("%s%d", name, i+1))
+			if c.X > w.Mid().X {
+				s.At.X, s.Anchor = c.X-4, draw.End
+			}
+			s.Halo = true
+			p.canvas.busy = append(p.canvas.busy, grown(inked(s), 1), grown(draw.NoBox().With(c), 3))
+		}
+	}
+	h := overlap / 2
+	if t.col > 0 {
+		seam(vec.P{X: w.Min.X + h, Y: w.Min.Y}, vec.P{X: w.Min.X + h, Y: w.Max.Y}, joinName(t.col, t.row, "A"))
+	}
+	if t.col < t.cols-1 {
+		seam(vec.P{X: w.Max.X - h, Y: w.Min.Y}, vec.P{X: w.Max.X - h, Y: w.Max.Y}, joinName(t.col+1, t.row, "A"))
+	}
+	if t.row > 0 {
+		seam(vec.P{X: w.Min.X, Y: w.Min.Y + h}, vec.P{X: w.Max.X, Y: w.Min.Y + h}, joinName(t.row, t.col, "N"))
+	}
+	if t.row < t.rows-1 {
+		seam(vec.P{X: w.Min.X, Y: w.Max.Y - h}, vec.P{X: w.Max.X, Y: w.Max.Y - h}, joinName(t.row+1, t.col, "N"))
+	}
+	p.tileKey(t)
+}
+
+// joinName names the seam before column (or row) n in row (or column) k.
+func joinName(n, k int, first string) string {
+	return string(rune(first[0]+byte(n-1))) + string(rune('a'+k))
+}
+
+// keyHigh is the height of column that the key of the tiles takes, mm.
+const keyHigh = 40.0
+
+// tileKey draws the grid of tiles with this one dark, in the words' column.
+func (p *page) tileKey(t tile) {
+	const w, h = 9.0, 7.0
+	o := vec.P{X: p.col.Min.X, Y: p.y - float64(t.rows)*h - 3}
+	for r := range t.rows {
+		for c := range t.cols {
+			a := o.Add(vec.P{X: float64(c) * w, Y: float64(r) * h})
+			b := draw.Box{Min: a, Max: a.Add(vec.P{X: w, Y: h})}
+			if r == t.row && c == t.col {
+				p.s.Tone(0.35, b.Min, vec.P{X: b.Max.X, Y: b.Min.Y}, b.Max, vec.P{X: b.Min.X, Y: b.Max.Y})
+			}
+			p.s.Rect(draw.Dimension, b)
+		}
+	}
+	p.s.Text(vec.P{X: o.X, Y: o.Y - 5.5}, lettering, "dark: this tile; lay")
+	p.s.Text(vec.P{X: o.X, Y: o.Y - 11}, lettering, "diamonds on diamonds")
+	p.y = o.Y - 15
+}
+
+// moverHigh is the height of column that the mark mover takes, mm.
+const moverHigh = 43.0
+
+// mover draws the mark mover: a strip with two marks the offset apart, one for
+// the pricked mark, one for the hole, to be cut out.
+func (p *page) mover(q plan, u measure.Units) {
+	if q.arrow == nil {
+		return
+	}
+	h := q.holes[len(q.holes)-1]
+	e := h.c.Dist(h.other)
+	const w, high = 48.0, 29.0
+	if p.y-moverHigh < p.col.Min.Y-1e-6 {
+		return
+	}
+	box := draw.Box{Min: vec.P{X: p.col.Min.X, Y: p.y - high - 2}, Max: vec.P{X: p.col.Min.X + w, Y: p.y - 2}}
+	p.s.Rect(draw.Trace, box)
+	text := func(x, y float64, s string) {
+		t := p.s.Text(vec.P{X: x, Y: y}, lettering, s)
+		t.Anchor = draw.Middle
+	}
+	o := box.Min.Add(vec.P{X: 15, Y: 11})
+	to := o.Add(vec.P{X: e})
+	p.s.Line(draw.Dimension, o.Sub(vec.P{X: 10}), to.Add(vec.P{X: 6}))
+	p.s.Line(draw.Dimension, o.Sub(vec.P{Y: 4.5}), o.Add(vec.P{Y: 2.5})).Mark = mark("mover:mortise", q.joint, h.peg)
+	p.s.Line(draw.Dimension, to.Sub(vec.P{Y: 2.5}), to.Add(vec.P{Y: 4.5})).Mark = mark("mover:tenon", q.joint, h.peg)
+	text(o.X-3, box.Min.Y+1.6, "PRICK")
+	text(to.X+3, o.Y+6, "BORE")
+	tip := vec.P{X: box.Max.X - 3, Y: o.Y}
+	p.s.Line(draw.Part, to.Add(vec.P{X: 8}), tip.Sub(vec.P{X: 5}))
+	c := &canvas{s: p.s, win: box}
+	c.head(tip, vec.P{X: 1}, 6, 4.5)
+	text(box.Mid().X, box.Max.Y-4.8, "mark mover "+u.FormatJoint(e))
+	p.y = box.Min.Y - 1
+	var say words
+	say.add(lettering, false, "cut out; arrow "+h.peg.Words)
+	p.write(say, 0)
+}

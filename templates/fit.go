@@ -1,0 +1,160 @@
+package templates
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/draw"
+	"pegwright/geom/vec"
+)
+
+// overlap is how much of the wood two neighbouring tiles both show, mm.
+const overlap = 10.0
+
+// choice is how a template goes on paper: the layout, the part of the view that
+// shows, where its list of joints stands, and whether it needs tiles.
+type choice struct {
+	layout
+	box   draw.Box
+	place listPlace
+	tiled bool
+}
+
+// listPlace says where the list of joints stands.
+type listPlace int
+
+const (
+	inColumn    listPlace = iota // below the other words
+	underWindow                  // in a strip cut from the window
+	onNextSheet
+)
+
+// nextSheet is what stands in the column when the list is on the next sheet.
+func nextSheet(n int) para {
+	return para{fmt.Sprintf("Serves %d joints: see the next sheet.", n), lettering, true}
+}
+
+// fit chooses how a template with the given words, and extra mm of column below
+// them, goes on paper. A list on the same sheet is worth more than a larger
+// part of the view: all that should show, else most of it, else all that must.
+// Where no layout shows that much, the one that needs fewest tiles is taken.
+func fit(p plan, head, list words, extra float64, ways []layout) choice {
+	for _, place := range []listPlace{inColumn, underWindow, onNextSheet} {
+		for _, pts := range [][]vec.P{p.want, p.most, p.need} {
+			box := draw.NoBox().With(pts...)
+			if len(pts) == 0 || len(list) == 0 && place != inColumn {
+				continue
+			}
+			for _, l := range ways {
+				if k, ok := holds(l, box, head, list, extra, place); ok {
+					return k
+				}
+			}
+		}
+	}
+	k := fewest(p, ways)
+	if len(list) > 0 {
+		k.place = onNextSheet
+	}
+	return k
+}
+
+// holds reports whether the layout has room for the box and the words, and the
+// choice that it makes.
+func holds(l layout, box draw.Box, head, list words, extra float64, place listPlace) (choice, bool) {
+	column := head.height(l.col.W()) + extra
+	switch place {
+	case inColumn:
+		column += list.height(l.col.W())
+	case underWindow:
+		l.win.Min.Y += list.height(l.win.W()) + 4
+	case onNextSheet:
+		column += words{nextSheet(99)}.height(l.col.W())
+	}
+	ok := box.W() <= l.win.W() && box.H() <= l.win.H() && column <= l.col.H()
+	return choice{layout: l, box: box, place: place}, ok
+}
+
+// fewest chooses the layout that needs the fewest tiles.
+func fewest(p plan, ways []layout) choice {
+	box := draw.NoBox().With(p.need...)
+	best, least := ways[0], math.MaxInt
+	for _, l := range ways {
+		nx, ny := tiles(box.W(), l.win.W()), tiles(box.H(), l.win.H())
+		if nx*ny < least {
+			best, least = l, nx*ny
+		}
+	}
+	return choice{layout: best, box: box, tiled: least > 1}
+}
+
+// tiles returns how many windows of the given size, overlapping, cover long mm.
+func tiles(long, size float64) int {
+	if long <= size+1e-9 {
+		return 1
+	}
+	return int(math.Ceil((long - overlap - 1e-9) / (size - overlap)))
+}
+
+// tile is one page's part of a template: its place in the grid, and the view's
+// origin relative to the window's lower left corner.
+type tile struct {
+	col, row, cols, rows int
+	o                    vec.P
+}
+
+func (t tile) one() bool { return t.cols == 1 && t.rows == 1 }
+
+// cut lays tiles over the box, row by row from the lower left, so that every
+// hole lies whole on one of them.
+func cut(p plan, box draw.Box, win draw.Box) []tile {
+	xs := starts(box.Min.X, box.Max.X, win.W(), p.holes, func(h hole) float64 { return h.c.X })
+	ys := starts(box.Min.Y, box.Max.Y, win.H(), p.holes, func(h hole) float64 { return h.c.Y })
+	var out []tile
+	for r, y := range ys {
+		for c, x := range xs {
+			out = append(out, tile{c, r, len(xs), len(ys), vec.P{X: -x, Y: -y}})
+		}
+	}
+	return out
+}
+
+// starts returns where the windows begin along one axis. The spare length is
+// shared out before the first window in the way that leaves every hole whole;
+// where none does, one window more is laid.
+func starts(lo, hi, size float64, holes []hole, of func(hole) float64) []float64 {
+	n := tiles(hi-lo, size)
+	for ; ; n++ {
+		spare := float64(n)*(size-overlap) + overlap - (hi - lo)
+		for i := range 21 {
+			k := [21]int{10, 9, 11, 8, 12, 7, 13, 6, 14, 5, 15, 4, 16, 3, 17, 2, 18, 1, 19, 0, 20}[i]
+			first := lo - spare*float64(k)/20
+			if whole(first, size, n, holes, of) {
+				out := make([]float64, n)
+				for j := range n {
+					out[j] = first + float64(j)*(size-overlap)
+				}
+				return out
+			}
+		}
+		if n > 20 {
+			return []float64{lo}
+		}
+	}
+}
+
+// whole reports whether every hole lies, with 2 mm to spare, in one of n
+// windows.
+func whole(first, size float64, n int, holes []hole, of func(hole) float64) bool {
+	for _, h := range holes {
+		ok := false
+		for j := range n {
+			a := first + float64(j)*(size-overlap)
+			ok = ok || of(h)-h.bore/2-2 >= a && of(h)+h.bore/2+2 <= a+size
+		}
+		if !ok {
+			return false
+		}
+	}
+	return true
+}

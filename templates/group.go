@@ -1,0 +1,83 @@
+package templates
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pegwright/geom/vec"
+)
+
+// same is how far two templates may differ and be printed as one, mm.
+const same = 0.01
+
+// signature is what makes a template: its words, and all its places.
+type signature struct {
+	text  string
+	place []float64
+}
+
+func (s *signature) points(pts ...vec.P) {
+	for _, p := range pts {
+		s.place = append(s.place, p.X, p.Y)
+	}
+}
+
+// signature returns the template's words and places. Mirrored templates have
+// other places.
+func (p plan) signature() signature {
+	var s signature
+	var b strings.Builder
+	fmt.Fprint(&b, p.kind, "|", p.v.arris(), "|", p.v.sign(), "|", p.housed, "|", startWords(p.v.t))
+	for _, h := range p.holes {
+		fmt.Fprint(&b, "|", h.n, h.shadow, h.peg.Words, h.peg.Exit == 0)
+		s.points(h.c)
+		s.place = append(s.place, h.bore, h.peg.B, h.peg.Relish)
+	}
+	for _, q := range p.shapes {
+		fmt.Fprint(&b, "|", q.name, len(q.pts))
+		s.points(q.pts...)
+	}
+	for _, g := range p.guides {
+		fmt.Fprint(&b, "|", g.name)
+		s.points(g.a, g.b)
+	}
+	for _, w := range p.windows {
+		fmt.Fprint(&b, "|", len(w))
+		s.points(w...)
+	}
+	s.text = b.String()
+	return s
+}
+
+// alike reports whether two templates may be printed as one.
+func (s signature) alike(t signature) bool {
+	if s.text != t.text || len(s.place) != len(t.place) {
+		return false
+	}
+	for i, x := range s.place {
+		if !(math.Abs(x-t.place[i]) <= same) {
+			return false
+		}
+	}
+	return true
+}
+
+// gather puts alike templates together, in the order of the first of each.
+func gather(plans []plan) []plan {
+	var out []plan
+	var signs []signature
+next:
+	for _, p := range plans {
+		sign := p.signature()
+		for i := range out {
+			if signs[i].alike(sign) {
+				out[i].serves = append(out[i].serves, p)
+				continue next
+			}
+		}
+		p.serves = []plan{p}
+		out, signs = append(out, p), append(signs, sign)
+	}
+	return out
+}

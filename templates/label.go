@@ -1,0 +1,107 @@
+package templates
+
+import (
+	"math"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/font"
+	"pegwright/geom/vec"
+)
+
+// spot is a wanted place of lettering, in the view: the anchor of its first
+// line.
+type spot struct {
+	p      vec.P
+	anchor draw.Anchor
+	rot    float64
+}
+
+// label writes text (its lines parted by newlines) at the first of the wanted
+// spots that is free, shows, and is not crossed by a line; else near the first
+// of them; else where lines run behind it. It reports false, and writes
+// nothing, when there is no room.
+func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bool {
+	for _, pass := range []struct {
+		rings int
+		clear bool
+	}{{8, true}, {0, false}, {20, true}, {12, false}, {40, true}, {60, false}} {
+		for _, s := range spots {
+			if c.try(text, height, bold, s, pass.clear) {
+				return true
+			}
+		}
+		for ring := 1; ring <= pass.rings; ring++ {
+			for step := range 16 {
+				s := spots[0]
+				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
+				s.p = s.p.Add(vec.P{X: cos, Y: sin}.Mul(1.5 * float64(ring)))
+				if c.try(text, height, bold, s, pass.clear) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// try writes the text at one spot if it may stand there.
+func (c *canvas) try(text string, height float64, bold bool, s spot, clear bool) bool {
+	var set []*draw.Text
+	b := draw.NoBox()
+	down := vec.P{X: math.Sin(s.rot), Y: -math.Cos(s.rot)}
+	for i, l := range strings.Split(text, "\n") {
+		t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: c.owner}, Height: height,
+			S: l, Bold: bold, Anchor: s.anchor, Rot: s.rot, Halo: true}
+		t.At = c.at(s.p.Add(down.Mul(float64(i) * height * lead)))
+		set = append(set, t)
+		q := inked(t)
+		b = b.With(q.Min, q.Max)
+	}
+	if !within(b, c.win) || c.taken(b) || clear && c.crossed(set) {
+		return false
+	}
+	c.busy = append(c.busy, b)
+	for _, t := range set {
+		c.s.Add(t)
+	}
+	return true
+}
+
+// taken reports whether lettering or a hole has a part of the box.
+func (c *canvas) taken(b draw.Box) bool {
+	for _, o := range c.busy {
+		if touch(o, b) {
+			return true
+		}
+	}
+	return false
+}
+
+// crossed reports whether a line runs through one of the texts.
+func (c *canvas) crossed(set []*draw.Text) bool {
+	for _, t := range set {
+		// In the text's own axes its box is upright.
+		u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
+		in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
+		b := font.Box(t)
+		for _, l := range c.lines {
+			if _, _, ok := clipSegment(b, in(l[0]), in(l[1])); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inked returns the box on paper that a text takes, turned as it is.
+func inked(t *draw.Text) draw.Box {
+	b := font.Box(t)
+	out := draw.NoBox()
+	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
+	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
+		d := p.Sub(t.At)
+		out = out.With(t.At.Add(u.Mul(d.X)).Add(u.Left().Mul(d.Y)))
+	}
+	return out
+}

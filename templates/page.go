@@ -1,0 +1,186 @@
+package templates
+
+import (
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// paperOf returns the paper of the templates: as asked for, else Letter or A4
+// by the frame's units.
+func paperOf(f *geom.Frame) string {
+	if _, ok := draw.PaperNamed(f.Paper.Templates); ok {
+		return f.Paper.Templates
+	}
+	if f.Units == measure.Metric {
+		return "A4"
+	}
+	return "Letter"
+}
+
+// layout divides a page: a window for the wood, a column for the words, and
+// places for the two pairs of bars.
+type layout struct {
+	land   bool
+	win    draw.Box
+	col    draw.Box // for words
+	barX   vec.P
+	barY   vec.P
+	narrow bool
+}
+
+// long is what a pair of bars takes along its length, mm.
+const long = 104.0
+
+// layouts returns the ways to divide a page of the paper, best first.
+func layouts(paper string) []layout {
+	land, port := fieldOf(paper, true), fieldOf(paper, false)
+	return []layout{beside(land, true, long), beside(land, true, 74), beside(port, false, 66), below(port)}
+}
+
+func fieldOf(paper string, land bool) block.Field {
+	_, f := block.New(paper, land, "", "", block.Title{})
+	return f
+}
+
+// beside puts the words to the right of the window. Where they take less than
+// a bar is long, the lying bar goes under the window.
+func beside(f block.Field, land bool, width float64) layout {
+	l := layout{land: land, win: f.Box(), col: f.Box(), narrow: width < long}
+	l.col.Min.X = f.X1 - width
+	l.win.Max.X = l.col.Min.X - 3
+	l.barY = vec.P{X: f.X1 - barRoom, Y: f.Y0 + 1}
+	l.col.Max.X = l.barY.X - 3
+	if l.narrow {
+		l.barX = vec.P{X: f.X0 + 1, Y: f.Y0 + 1}
+		l.win.Min.Y += barRoom + 4
+		return l
+	}
+	l.barX = vec.P{X: l.col.Min.X, Y: f.Y0 + 1}
+	l.barY.Y += barRoom + 4
+	l.col.Min.Y += barRoom + 4
+	return l
+}
+
+// below puts the words under the window.
+func below(f block.Field) layout {
+	l := layout{win: f.Box(), col: f.Box()}
+	l.win.Min.Y = f.Y0 + long + 6
+	l.barX = vec.P{X: f.X0 + 1, Y: f.Y0 + 1}
+	l.barY = vec.P{X: f.X1 - barRoom, Y: f.Y0 + 1}
+	l.col = draw.Box{Min: vec.P{X: f.X0, Y: f.Y0 + barRoom + 4}, Max: vec.P{X: l.barY.X - 3, Y: l.win.Min.Y - 3}}
+	return l
+}
+
+// page is one sheet under construction.
+type page struct {
+	s *draw.Sheet
+	layout
+	canvas *canvas
+	y      float64 // base of the next line in the column
+}
+
+// newPage starts a 1:1 sheet with its bars.
+func newPage(f *geom.Frame, l layout, kind, id, title, shows string) *page {
+	t := block.TitleFor(f, title, shows, "1:1")
+	t.Note = "print at 100 %, no fit to page; measure both bars before use"
+	s, _ := block.New(paperOf(f), l.land, kind, id, t)
+	s.FullScale = true
+	bars(s, l.barX, "x")
+	bars(s, l.barY, "y")
+	p := &page{s: s, layout: l, y: l.col.Max.Y}
+	edge := l.win
+	if l.land || l.narrow {
+		s.Line(draw.Hatch, vec.P{X: edge.Max.X + 1.5, Y: edge.Min.Y}, vec.P{X: edge.Max.X + 1.5, Y: edge.Max.Y})
+	} else {
+		s.Line(draw.Hatch, vec.P{X: edge.Min.X, Y: edge.Min.Y - 1.5}, vec.P{X: edge.Max.X, Y: edge.Min.Y - 1.5})
+	}
+	return p
+}
+
+// words are the texts of a column, in order.
+type words []para
+
+// para is one paragraph: its height, and the air above it.
+type para struct {
+	text   string
+	height float64
+	bold   bool
+}
+
+func (w *words) add(height float64, bold bool, texts ...string) {
+	for _, t := range texts {
+		if t != "" {
+			*w = append(*w, para{t, height, bold})
+		}
+	}
+}
+
+// lead is the line pitch over the height of text.
+const lead = 1.55
+
+// height returns how high the words stand in a column of the given width, mm.
+func (w words) height(width float64) float64 {
+	h := 0.0
+	for _, p := range w {
+		n := len(wrap(p.text, width, p.height, p.bold))
+		h += float64(n)*p.height*lead + p.gap()
+	}
+	return h
+}
+
+func (p para) gap() float64 { return p.height * 0.45 }
+
+// under writes words in the strip below the window.
+func (p *page) under(w words) {
+	q := page{s: p.s, layout: layout{col: p.win}}
+	q.y = p.win.Min.Y - 2
+	q.col.Min.Y = -1e9
+	q.write(w, 0)
+}
+
+// write sets the words in the column, but for spare mm at its foot, and returns
+// those that found no room.
+func (p *page) write(w words, spare float64) words {
+	width := p.col.W()
+	for i, q := range w {
+		lines := wrap(q.text, width, q.height, q.bold)
+		need := float64(len(lines)) * q.height * lead
+		if p.y-need < p.col.Min.Y+spare-1e-6 {
+			return w[i:]
+		}
+		for _, l := range lines {
+			p.y -= q.height * 1.2
+			t := p.s.Text(vec.P{X: p.col.Min.X, Y: p.y}, q.height, l)
+			t.Bold = q.bold
+			p.y -= q.height * (lead - 1.2)
+		}
+		p.y -= q.gap()
+	}
+	return nil
+}
+
+// wrap breaks text into lines of at most width mm; a word that is too long, as
+// an id may be, is broken after a hyphen.
+func wrap(text string, width, height float64, bold bool) []string {
+	var out []string
+	for _, l := range font.WrapFace(text, width, height, bold) {
+		for font.Measure(l, height, bold) > width {
+			cut := 0
+			for i, r := range l {
+				if r == '-' && font.Measure(l[:i+1], height, bold) <= width {
+					cut = i + 1
+				}
+			}
+			if cut == 0 {
+				break
+			}
+			out, l = append(out, l[:cut]), l[cut:]
+		}
+		out = append(out, l)
+	}
+	return out
+}

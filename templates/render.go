@@ -1,0 +1,211 @@
+package templates
+
+import (
+	"fmt"
+
+	"pegwright/draw"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// title returns the sheet's title and the word that its id ends in.
+func (p plan) title() (title, word string) {
+	switch p.kind {
+	case "near":
+		return "Hole template, near face", "near"
+	case "far":
+		return "Hole template, FAR FACE", "far"
+	case "through":
+		return "Hole template, peg from above", "through"
+	}
+	return "Tenon template", fmt.Sprintf("tenon-%d", p.v.face)
+}
+
+// sheetKind is the kind that goes into file names.
+func (p plan) sheetKind() string {
+	if p.kind == "tenon" {
+		return "tenon"
+	}
+	return "hole"
+}
+
+// render puts a template on as many pages as it takes.
+func render(f *geom.Frame, p plan) []*draw.Sheet {
+	title, word := p.title()
+	id := p.joint.ID + "-" + word
+	extra := 0.0
+	if p.arrow != nil {
+		extra = moverHigh
+	}
+	head, list := p.words(f.Units), p.members()
+	k := fit(p, head, list, extra, layouts(paperOf(f)))
+	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
+	if k.tiled {
+		parts = cut(p, k.box, k.win)
+		extra = max(extra, keyHigh)
+	}
+	column, strip, later := share(k.place, head, list, len(p.serves))
+	var out []*draw.Sheet
+	for i, t := range parts {
+		name, heading := id, title
+		if len(parts) > 1 {
+			name = fmt.Sprintf("%s-tile-%d", id, i+1)
+			heading = fmt.Sprintf("%s, tile %d of %d", title, i+1, len(parts))
+		}
+		pg := newPage(f, k.layout, p.sheetKind(), name, heading, p.shows())
+		pg.canvas = &canvas{s: pg.s, win: k.win, o: k.win.Min.Add(t.o), owner: p.joint.ID}
+		rest := pg.write(column, extra)
+		if i == 0 {
+			later = append(rest, later...)
+		}
+		if len(strip) > 0 {
+			pg.under(strip)
+		}
+		pg.put(p, t, f.Units)
+		out = append(out, pg.s)
+	}
+	return append(out, more(f, k.layout, p, id, later)...)
+}
+
+// share deals the words out to the column, the strip under the window and the
+// next sheet.
+func share(place listPlace, head, list words, n int) (column, strip, later words) {
+	head = head[:len(head):len(head)]
+	switch {
+	case len(list) == 0 || place == inColumn:
+		return append(head, list...), nil, nil
+	case place == underWindow:
+		return head, list, nil
+	}
+	return append(head, nextSheet(n)), nil, list
+}
+
+// put draws the template and what belongs to it on the page.
+func (pg *page) put(p plan, t tile, u measure.Units) {
+	if !t.one() {
+		pg.seams(t)
+	}
+	p.draw(pg.canvas, u)
+	if p.kind == "tenon" && t.col == 0 && t.row == 0 {
+		pg.mover(p, u)
+	}
+}
+
+// more prints the words that found no room, on sheets of their own.
+func more(f *geom.Frame, l layout, p plan, id string, left words) []*draw.Sheet {
+	var out []*draw.Sheet
+	for n := 1; len(left) > 0 && n < 100; n++ {
+		title, _ := p.title()
+		pg := newPage(f, l, p.sheetKind(), fmt.Sprintf("%s-list-%d", id, n), title+", joints served", p.shows())
+		pg.col = l.win
+		pg.y = pg.col.Max.Y
+		before := len(left)
+		left = pg.write(left, 0)
+		out = append(out, pg.s)
+		if len(left) == before {
+			break
+		}
+	}
+	return out
+}
+
+// shows says which joints the template serves, for the title block.
+func (p plan) shows() string {
+	s := fmt.Sprintf("%s, %s", p.joint.ID, p.v.t.ID)
+	if n := len(p.serves); n > 1 {
+		s += fmt.Sprintf(" and %d more", n-1)
+	}
+	return s
+}
+
+// draw puts the template on the canvas: areas first, then what is behind the
+// face, the lines, the holes, and last the lettering.
+func (p plan) draw(c *canvas, u measure.Units) {
+	for _, w := range p.windows {
+		c.tone(0.93, w)
+		c.loop(draw.Meta{Class: draw.Hatch, Mark: "window:" + p.joint.ID}, w)
+	}
+	p.drawShapes(c)
+	for _, g := range p.guides {
+		c.line(draw.Meta{Class: g.class, Mark: g.mark}, g.a, g.b)
+	}
+	for _, h := range p.holes {
+		p.drawHole(c, h)
+	}
+	if p.kind != "tenon" {
+		p.start(c)
+	}
+	for _, d := range p.dims {
+		c.dim(d)
+	}
+	if p.arrow != nil {
+		p.arrow.draw(c)
+	}
+	p.holeNames(c, u)
+	for _, d := range p.dims {
+		c.dimText(d, d.word+u.PlainJoint(d.b.Dist(d.a)))
+	}
+	for _, g := range p.guides {
+		c.name(g)
+	}
+	p.names(c)
+}
+
+// drawShapes draws the outlines. Where the tenon's runs along the mortise's,
+// only the mortise's is drawn.
+func (p plan) drawShapes(c *canvas) {
+	for i, s := range p.shapes {
+		if i == 0 {
+			c.loop(draw.Meta{Class: s.class, Mark: s.mark}, s.pts)
+			continue
+		}
+		for k, a := range s.pts {
+			b := s.pts[(k+1)%len(s.pts)]
+			if !along(p.shapes[0].pts, a, b) {
+				c.line(draw.Meta{Class: s.class, Mark: s.mark}, a, b)
+			}
+		}
+	}
+}
+
+// along reports whether the line from a to b runs along a side of the outline.
+func along(loop []vec.P, a, b vec.P) bool {
+	for i, p := range loop {
+		q := loop[(i+1)%len(loop)]
+		if abs(turn(p, q, a)) < 0.3 && abs(turn(p, q, b)) < 0.3 {
+			return true
+		}
+	}
+	return false
+}
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// drawHole draws a hole: the mortise's on a tenon as a dashed circle without a
+// centre; any other with cross-hairs to the edge of the sheet and a pricked
+// centre. On a tenon the cross is short, so that it is the only one.
+func (p plan) drawHole(c *canvas, h hole) {
+	r := h.bore / 2
+	if h.shadow {
+		pen := draw.PenFor(draw.Hidden, c.s.Step)
+		pen.Dash = []float64{2, 1}
+		c.circle(draw.Meta{Class: draw.Hidden, Mark: h.mark, Pen: &pen}, h.c, r)
+		return
+	}
+	if !c.circle(draw.Meta{Class: draw.Part, Mark: h.mark}, h.c, r) {
+		return
+	}
+	c.circle(draw.Meta{Class: draw.Dimension, Mark: "prick:" + p.joint.ID}, h.c, 0.7)
+	x, y := vec.P{X: r - 1.5}, vec.P{Y: r - 1.5}
+	cross := draw.Meta{Class: draw.Dimension, Mark: "cross:" + p.joint.ID}
+	c.line(cross, h.c.Sub(x), h.c.Add(x))
+	c.line(cross, h.c.Sub(y), h.c.Add(y))
+	if p.kind == "tenon" {
+		return
+	}
+	hair := draw.Meta{Class: draw.Centre, Mark: "hair:" + p.joint.ID}
+	for _, d := range []vec.P{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+		c.line(hair, h.c.Add(d.Mul(r+1)), h.c.Add(d.Mul(far)))
+	}
+}

@@ -1,0 +1,101 @@
+package templates
+
+import (
+	"pegwright/draw"
+	"pegwright/geom"
+	"pegwright/geom/finding"
+)
+
+// Sheets returns the 1:1 sheets of a solved frame: the print check page, then
+// the hole templates and the tenon templates of all pegged joints in frame
+// order. Templates that agree to 0.01 mm are printed once, with the list of the
+// joints that they serve. Joints that a stop finding names are left out.
+func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
+	out := []*draw.Sheet{printCheck(f)}
+	for _, p := range gather(plans(f, finds)) {
+		out = append(out, render(f, p)...)
+	}
+	return out
+}
+
+// plans lays out every template of the frame.
+func plans(f *geom.Frame, finds []finding.Finding) []plan {
+	var out []plan
+	stopped := stops(f, finds)
+	for _, j := range f.Joints {
+		if stopped[j.ID] || len(j.Pegs) == 0 {
+			continue
+		}
+		out = append(out, jointPlans(j)...)
+	}
+	return out
+}
+
+// stops returns the ids of the joints that must not be cut: those that a stop
+// finding names, or all joints of the timbers it names where it names none.
+func stops(f *geom.Frame, finds []finding.Finding) map[string]bool {
+	out := map[string]bool{}
+	for _, d := range finds {
+		if d.Severity != finding.Stop {
+			continue
+		}
+		for _, id := range d.Joints {
+			out[id] = true
+		}
+		if len(d.Joints) > 0 {
+			continue
+		}
+		for _, id := range d.Timbers {
+			if t := f.Timber(id); t != nil {
+				for _, j := range f.JointsOf(t) {
+					out[j.ID] = true
+				}
+			}
+		}
+	}
+	return out
+}
+
+// jointPlans lays out the templates of one joint: near and far face for the
+// pegs that cross the receiver, the tenon, and one sheet for each blind peg.
+func jointPlans(j *geom.Joint) []plan {
+	var out []plan
+	var crossing []*geom.Peg
+	for i := range j.Pegs {
+		g := &j.Pegs[i]
+		if g.Exit != 0 {
+			crossing = append(crossing, g)
+			continue
+		}
+		if p, ok := throughPlan(j, g); ok {
+			out = append(out, p)
+		}
+	}
+	if len(crossing) == 0 {
+		return out
+	}
+	out = append(out, holePlan(j, "near", crossing[0].Entry, crossing), holePlan(j, "far", crossing[0].Exit, crossing))
+	return append(out, cheeks(j, crossing)...)
+}
+
+// bothCheeks is the thickness of a tenon, mm, from which it is bored from both
+// sides and so gets a template for each cheek (common practice, no source).
+const bothCheeks = 50.0
+
+// cheeks lays out the template of the cheek that the bit enters, and that of
+// the other cheek for a thick tenon.
+func cheeks(j *geom.Joint, pegs []*geom.Peg) []plan {
+	dir := pegs[0].To.Sub(pegs[0].From).Unit()
+	near := j.Of.FaceToward(dir.Neg())
+	faces := []int{near}
+	if lo, hi := j.Tenon.Extent(dir); hi-lo > bothCheeks {
+		faces = append(faces, geom.Opposite(near))
+	}
+	var out []plan
+	for _, n := range faces {
+		if p, ok := tenonPlan(j, n, pegs); ok {
+			out = append(out, p)
+		}
+	}
+	return out
+}
