@@ -2,11 +2,12 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // conflict is a file of the user's that stands where the packet wants to put
@@ -48,44 +49,50 @@ func (p place) carry(ctx context.Context) error {
 	if err != nil {
 		return nil // there is no old packet: check has refused all else
 	}
-	type mode struct {
-		dir  string
-		perm fs.FileMode
-	}
-	var later []mode
+	perms := map[string]fs.FileMode{}
 	err = foreign(p.dir, m, func(rel string, st fs.FileInfo) error {
 		if ctx.Err() != nil {
 			return errInterrupted
 		}
-		to := filepath.Join(p.fresh, rel)
-		there, err := os.Lstat(to)
-		if err == nil && !(st.IsDir() && there.IsDir()) {
-			return conflict{filepath.Join(p.shown, rel)}
-		}
 		if st.IsDir() {
-			later = append(later, mode{to, st.Mode().Perm()})
-			return os.MkdirAll(to, 0o700)
+			perms[filepath.Join(p.fresh, rel)] = st.Mode().Perm()
 		}
-		if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
-			if errors.Is(err, fs.ErrExist) || isFile(filepath.Dir(to)) {
-				return conflict{filepath.Join(p.shown, rel)}
-			}
-			return err
-		}
-		return second(filepath.Join(p.dir, rel), to, st)
+		return p.carryOne(rel, st)
 	})
 	if err != nil {
 		return err
 	}
 	if st, err := os.Stat(p.dir); err == nil {
-		later = append(later, mode{p.fresh, st.Mode().Perm() | 0o700})
+		perms[p.fresh] = st.Mode().Perm() | 0o700
 	}
-	for i := range later {
-		if err := os.Chmod(later[i].dir, later[i].perm); err != nil {
+	inner := slices.Sorted(maps.Keys(perms))
+	slices.Reverse(inner) // what is in a folder before the folder
+	for _, dir := range inner {
+		if err := os.Chmod(dir, perms[dir]); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// carryOne brings one file, link or folder. A folder is open to us until all is
+// in it.
+func (p place) carryOne(rel string, st fs.FileInfo) error {
+	to := filepath.Join(p.fresh, rel)
+	there, err := os.Lstat(to)
+	switch {
+	case err == nil && !(st.IsDir() && there.IsDir()):
+		return conflict{filepath.Join(p.shown, rel)}
+	case st.IsDir():
+		return os.MkdirAll(to, 0o700)
+	}
+	if err := os.MkdirAll(filepath.Dir(to), 0o777); err != nil {
+		if isFile(filepath.Dir(to)) {
+			return conflict{filepath.Join(p.shown, rel)}
+		}
+		return err
+	}
+	return second(filepath.Join(p.dir, rel), to, st)
 }
 
 func isFile(name string) bool {

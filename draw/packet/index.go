@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -28,11 +29,17 @@ type indexData struct {
 	TemplatesFile string
 }
 
-type card struct{ SVG, PDF, Title, Kind, Number, Shape string }
+type card struct{ SVG, PDF, Title, Number string }
 
 type group struct {
 	Key, Title string
-	Cards      []card
+	Parts      []part
+}
+
+// part holds the sheets of one kind.
+type part struct {
+	Title string
+	Cards []card
 }
 
 type findingRow struct {
@@ -88,9 +95,10 @@ func severityWord(s finding.Severity) string {
 	return "Note"
 }
 
-// sentence begins a text with a capital letter.
+// sentence begins a text with a capital letter, unless it begins with an id.
 func sentence(s string) string {
-	if s == "" {
+	first, _, _ := strings.Cut(s, " ")
+	if s == "" || strings.Contains(first, "-") {
 		return s
 	}
 	r, n := utf8.DecodeRuneInString(s)
@@ -142,28 +150,33 @@ func picture(set []*page) *card {
 }
 
 func cardOf(pg *page) card {
-	shape := "tall"
-	if pg.sheet.W > pg.sheet.H {
-		shape = "wide"
-	}
 	title := pg.sheet.Title
 	if title == "" {
 		title = pg.sheet.ID
 	}
-	return card{"svg/" + pg.file, pg.pdfLink(), title, pg.sheet.Kind, fmt.Sprint(pg.n), shape}
+	return card{"svg/" + pg.file, pg.pdfLink(), title, fmt.Sprint(pg.n)}
 }
 
-// groups returns the sheets by reader, groups without sheets left out.
+// groups returns the sheets by reader and within that by kind, in the order in
+// which they come; groups without sheets are left out.
 func groups(set []*page) []group {
 	var r []group
 	for _, g := range readers() {
 		out := group{Key: g.Key, Title: g.Title}
+		at := map[string]int{}
 		for _, pg := range set {
-			if pg.reader == g.reader {
-				out.Cards = append(out.Cards, cardOf(pg))
+			if pg.reader != g.reader {
+				continue
 			}
+			k := pg.sheet.Kind
+			if _, ok := at[k]; !ok {
+				at[k] = len(out.Parts)
+				out.Parts = append(out.Parts, part{Title: kindTitle(k)})
+			}
+			p := &out.Parts[at[k]]
+			p.Cards = append(p.Cards, cardOf(pg))
 		}
-		if len(out.Cards) > 0 {
+		if len(out.Parts) > 0 {
 			r = append(r, out)
 		}
 	}

@@ -30,7 +30,7 @@ type Input struct {
 	Frame    *geom.Frame
 	Findings []finding.Finding // sorted; shown with numbers from 1
 	Source   []byte            // the description as it was read
-	Name     string            // short name of the frame, for messages
+	Name     string            // short name of the frame, for errors
 	// Sheets and Templates compose the sheets; nil stands for all that the
 	// program can draw.
 	Sheets, Templates Composer
@@ -77,7 +77,7 @@ func Build(in Input) (*Packet, error) {
 	steps := []func(*Packet, Input, []*page) error{addSVG, addSheetsPDF, addTemplatesPDF, addLists, addModel, addIndex}
 	for _, step := range steps {
 		if err := step(p, in, set); err != nil {
-			return nil, err
+			return nil, fmt.Errorf("%s: %w", in.Name, err)
 		}
 	}
 	return p, nil
@@ -91,15 +91,15 @@ func (p *Packet) add(path string, data []byte) {
 // description and of every sheet before it is numbered.
 func contentMark(in Input, set []*page) string {
 	h := sha256.New()
-	part(h, in.Source)
+	hashPart(h, in.Source)
 	for _, p := range set {
-		part(h, []byte(p.sheet.Dump()))
+		hashPart(h, []byte(p.sheet.Dump()))
 	}
 	return hex.EncodeToString(h.Sum(nil))[:12]
 }
 
-// part hashes a length and the bytes, so that parts cannot run together.
-func part(h hash.Hash, b []byte) {
+// hashPart hashes a length and the bytes, so that parts cannot run together.
+func hashPart(h hash.Hash, b []byte) {
 	fmt.Fprintf(h, "%d\n", len(b))
 	h.Write(b)
 }

@@ -30,10 +30,10 @@ func readers() []struct {
 		reader
 		kinds []string
 	}{
-		{reader{"start", "Start here"}, []string{"cover", "frame", "view", "plan", "elevation", "list", "lists", "timbers"}},
+		{reader{"start", "Start here"}, []string{"cover", "frame", "view", "plan", "elevation", "list"}},
 		{reader{"cut", "Cut"}, nil},
-		{reader{"bore", "Bore and peg"}, []string{"drawbore", "bore", "bores", "hole", "holes", "flap", "far", "near", "peg", "pegs", "pattern", "mover", "check", "print"}},
-		{reader{"raise", "Raise"}, []string{"raise", "raising", "step", "steps"}},
+		{reader{"bore", "Bore and peg"}, []string{"drawbore", "bore", "hole", "tenon", "flap", "peg", "pattern", "check"}},
+		{reader{"raise", "Raise"}, []string{"raise", "step"}},
 		{reader{"permit", "Permit"}, []string{"permit"}},
 	}
 }
@@ -49,6 +49,19 @@ func readerOf(kind string) reader {
 		}
 	}
 	return groups[1].reader
+}
+
+// kindTitle heads the sheets of one kind on the index page.
+func kindTitle(kind string) string {
+	titles := map[string]string{
+		"cover": "Cover", "frame": "The frame", "list": "Lists", "joint": "Joints", "timber": "Timbers",
+		"drawbore": "Drawbore", "check": "Print check", "hole": "Hole templates, full size",
+		"tenon": "Tenon templates, full size", "pattern": "Peg patterns, full size",
+	}
+	if t := titles[kind]; t != "" {
+		return t
+	}
+	return "Sheets: " + kind
 }
 
 // compose returns the pages of the packet in order, the 1:1 sheets last.

@@ -149,3 +149,28 @@ func TestTwoRulesAtOnce(t *testing.T) {
 		}
 	}
 }
+
+// Common practice, no source: an offset of 1/8 to 3/16 in in softwood passes
+// for a 1 in bore without a word; 1/4 in is the most, with a warning; beyond
+// it the peg will not drive.
+func TestUsualOffsets(t *testing.T) {
+	for _, c := range []struct {
+		offset string
+		want   finding.Severity
+		any    bool
+	}{{"1/8", 0, false}, {"5/32", 0, false}, {"3/16", 0, false}, {"1/4", finding.Warn, true}, {"9/32", finding.Stop, true}} {
+		src := gate + "wood: {timbers: {species: eastern hemlock}}\n" + joints(into("rail", "start", "bore: 1, drawbore: "+c.offset))
+		found := false
+		for _, x := range proofs(solved(t, c.offset, src)) {
+			if x.Rule == "drawbore" {
+				found = true
+				if x.Severity != c.want {
+					t.Errorf("%s in: %v", c.offset, x.Severity)
+				}
+			}
+		}
+		if found != c.any {
+			t.Errorf("%s in: finding %v, want %v", c.offset, found, c.any)
+		}
+	}
+}

@@ -277,9 +277,6 @@ func base(s Site, a geom.Axes, n int, title string) Result {
 	}}
 }
 
-// parallel reports whether two unit directions are parallel, either way.
-func parallel(a, b vec.V) bool { return a.Cross(b).Len() < 1e-6 }
-
 func reachNone(Site) Tips { return Tips{math.NaN(), math.NaN()} }
 
 // pegID names the i-th peg of a joint.

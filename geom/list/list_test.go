@@ -86,9 +86,13 @@ func TestTimbers(t *testing.T) {
 		t.Errorf("totals %q, want %q", l.Totals[0], want)
 	}
 	m := Timbers(frame(measure.Metric))
-	// 0.1524 x 0.2032 x 3.6576 m = 0.11327 m³.
+	// 142 in are 3606.8 mm; with 25 mm at each end 0.1524 x 0.2032 x 3.6568 m is
+	// 0.11324 m³.
 	if got := m.Rows[0][columns(m)["volume as bought"]]; got != "0.113" {
 		t.Errorf("volume %q m³, want 0.113", got)
+	}
+	if got := m.Values[0][columns(m)["rough length"]].(float64); math.Abs(got-3656.8) > 1e-9 {
+		t.Errorf("rough length %v mm, want 3656.8", got)
 	}
 }
 

@@ -19,7 +19,10 @@ type pegRow struct {
 // flats are those of the finished, dry octagon; the square to rive is for green
 // stock and allows for drying and shaving.
 func Pegs(f *geom.Frame) Table {
-	small, length := smallUnit(f.Units), lengthUnit(f.Units)
+	length, flats, exact, perUnit := lengthUnit(f.Units), "in, decimal", precise, 25.4
+	if f.Units == measure.Metric {
+		flats, exact, perUnit = "mm", amount, 1
+	}
 	t := Table{Name: "pegs", Title: "Pegs", Units: f.Units, Columns: []Column{
 		{Name: "bore", Unit: length, kind: fine},
 		{Name: "length", Unit: length, kind: fine},
@@ -29,14 +32,10 @@ func Pegs(f *geom.Frame) Table {
 		{Name: "spares", kind: count},
 		{Name: "make", kind: count},
 		{Name: "stock"},
-		{Name: "least flats", Unit: decimalUnit(small), kind: precise},
-		{Name: "most flats", Unit: decimalUnit(small), kind: precise},
+		{Name: "least flats", Unit: flats, kind: exact},
+		{Name: "most flats", Unit: flats, kind: exact},
 		{Name: "rive square", Unit: length, kind: fine},
 	}}
-	perUnit := 25.4
-	if f.Units == measure.Metric {
-		perUnit = 1
-	}
 	all := 0
 	rows := pegRows(f)
 	for _, r := range rows {
@@ -49,9 +48,6 @@ func Pegs(f *geom.Frame) Table {
 	t.Totals = []string{plural(all, "peg") + " with spares, " + plural(len(rows), "size")}
 	return t
 }
-
-// decimalUnit marks a column whose inches are decimal.
-func decimalUnit(unit string) string { return unit + ", decimal" }
 
 // pegRows counts the pegs of the frame by size. Sizes that differ by less than
 // 0.01 mm are one.

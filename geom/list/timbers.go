@@ -7,10 +7,15 @@ import (
 	"pegwright/geom/measure"
 )
 
-// Trim is the length ordered beyond the finished length at each end, 1 in
-// (common practice, no source): x = 0 is a line squared round the stick at
-// least that far from the sawn end.
-const Trim = 25.4
+// Trim returns the length ordered beyond the finished length at each end, 1 in
+// or 25 mm (common practice, no source): x = 0 is a line squared round the
+// stick at least that far from the sawn end.
+func Trim(u measure.Units) float64 {
+	if u == measure.Metric {
+		return 25
+	}
+	return 25.4
+}
 
 // pound is the mass of a pound in kilograms, exact (international yard and
 // pound agreement, 1959).
@@ -21,7 +26,7 @@ const boardFoot = 144 * 25.4 * 25.4 * 25.4
 
 // Rough returns the length to order for a finished length, both in mm: the
 // finished length and the trim at both ends.
-func Rough(finished float64) float64 { return finished + 2*Trim }
+func Rough(u measure.Units, finished float64) float64 { return finished + 2*Trim(u) }
 
 // BoardFeet returns the board feet of a stick of the given nominal section and
 // length, all in mm (a board foot is 144 in³).
@@ -49,7 +54,10 @@ func Timbers(f *geom.Frame) Table {
 	}}
 	var bought, heavy float64
 	for _, s := range bySection(f.Timbers) {
-		rough := Rough(s.Length)
+		rough := Rough(f.Units, s.Length)
+		if s.Trim > 0 {
+			rough = s.Length + 2*s.Trim
+		}
 		v, w := float64(s.Section[0]*s.Section[1])*rough/1e9, greenWeight(s)
 		if imperial {
 			v, w = BoardFeet(s.Section, rough), w/pound
@@ -63,10 +71,10 @@ func Timbers(f *geom.Frame) Table {
 }
 
 func timberTotals(n int, bought, heavy float64, imperial bool) []string {
-	trim := "rough length is the finished length and 25 mm for trim at each end"
+	trim := "rough length is the finished length and 25 mm for trim at each end, unless a timber has its own"
 	amount := decimals(bought, 2) + " m³ as bought, " + whole(heavy) + " kg as cut"
 	if imperial {
-		trim = "rough length is the finished length and 1 in for trim at each end"
+		trim = "rough length is the finished length and 1 in for trim at each end, unless a timber has its own"
 		amount = whole(bought) + " board feet as bought, " + whole(heavy) + " lb as cut"
 	}
 	return []string{plural(n, "timber") + ": " + amount, trim}

@@ -139,7 +139,7 @@ func (s *solver) draw(p *pact) {
 	receiver, enterer := peg.Drying(rw, st.Green, st.Service), peg.Drying(ew, st.Green, st.Service)
 	pegs := peg.Drying(s.pegs, st.PegMC, st.Service)
 	usual, _ := peg.Caps(set.Bore, rw.Hard)
-	least := func(e float64) float64 { return 0 }
+	var least func(float64) float64
 	var choice peg.Choice
 	if p.kind == "brace mortise and tenon" {
 		b := peg.Brace{Bearing: set.OffShoulder, Along: set.Along, Width: p.e.t.Section[1], Angle: s.angle(p)}

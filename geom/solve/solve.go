@@ -25,6 +25,7 @@ type stick struct {
 	lo, hi   float64 // tentative ends along the line; replaced where a joint gives a tip
 	measured [2]*spec.Section
 	plumb    bool // start end cut plumb
+	first    bool // face 1 is the line's first reference face
 	overall  spec.TimberSettings
 }
 

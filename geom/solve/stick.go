@@ -49,7 +49,7 @@ func (s *solver) add(id, role string, at finding.Pos, l line, lo, hi float64, se
 	}
 	pl, sec, names := l.place()
 	t := &geom.Timber{ID: id, Role: role, At: at, Place: pl, Section: sec, FaceNames: names, Wood: s.timber, Species: s.timber.Name}
-	st := &stick{t: t, lo: lo, hi: hi, overall: set}
+	st := &stick{t: t, lo: lo, hi: hi, overall: set, first: pl.Y == l.out1.Neg()}
 	s.sticks[id] = st
 	s.order = append(s.order, st)
 	s.trim(st, set)
@@ -63,6 +63,7 @@ func (s *solver) trim(st *stick, set spec.TimberSettings) {
 		t.Wood = s.species(set.Species, "")
 		t.Species = t.Wood.Name
 	}
+	t.Trim = set.Trim.Or(0)
 	reduce := s.std.reduce
 	if t.Role == "brace" {
 		reduce = 0 // braces are sized stock
@@ -122,12 +123,11 @@ func (s *solver) asSection(st *stick, m spec.Section) [2]float64 {
 
 // firstAlongY reports whether the first figure of the stick's section runs
 // along its y axis. For level and sloping sticks the first figure is the
-// level width; for plumb ones it is off the outside face, which is the face
-// whose word is "outside", or face 1.
+// level width; for plumb ones it is off the first reference face.
 func (st *stick) firstAlongY() bool {
 	t := st.t
 	if math.Abs(t.Place.X.Z) > 0.999 {
-		return t.FaceNames[1] != "outside"
+		return st.first
 	}
 	return math.Abs(t.Place.Y.Z) < math.Abs(t.Place.Z.Z)
 }

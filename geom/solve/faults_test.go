@@ -1,0 +1,137 @@
+package solve_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+)
+
+const twoSticks = `frame: Two
+units: in
+timbers:
+  post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 8'], faces: [south, west]}
+  rail: {role: tie, section: 6 x 6, from: [0, 6, 48], to: [0, 6', 48], faces: [top, west]}
+`
+
+const hut = `frame: Hut
+units: in
+%s
+building:
+  span: 10'
+  bays: [10']
+  eave: 8'
+  roof: {shape: gable, pitch: 9 in 12}
+%s`
+
+// Descriptions that can be read and make no frame. Each must be faulted at the
+// line of the word that is wrong, marked here with the text that the line
+// holds, and with a mend.
+var unusable = []struct {
+	name, src, line, says string
+}{
+	{"no such wood", fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""), "eastern wite pine", "not in the table"},
+	{"no such peg wood", fmt.Sprintf(hut, "wood: {pegs: {species: lignite}}", ""), "lignite", "not in the table"},
+	{"wood of one timber", twoSticks + "  extra: {role: post, section: 6 x 6, species: cardboard, from: [9', 0, 0], to: [9', 0, 8']}\n", "cardboard", "not in the table"},
+	{"no such enterer", fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tei-1, end: start, into: post-1-south}\n"), "of: tei-1", "no timber of this name"},
+	{"no such receiver", fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tie-1, end: start, into: post-9-south}\n"), "into: post-9", "no timber of this name"},
+	{"timbers do not meet", twoSticks + "  far: {role: post, section: 6 x 6, from: [20', 0, 0], to: [20', 0, 8']}\njoints:\n  - {kind: mortise and tenon, of: rail, end: start, into: far}\n",
+		"into: far", "do not meet"},
+	{"timbers pass above each other", twoSticks + "  low: {role: post, section: 6 x 6, from: [0, 8', 0], to: [0, 8', 2']}\njoints:\n  - {kind: mortise and tenon, of: rail, end: end, into: low}\n",
+		"into: low", "do not meet"},
+	{"parallel timbers", twoSticks + "  next: {role: post, section: 6 x 6, from: [0, 3', 0], to: [0, 3', 8']}\njoints:\n  - {kind: mortise and tenon, of: post, end: end, into: next}\n",
+		"into: next", "meet"},
+	{"square joint of a sloping timber", twoSticks + "  slope: {role: strut, section: 4 x 4, from: [0, 6, 60], to: [0, 6', 90]}\njoints:\n  - {kind: mortise and tenon, of: slope, end: start, into: post}\n",
+		"of: slope", "square"},
+	{"angled joint of a square timber", twoSticks + "joints:\n  - {kind: brace mortise and tenon, of: rail, end: start, into: post}\n", "of: rail", "square"},
+	{"bridle of timbers in one line", twoSticks + "  on: {role: tie, section: 6 x 6, from: [0, 6', 48], to: [0, 12', 48], faces: [top, west]}\njoints:\n  - {kind: bridle, of: on, end: start, into: rail}\n",
+		"kind: bridle", "one line"},
+	{"tenon thicker than its timber", twoSticks + "joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, thickness: 7}\n", "thickness: 7", "thick"},
+	{"tenon thicker by layout", strings.Replace(twoSticks, "timbers:", "layout: {tie: {thickness: 6}}\ntimbers:", 1) +
+		"joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post}\n", "thickness: 6", "thick"},
+	{"bore wider than the timber", twoSticks + "joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, bore: 4}\n", "bore: 4", "bore"},
+	{"too many pegs", twoSticks + "joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, pegs: 5}\n", "pegs: 5", "four pegs"},
+	{"the same joint twice", twoSticks + "joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post}\n  - {kind: mortise and tenon, of: rail, end: start, into: post, pegs: 2}\n",
+		"pegs: 2", "already"},
+	{"brace between posts", twoSticks + "  other: {role: post, section: 6 x 6, from: [0, 9', 0], to: [0, 9', 8']}\n  brace: {role: brace, section: 3 x 5, between: [post, other], legs: 24 x 24}\n",
+		"between: [post, other]", "one plumb and one level"},
+	{"brace to nothing", fmt.Sprintf(hut, "", "timbers:\n  extra: {role: brace, section: 3 x 5, between: [post-1-south, tei-1], legs: 24 x 24}\n"), "between: [", "no timber of this name"},
+	{"reference face at the end", twoSticks + "  odd: {role: post, section: 6 x 6, from: [9', 0, 0], to: [9', 0, 8'], faces: [top, west]}\n", "faces: [top, west]", "reference faces"},
+	{"reduced to nothing", twoSticks + "  thin: {role: post, section: 3 x 3, reduce: 2.9, from: [9', 0, 0], to: [9', 0, 8']}\n", "thin:", "ideal timber"},
+	{"too short to be a timber", twoSticks + "  stub: {role: post, section: 6 x 6, from: [9', 0, 0], to: [9', 0, 1/2]}\n", "stub:", ""},
+	{"too long to be a timber", twoSticks + "  endless: {role: post, section: 6 x 6, from: [9', 0, 0], to: [9', 0, 300']}\n", "endless:", "long"},
+	{"measured what is not there", fmt.Sprintf(hut, "", "measured: {post-9-south: {foot: 6 x 6}}\n"), "post-9-south:", "no timber of this name"},
+	{"opening wider than its bay", fmt.Sprintf(hut, "", "  openings:\n    - {name: barn door, wall: south, bay: 1, width: 9' 6\", height: 5'}\n"), "barn door", "clear"},
+	{"opening in a bay of the gable", strings.Replace(fmt.Sprintf(hut, "", "  openings:\n    - {name: door, wall: west, bay: 2, width: 3', height: 5'}\n"), "[10']", "[10', 10']", 1), "bay: 2", "no bay 2"},
+	{"opening past its bay", fmt.Sprintf(hut, "", "  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 5', from: 7'}\n"), "from: 7'", "clear"},
+	{"opening higher than the wall", fmt.Sprintf(hut, "", "  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 8'}\n"), "height: 8'}", "high"},
+	{"generated name taken", fmt.Sprintf(hut, "", "timbers:\n  tie-1: {role: post, section: 6 x 6, from: [30', 0, 0], to: [30', 0, 8']}\n"), "tie-1:", "already"},
+	{"selector that picks no joint", fmt.Sprintf(hut, "", "adjust:\n  - {joints: joists, drawbore: 1/8}\n"), "joints: joists", "selector"},
+	{"selector that picks no timber", fmt.Sprintf(hut, "", "adjust:\n  - {timbers: braces, section: 4 x 4}\n"), "timbers: braces", "selector"},
+	{"shed roof", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "shape: shed", 1), "shape: shed", "gable"},
+}
+
+func TestUnusableDescriptions(t *testing.T) {
+	for _, c := range unusable {
+		t.Run(c.name, func(t *testing.T) {
+			d, faults := spec.Read("test.yaml", []byte(c.src), nil)
+			if len(faults) > 0 {
+				t.Fatalf("the reader already refuses it: %v", faults)
+			}
+			f, faults := solve.Solve(d)
+			if len(faults) == 0 || f != nil {
+				t.Fatalf("%d faults, frame %v", len(faults), f != nil)
+			}
+			want, said := 0, false
+			for i, l := range strings.Split(c.src, "\n") {
+				if strings.Contains(l, c.line) {
+					want = i + 1
+				}
+			}
+			for _, x := range faults {
+				if x.At.File != "test.yaml" || x.At.Line == 0 || x.At.Col == 0 {
+					t.Errorf("no place: %v", x)
+				}
+				if strings.TrimSpace(x.Mend) == "" {
+					t.Errorf("no mend: %v", x)
+				}
+				said = said || x.At.Line == want && strings.Contains(x.Text, c.says)
+			}
+			if !said {
+				t.Errorf("no fault at line %d says %q:\n%v", want, c.says, faults)
+			}
+		})
+	}
+}
+
+// A fault points at its own word, by line and column.
+func TestFaultsPointAtTheWord(t *testing.T) {
+	for _, c := range []struct {
+		src       string
+		line, col int
+	}{
+		{fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tei-1, end: start, into: post-1-south}\n"), 10, 35},
+		{fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tie-1, end: start, into: pots-1-south}\n"), 10, 60},
+		{fmt.Sprintf(hut, "", "measured: {post-9-south: {foot: 6 x 6}}\n"), 9, 12},
+		{fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""), 3, 27},
+	} {
+		_, faults := try("test.yaml", c.src)
+		if len(faults) != 1 || faults[0].At.Line != c.line || faults[0].At.Col != c.col {
+			t.Errorf("want one fault at %d:%d, got %v", c.line, c.col, faults)
+		}
+	}
+}
+
+// A near miss is met with a suggestion.
+func TestMendsSuggest(t *testing.T) {
+	for src, want := range map[string]string{
+		fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tei-1, end: start, into: post-1-south}\n"): "tie-1",
+		fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""):                                       "eastern white pine",
+	} {
+		if _, faults := try("test.yaml", src); len(faults) != 1 || !strings.Contains(faults[0].Mend, want) {
+			t.Errorf("the mend does not name %s: %v", want, faults)
+		}
+	}
+}

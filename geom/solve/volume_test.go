@@ -1,0 +1,196 @@
+package solve_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Volumes by throwing points, apart from the kernel: a point is wood when it
+// lies behind the blank's planes, in no cut and in no bore taken as a true
+// cylinder. Boxes that lie wholly in the wood or wholly out of it are counted
+// whole; the rest are halved until they are small, and two points go into each
+// of these. Where the two differ they tell how far the sum may be off.
+
+// wood reports whether a point in timber axes is wood.
+func wood(tm *geom.Timber, p vec.V) bool {
+	for _, f := range tm.Blank.Faces {
+		if f.Plane.N.Dot(p) > f.Plane.D {
+			return false
+		}
+	}
+	for _, c := range tm.Cuts {
+		in := true
+		for _, f := range c.Solid.Faces {
+			if f.Plane.N.Dot(p) > f.Plane.D {
+				in = false
+				break
+			}
+		}
+		if in {
+			return false
+		}
+	}
+	for _, b := range tm.Bores {
+		d := b.To.Sub(b.From)
+		l := d.Len()
+		w := p.Sub(b.From)
+		h := w.Dot(d) / l
+		if h >= 0 && h <= l && w.Dot(w)-h*h <= b.Diameter*b.Diameter/4 {
+			return false
+		}
+	}
+	return true
+}
+
+// thrower adds up a timber's wood.
+type thrower struct {
+	tm    *geom.Timber
+	r     *rand.Rand
+	least float64 // half size of the smallest boxes, mm
+	vol   float64
+	vary  float64 // variance of vol
+}
+
+// planes tells how a box of centre c and half size h lies to a convex volume:
+// wholly in it, wholly out of it, or neither.
+func planes(faces []solid.Face, c, h vec.V) (in, out bool) {
+	in = true
+	for _, f := range faces {
+		n := f.Plane.N
+		r := math.Abs(n.X)*h.X + math.Abs(n.Y)*h.Y + math.Abs(n.Z)*h.Z
+		d := n.Dot(c) - f.Plane.D
+		if d >= r {
+			return false, true
+		}
+		in = in && d <= -r
+	}
+	return in, false
+}
+
+// box counts the box; cuts and bores are those that may still touch it.
+func (q *thrower) box(c, h vec.V, cuts []geom.Cut, bores []geom.Bore) {
+	in, out := planes(q.tm.Blank.Faces, c, h)
+	if out {
+		return
+	}
+	whole := in
+	var near []geom.Cut
+	for _, k := range cuts {
+		in, out := planes(k.Solid.Faces, c, h)
+		if in {
+			return
+		}
+		if !out {
+			near = append(near, k)
+		}
+	}
+	var holes []geom.Bore
+	for _, b := range bores {
+		d := b.To.Sub(b.From).Unit()
+		w := c.Sub(b.From)
+		if w.Sub(d.Mul(w.Dot(d))).Len() < b.Diameter/2+h.Len() {
+			holes = append(holes, b)
+		}
+	}
+	size := 8 * h.X * h.Y * h.Z
+	switch most := max(h.X, h.Y, h.Z); {
+	case whole && len(near)+len(holes) == 0:
+		q.vol += size
+	case most <= q.least:
+		q.throw(c, h, size)
+	case h.X == most:
+		q.halves(c, h, vec.V{X: h.X / 2}, near, holes)
+	case h.Y == most:
+		q.halves(c, h, vec.V{Y: h.Y / 2}, near, holes)
+	default:
+		q.halves(c, h, vec.V{Z: h.Z / 2}, near, holes)
+	}
+}
+
+func (q *thrower) halves(c, h, by vec.V, cuts []geom.Cut, bores []geom.Bore) {
+	q.box(c.Sub(by), h.Sub(by), cuts, bores)
+	q.box(c.Add(by), h.Sub(by), cuts, bores)
+}
+
+func (q *thrower) throw(c, h vec.V, size float64) {
+	got := 0
+	for range 2 {
+		at := func(c, h float64) float64 { return c + h*(2*q.r.Float64()-1) }
+		if wood(q.tm, vec.V{X: at(c.X, h.X), Y: at(c.Y, h.Y), Z: at(c.Z, h.Z)}) {
+			got++
+		}
+	}
+	q.vol += size * float64(got) / 2
+	if got == 1 { // the mean of two points that differ has the variance 1/4
+		q.vary += size * size / 4
+	}
+}
+
+// thrown returns the volume of a timber's wood and its standard deviation.
+func thrown(tm *geom.Timber, least float64, seed uint64) (vol, sigma float64) {
+	q := &thrower{tm: tm, r: rand.New(rand.NewPCG(seed, 3)), least: least}
+	lo, hi := tm.Blank.Bounds()
+	q.box(lo.Lerp(hi, 0.5), hi.Sub(lo).Mul(0.5), tm.Cuts, tm.Bores)
+	return q.vol, math.Sqrt(q.vary)
+}
+
+// fails reports whether a volume is more than five standard deviations off.
+func fails(got, vol, sigma float64) bool { return math.Abs(got-vol) > 5*sigma+1e-9*vol }
+
+func TestNetVolumes(t *testing.T) {
+	eachSample(t, func(t *testing.T, f *geom.Frame) {
+		seen := map[int64]bool{}
+		for i, tm := range f.Timbers {
+			if key := int64(math.Round(tm.NetVolume)); seen[key] {
+				continue // the same stick, or its mirror image
+			} else {
+				seen[key] = true
+			}
+			vol, sigma := thrown(tm, 2, uint64(i))
+			if fails(tm.NetVolume, vol, sigma) {
+				t.Errorf("%s: net volume %.0f mm³, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, sigma)
+			}
+		}
+	})
+}
+
+// One bore, or one mortise, left out of the points must be found: the test
+// above can see faults of that size.
+func TestNetVolumeFaultsAreSeen(t *testing.T) {
+	eachSample(t, func(t *testing.T, f *geom.Frame) {
+		bores, mortises := 0, 0
+		for i, tm := range f.Timbers {
+			if tm.Role != "post" || bores > 1 {
+				continue
+			}
+			if len(tm.Bores) > 0 {
+				bores++
+				short := *tm
+				short.Bores = tm.Bores[1:]
+				if vol, sigma := thrown(&short, 2, uint64(i)); !fails(tm.NetVolume, vol, sigma) {
+					t.Errorf("%s: a bore too few is not seen: %.0f, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, sigma)
+				}
+			}
+			for k, c := range tm.Cuts {
+				if c.Name != "mortise" {
+					continue
+				}
+				mortises++
+				short := *tm
+				short.Cuts = append(append([]geom.Cut{}, tm.Cuts[:k]...), tm.Cuts[k+1:]...)
+				if vol, sigma := thrown(&short, 2, uint64(i)); !fails(tm.NetVolume, vol, sigma) {
+					t.Errorf("%s: %s without its mortise is not seen", tm.ID, c.Joint)
+				}
+				break
+			}
+		}
+		if bores == 0 || mortises == 0 {
+			t.Errorf("tried %d bores and %d mortises", bores, mortises)
+		}
+	})
+}
