@@ -52,7 +52,7 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 			}
 		}
 	}
-	k := fewest(p, ways)
+	k := fewest(p, head, extra+keyHigh, ways)
 	if len(list) > 0 {
 		k.place = onNextSheet
 	}
@@ -62,27 +62,33 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 // holds reports whether the layout has room for the box and the words, and the
 // choice that it makes.
 func holds(l layout, box draw.Box, head, list words, extra float64, place listPlace) (choice, bool) {
-	column := head.height(l.col.W()) + extra
+	column := head[:len(head):len(head)]
 	switch place {
 	case inColumn:
-		column += list.height(l.col.W())
+		column = append(column, list...)
 	case underWindow:
 		l.win.Min.Y += list.height(l.win.W()) + 4
 	case onNextSheet:
-		column += words{nextSheet(99)}.height(l.col.W())
+		column = append(column, nextSheet(99))
 	}
-	ok := box.W() <= l.win.W() && box.H() <= l.win.H() && column <= l.col.H()
+	ok := box.W() <= l.win.W() && box.H() <= l.win.H() && l.room(column, extra)
 	return choice{layout: l, box: box, place: place}, ok
 }
 
-// fewest chooses the layout that needs the fewest tiles.
-func fewest(p plan, ways []layout) choice {
+// fewest chooses the layout that needs the fewest tiles, of those that have
+// room for the words if there are any.
+func fewest(p plan, head words, extra float64, ways []layout) choice {
 	box := draw.NoBox().With(p.need...)
 	best, least := ways[0], math.MaxInt
-	for _, l := range ways {
-		nx, ny := tiles(box.W(), l.win.W()), tiles(box.H(), l.win.H())
-		if nx*ny < least {
-			best, least = l, nx*ny
+	for _, roomy := range []bool{true, false} {
+		for _, l := range ways {
+			n := tiles(box.W(), l.win.W()) * tiles(box.H(), l.win.H())
+			if n < least && (!roomy || l.room(head, extra)) {
+				best, least = l, n
+			}
+		}
+		if least < math.MaxInt {
+			break
 		}
 	}
 	return choice{layout: best, box: box, tiled: least > 1}

@@ -1,18 +1,17 @@
 package templates
 
 import (
-	"bytes"
+	"maps"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
 	"pegwright/draw"
 	"pegwright/draw/measured"
-	"pegwright/draw/pdf"
 	"pegwright/draw/svg"
 	"pegwright/geom"
 	"pegwright/geom/vec"
-	"pegwright/samples"
 )
 
 // within 0.02 mm: the accuracy that is promised for 1:1 sheets.
@@ -30,53 +29,93 @@ type found struct {
 // timbers and the planes of the joints. Nothing of the layout is used: each
 // expected number comes from the frame, in timber or frame axes.
 func TestPlacesInTheRenderedFiles(t *testing.T) {
-	for name, f := range frames(t) {
-		groups := gather(plans(f, nil))
-		sheets := Sheets(f, nil)
-		var b bytes.Buffer
-		if err := pdf.Render(&b, pdf.Doc{Title: name, Sheets: sheets}); err != nil {
-			t.Fatal(err)
-		}
-		pages, err := measured.PDF(b.Bytes())
-		if err != nil {
-			t.Fatal(err)
-		}
-		bySheet := map[string][]found{}
-		for i, s := range sheets {
-			bySheet[s.ID] = []found{fromSVG(t, s), fromPDF(s, pages[i])}
-		}
+	for _, d := range all(t) {
+		groups := gather(plans(d.f, nil))
 		for _, g := range groups {
 			_, word := g.title()
-			for _, fd := range bySheet[g.joint.ID+"-"+word] {
+			id := g.joint.ID + "-" + word
+			read := d.read[id]
+			if read == nil {
+				read = joined(t, d.read, id+"-tile-")
+			}
+			for _, fd := range read {
 				for _, q := range g.serves {
 					holdAgainstFrame(t, fd, g, q)
 				}
 			}
 		}
 		if len(groups) == 0 {
-			t.Errorf("%s has no templates", name)
+			t.Errorf("%s has no templates", d.name)
 		}
 	}
 }
 
-func fromSVG(t *testing.T, s *draw.Sheet) found {
+// joined lays the tiles of a template diamond on diamond, as a framer does, and
+// returns them as one sheet, once as read from SVG and once from PDF.
+func joined(t *testing.T, sheets map[string][]found, id string) []found {
 	t.Helper()
+	if sheets[id+"1"] == nil || sheets[id+"2"] == nil {
+		t.Fatalf("no sheet %s", id)
+	}
+	var out []found
+	for k := range 2 {
+		whole := sheets[id+"1"][k].copied()
+		for n := 2; sheets[id+strconv.Itoa(n)] != nil; n++ {
+			whole.lay(t, sheets[id+strconv.Itoa(n)][k])
+		}
+		out = append(out, whole)
+	}
+	return out
+}
+
+func (fd found) copied() found {
+	return found{fd.name, maps.Clone(fd.holes), maps.Clone(fd.lines)}
+}
+
+// lay adds a tile whose diamonds are laid on those that are there.
+func (fd found) lay(t *testing.T, tile found) {
+	t.Helper()
+	shift, n := vec.P{}, 0
+	for m, l := range tile.lines {
+		o, same := fd.lines[m]
+		if !same || !strings.HasPrefix(m, "match:") {
+			continue
+		}
+		if d := o[0].Sub(l[0]); n > 0 && d.Dist(shift) > promised {
+			t.Errorf("%s: the diamonds do not agree: %v and %v", tile.name, d, shift)
+		}
+		shift, n = o[0].Sub(l[0]), n+1
+	}
+	if n < 2 {
+		t.Fatalf("%s: %d diamonds to lay on those of the tiles before", tile.name, n)
+	}
+	for m, c := range tile.holes {
+		c.C = c.C.Add(shift)
+		fd.holes[m] = c
+	}
+	for m, l := range tile.lines {
+		if _, there := fd.lines[m]; !there || strings.HasPrefix(m, "line:") {
+			fd.lines[m] = [2]vec.P{l[0].Add(shift), l[1].Add(shift)}
+		}
+	}
+}
+
+func fromSVG(s *draw.Sheet) (found, error) {
 	data, err := svg.Render(s, svg.Options{})
 	if err != nil {
-		t.Fatal(err)
+		return found{}, err
 	}
 	p, err := measured.SVG(data)
-	if err != nil {
-		t.Fatal(err)
-	}
 	fd := found{"svg " + s.ID, map[string]measured.Circle{}, map[string][2]vec.P{}}
 	for _, c := range p.Circles {
 		fd.holes[c.Mark] = c
 	}
 	for _, l := range p.Lines() {
-		fd.lines[l.Mark] = [2]vec.P{l.A, l.B}
+		if _, there := fd.lines[l.Mark]; !there {
+			fd.lines[l.Mark] = [2]vec.P{l.A, l.B}
+		}
 	}
-	return fd
+	return fd, err
 }
 
 // fromPDF finds the marked shapes of a sheet on its PDF page, which has no
@@ -92,7 +131,7 @@ func fromPDF(s *draw.Sheet, p measured.Page) found {
 				fd.holes[m] = c
 			}
 		case *draw.Path:
-			if len(x.Pts) != 2 {
+			if len(x.Pts) != 2 && !strings.HasPrefix(m, "match:") && m != "arrow:draw" {
 				continue
 			}
 			best := 0.5
@@ -190,18 +229,25 @@ func holdHole(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID, kin
 	}
 	agree(t, fd, "hole to register arris", math.Abs(fd.off(t, "line:register:"+first.ID, c)), ref)
 	agree(t, fd, "hole to line J", math.Abs(fd.off(t, "line:joint:"+first.ID, c)), math.Abs(b.From.X-main.X))
+	holdHands(t, fd, first, c, (vec.V{X: -1}).Cross(into).Dot(out), main.X-b.From.X)
+}
+
+// holdHands: the sheet shows the face from outside, and the hole on its side of
+// line J. Wood is the handedness in the timber of start, into and outward;
+// back is how far line J lies from the hole away from the start.
+func holdHands(t *testing.T, fd found, first *geom.Joint, c vec.P, wood, back float64) {
+	t.Helper()
 	// Handedness: start, into the timber, and outward are a right-handed or a
 	// left-handed three in the wood, and so must they be on paper.
 	arrow := fd.lines["arrow:start"]
 	start := arrow[0].Sub(arrow[1])
 	paper := start.Cross(toward(fd.lines["line:register:"+first.ID], c))
-	wood := (vec.V{X: -1}).Cross(into).Dot(out)
 	if paper*wood <= 0 {
 		t.Errorf("%s: the face is shown mirrored", fd.name)
 	}
 	// The hole lies on the right side of line J.
 	l := fd.lines["line:joint:"+first.ID]
-	if d := toward(l, c).Dot(start); math.Abs(b.From.X-main.X) > 0.1 && d*(main.X-b.From.X) <= 0 {
+	if d := toward(l, c).Dot(start); math.Abs(back) > 0.1 && d*back <= 0 {
 		t.Errorf("%s: the hole is on the wrong side of line J", fd.name)
 	}
 }
@@ -271,8 +317,18 @@ func holdTenon(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID str
 	if wood*paper <= 0 {
 		t.Errorf("%s: the cheek is shown mirrored", fd.name)
 	}
+	holdOffset(t, fd, first, j, firstPeg, bt, across(pt)-across(pm), pt.Sub(pm))
+}
+
+// holdOffset: the vector from the mortise hole to the tenon hole, whole. Up is
+// how far it leads away from the reference edge; way is the vector between two
+// points of the bores, frame axes.
+func holdOffset(t *testing.T, fd found, first, j *geom.Joint, firstPeg string, bt geom.Bore, up float64, way vec.V) {
+	t.Helper()
+	shoulder, edge := "line:shoulder:"+first.ID, "line:edge:"+first.ID
+	tenon := fd.hole(t, "hole:tenon:"+first.ID+":"+firstPeg, bt.Diameter)
 	dir := bt.To.Sub(bt.From).Unit()
-	shift := j.Of.Place.InDir(pt.Sub(pm))
+	shift := j.Of.Place.InDir(way)
 	shift = shift.Sub(dir.Mul(shift.Dot(dir)))
 	if shift.Len() < 1e-6 {
 		return
@@ -283,8 +339,12 @@ func holdTenon(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID str
 	// the handedness above this is the vector in full.
 	body := toward(fd.lines[shoulder], tenon).Mul(-1).Unit()
 	agree(t, fd, "offset toward the shoulder", tenon.Sub(mortise).Dot(body), j.Of.Place.OutDir(shift).Dot(j.Bearing.N))
-	up := toward(fd.lines[edge], tenon).Unit()
-	agree(t, fd, "offset away from the reference edge", tenon.Sub(mortise).Dot(up), across(pt)-across(pm))
+	away := toward(fd.lines[edge], tenon).Unit()
+	agree(t, fd, "offset away from the reference edge", tenon.Sub(mortise).Dot(away), up)
+	arrow := fd.lines["arrow:draw"] // its first side runs from the tail to the head
+	if d := arrow[1].Sub(arrow[0]); d.Len() < 10 || d.Unit().Dist(tenon.Sub(mortise).Unit()) > 0.01 {
+		t.Errorf("%s: the arrow does not point from the mortise hole to the tenon hole: %v", fd.name, d)
+	}
 	if d := tenon.Sub(mortise).Dot(body); d <= 0 {
 		t.Errorf("%s: the offset opens the joint: %v toward the shoulder", fd.name, d)
 	}
@@ -293,28 +353,50 @@ func holdTenon(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID str
 // TestBars measures the bars of every sheet and the square of the print check.
 // 1 in = 25.4 mm exactly (NIST SP 811).
 func TestBars(t *testing.T) {
-	for _, f := range frames(t) {
-		sheets := Sheets(f, nil)
-		var b bytes.Buffer
-		if err := pdf.Render(&b, pdf.Doc{Sheets: sheets}); err != nil {
-			t.Fatal(err)
-		}
-		pages, err := measured.PDF(b.Bytes())
-		if err != nil {
-			t.Fatal(err)
-		}
-		for i, s := range sheets {
-			for _, fd := range []found{fromSVG(t, s), fromPDF(s, pages[i])} {
-				for mark, want := range map[string]vec.P{"bar:mm:x": {X: 100}, "bar:mm:y": {Y: 100}, "bar:in:x": {X: 101.6}, "bar:in:y": {Y: 101.6}} {
+	want := map[string]vec.P{"bar:mm:x": {X: 100}, "bar:mm:y": {Y: 100}, "bar:in:x": {X: 101.6}, "bar:in:y": {Y: 101.6}}
+	for _, d := range all(t) {
+		for i, s := range d.sheets {
+			for _, fd := range d.read[s.ID] {
+				for mark, w := range want {
 					l := fd.lines[mark]
-					if d := l[1].Sub(l[0]); d.Dist(want) > promised {
-						t.Errorf("%s: %s is %v", fd.name, mark, d)
+					if got := l[1].Sub(l[0]); got.Dist(w) > promised {
+						t.Errorf("%s: %s is %v", fd.name, mark, got)
 					}
 				}
-				if i == 0 {
-					for _, m := range []string{"bar:diagonal:up", "bar:diagonal:down"} {
-						agree(t, fd, m, fd.lines[m][0].Dist(fd.lines[m][1]), 100*math.Sqrt2)
+				for _, m := range []string{"bar:diagonal:up", "bar:diagonal:down"} {
+					if l := fd.lines[m]; i == 0 {
+						agree(t, fd, m, l[0].Dist(l[1]), 100*math.Sqrt2)
 					}
+				}
+			}
+		}
+	}
+}
+
+// TestRelish: the relish that the tenon sheets print is the way from the hole
+// along the grain to where it leaves the tenon.
+func TestRelish(t *testing.T) {
+	for _, d := range all(t) {
+		for _, j := range d.f.Joints {
+			for _, p := range j.Pegs {
+				if p.Exit == 0 {
+					continue
+				}
+				grain := j.Of.Place.X
+				if grain.Dot(j.Bearing.N) > 0 {
+					grain = grain.Neg()
+				}
+				way := math.Inf(1)
+				for _, f := range j.Tenon.Faces {
+					if k := f.Plane.N.Dot(grain); k > 1e-9 {
+						way = min(way, -f.Plane.Height(p.Tenon)/k)
+					}
+				}
+				if math.Abs(way-p.Relish) > promised {
+					t.Errorf("%s %s: relish %.3f, by the tenon's faces %.3f", d.name, p.ID, p.Relish, way)
+				}
+				if b := -j.Bearing.Height(p.Tenon); math.Abs(b-p.B) > promised {
+					t.Errorf("%s %s: B %.3f, by the bearing plane %.3f", d.name, p.ID, p.B, b)
 				}
 			}
 		}
@@ -323,7 +405,7 @@ func TestBars(t *testing.T) {
 
 // TestMarksNameTheJoint: every hole's mark ends in ids of the frame.
 func TestMarksNameTheJoint(t *testing.T) {
-	f := sample(t, samples.Default())
+	f := sample(t)
 	n := 0
 	for _, s := range Sheets(f, nil) {
 		for _, it := range s.Items {
@@ -340,5 +422,45 @@ func TestMarksNameTheJoint(t *testing.T) {
 	}
 	if n == 0 {
 		t.Error("no holes")
+	}
+}
+
+// TestRegisterLinePassesTheHousing: a housing in a reference face takes the
+// arris away, so the register line runs at least 3 in past it both ways, and
+// the sheet says when to bore.
+func TestRegisterLinePassesTheHousing(t *testing.T) {
+	n := 0
+	for _, d := range all(t) {
+		if d.f.Title != "Housed" {
+			continue
+		}
+		j := d.f.Joints[0]
+		for _, kind := range []string{"near", "far"} {
+			left, right := 0.0, 0.0
+			for _, s := range d.sheets {
+				if !strings.HasPrefix(s.ID, j.ID+"-"+kind) {
+					continue
+				}
+				n++
+				if !strings.Contains(strings.ReplaceAll(textOf(s), "|", " "), "Prick and bore before cutting the housing") {
+					t.Errorf("%s does not say when to bore", s.ID)
+				}
+				lines := d.read[s.ID][0].lines
+				reg := lines["line:register:"+j.ID]
+				// The housing reaches from one edge of the rail to the other.
+				if l, ok := lines["line:joint:"+j.ID]; ok {
+					left = max(left, l[0].X-min(reg[0].X, reg[1].X))
+				}
+				if l, ok := lines["line:other:"+j.ID]; ok {
+					right = max(right, max(reg[0].X, reg[1].X)-l[0].X)
+				}
+			}
+			if left < 76.2 || right < 76.2 {
+				t.Errorf("%s: the register line runs %.1f and %.1f mm past the housing, want 3 in", kind, left, right)
+			}
+		}
+	}
+	if n == 0 {
+		t.Error("no sheet was looked at")
 	}
 }

@@ -30,6 +30,9 @@ type layout struct {
 	barX   vec.P
 	barY   vec.P
 	narrow bool
+	// Above the height above, lines of words may be wide mm wide: the upright
+	// bars end there.
+	above, wide float64
 }
 
 // long is what a pair of bars takes along its length, mm.
@@ -57,11 +60,12 @@ func beside(f block.Field, land bool, width float64) layout {
 	if l.narrow {
 		l.barX = vec.P{X: f.X0 + 1, Y: f.Y0 + 1}
 		l.win.Min.Y += barRoom + 4
-		return l
+	} else {
+		l.barX = vec.P{X: l.col.Min.X, Y: f.Y0 + 1}
+		l.barY.Y += barRoom + 4
+		l.col.Min.Y += barRoom + 4
 	}
-	l.barX = vec.P{X: l.col.Min.X, Y: f.Y0 + 1}
-	l.barY.Y += barRoom + 4
-	l.col.Min.Y += barRoom + 4
+	l.above, l.wide = l.barY.Y+long, f.X1-l.col.Min.X
 	return l
 }
 
@@ -72,6 +76,7 @@ func below(f block.Field) layout {
 	l.barX = vec.P{X: f.X0 + 1, Y: f.Y0 + 1}
 	l.barY = vec.P{X: f.X1 - barRoom, Y: f.Y0 + 1}
 	l.col = draw.Box{Min: vec.P{X: f.X0, Y: f.Y0 + barRoom + 4}, Max: vec.P{X: l.barY.X - 3, Y: l.win.Min.Y - 3}}
+	l.above = f.Y1
 	return l
 }
 
@@ -122,45 +127,69 @@ func (w *words) add(height float64, bold bool, texts ...string) {
 // lead is the line pitch over the height of text.
 const lead = 1.55
 
-// height returns how high the words stand in a column of the given width, mm.
+// height returns how high the words stand in a column of one width, mm.
 func (w words) height(width float64) float64 {
-	h := 0.0
-	for _, p := range w {
-		n := len(wrap(p.text, width, p.height, p.bold))
-		h += float64(n)*p.height*lead + p.gap()
-	}
-	return h
+	l := layout{col: draw.Box{Max: vec.P{X: width}}}
+	_, y := l.flow(w)
+	return -y
 }
 
-func (p para) gap() float64 { return p.height * 0.45 }
+// room reports whether the words stand in the layout's column with spare mm
+// left at its foot.
+func (l layout) room(w words, spare float64) bool {
+	_, y := l.flow(w)
+	return y >= l.col.Min.Y+spare-1e-6
+}
+
+// set is a line of words in its place; para counts the paragraphs.
+type set struct {
+	text string
+	at   vec.P
+	para int
+}
+
+// flow sets the words down the column, with no regard to its foot, and returns
+// the lines and the height that they come down to.
+func (l layout) flow(w words) (lines []set, y float64) {
+	y = l.col.Max.Y
+	for i, q := range w {
+		part := wrap(q.text, max(l.wide, l.col.W()), q.height, q.bold)
+		if y-float64(len(part))*q.height*lead < l.above {
+			part = wrap(q.text, l.col.W(), q.height, q.bold)
+		}
+		for _, text := range part {
+			y -= q.height * 1.2
+			lines = append(lines, set{text, vec.P{X: l.col.Min.X, Y: y}, i})
+			y -= q.height * (lead - 1.2)
+		}
+		y -= q.height * 0.45
+	}
+	return lines, y
+}
 
 // under writes words in the strip below the window.
 func (p *page) under(w words) {
-	q := page{s: p.s, layout: layout{col: p.win}}
-	q.y = p.win.Min.Y - 2
-	q.col.Min.Y = -1e9
+	q := page{s: p.s, layout: layout{col: p.win}, y: p.win.Min.Y - 2}
+	q.col.Min.Y = 0
 	q.write(w, 0)
 }
 
 // write sets the words in the column, but for spare mm at its foot, and returns
-// those that found no room.
+// the paragraphs that found no room.
 func (p *page) write(w words, spare float64) words {
-	width := p.col.W()
-	for i, q := range w {
-		lines := wrap(q.text, width, q.height, q.bold)
-		need := float64(len(lines)) * q.height * lead
-		if p.y-need < p.col.Min.Y+spare-1e-6 {
-			return w[i:]
-		}
-		for _, l := range lines {
-			p.y -= q.height * 1.2
-			t := p.s.Text(vec.P{X: p.col.Min.X, Y: p.y}, q.height, l)
-			t.Bold = q.bold
-			p.y -= q.height * (lead - 1.2)
-		}
-		p.y -= q.gap()
+	l := p.layout
+	l.col.Max.Y = p.y
+	n := len(w)
+	for n > 0 && !l.room(w[:n], spare) {
+		n--
 	}
-	return nil
+	lines, y := l.flow(w[:n])
+	for _, q := range lines {
+		t := p.s.Text(q.at, w[q.para].height, q.text)
+		t.Bold = w[q.para].bold
+	}
+	p.y = y
+	return w[n:]
 }
 
 // wrap breaks text into lines of at most width mm; a word that is too long, as

@@ -102,9 +102,12 @@ func holePlan(j *geom.Joint, kind string, face int, pegs []*geom.Peg) plan {
 		p.holes = append(p.holes, hole{peg: g, n: i + 1, c: p.v.from(g.Mortise), bore: g.Bore, mark: mark("hole:"+kind, j, g)})
 		p.window(g)
 	}
-	real := j.Into.BlankPlane(j.Entered).Moved(j.Into.Place)
+	mortise := j.Mortise
+	for _, f := range j.Into.Blank.Faces { // open sides lie outside the wood
+		mortise = mortise.Clip(f.Plane.Moved(j.Into.Place), "")
+	}
 	p.shapes = append(p.shapes,
-		shape{"mortise (dashed)", p.v.shadow(j.Mortise.Clip(real, "")), draw.Hidden, mark("outline:mortise", j, nil)},
+		shape{"mortise (dashed)", p.v.shadow(mortise), draw.Hidden, mark("outline:mortise", j, nil)},
 		shape{"tenon (dash-dot)", p.v.shadow(j.Tenon), draw.Phantom, mark("outline:tenon", j, nil)})
 	p.lines(main)
 	p.holeDims()

@@ -43,7 +43,7 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
 	if k.tiled {
 		parts = cut(p, k.box, k.win)
-		extra = max(extra, keyHigh)
+		extra += keyHigh
 	}
 	column, strip, later := share(k.place, head, list, len(p.serves))
 	var out []*draw.Sheet
@@ -98,7 +98,7 @@ func more(f *geom.Frame, l layout, p plan, id string, left words) []*draw.Sheet 
 	for n := 1; len(left) > 0 && n < 100; n++ {
 		title, _ := p.title()
 		pg := newPage(f, l, p.sheetKind(), fmt.Sprintf("%s-list-%d", id, n), title+", joints served", p.shows())
-		pg.col = l.win
+		pg.col, pg.wide, pg.above = l.win, 0, 0
 		pg.y = pg.col.Max.Y
 		before := len(left)
 		left = pg.write(left, 0)

@@ -1,43 +1,49 @@
 package templates
 
 import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
 	"testing"
 
+	"pegwright/draw"
+	"pegwright/draw/measured"
+	"pegwright/draw/pdf"
 	"pegwright/geom"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
 	"pegwright/samples"
 )
 
-// sample returns a solved sample frame.
-func sample(t testing.TB, name string) *geom.Frame {
+// sample returns the solved default sample.
+func sample(t testing.TB) *geom.Frame {
 	t.Helper()
-	src, ok := samples.Source(name)
-	if !ok {
-		t.Fatalf("no sample %q", name)
-	}
-	return solved(t, name, src)
-}
-
-// solved returns the frame of a description.
-func solved(t testing.TB, name string, src []byte) *geom.Frame {
-	t.Helper()
-	d, faults := spec.Read(name, src, nil)
-	if len(faults) > 0 {
-		t.Fatal(faults.Error())
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults.Error())
+	src, _ := samples.Source(samples.Default())
+	f, err := solveText(samples.Default(), src)
+	if err != nil {
+		t.Fatal(err)
 	}
 	return f
+}
+
+// solveText returns the frame of a description.
+func solveText(name string, src []byte) (*geom.Frame, error) {
+	d, faults := spec.Read(name, src, nil)
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	f, faults := solve.Solve(d)
+	return f, faults.Err()
 }
 
 // hard are descriptions of what the samples do not have: two pegs, a peg from
 // the other side, a housing in a reference face, a hole that no one page
 // reaches from its arris, metric and inch paper.
 var hard = map[string]string{
-	"two pegs, housed in a reference face": `
+	"housed in a reference face, two pegs": `
 frame: Housed
 units: in
 timbers:
@@ -46,26 +52,81 @@ timbers:
 joints:
   - {kind: mortise and tenon, of: top-rail, end: end, into: gate-post, housing: 1/2", pegs: {count: 2}, bore: 1"}
 `,
-	"far from the arris, bored from face 4": `
+	"far from the arris, bored from face 3": `
 frame: Stout
 units: mm
 timbers:
   gate-post: {role: post, section: 360 x 360, from: [0, 0, 0], to: [0, 0, 1500], faces: [south, west]}
   top-rail: {role: tie, section: 200 x 300, from: [0, 360, 1000], to: [0, 2000, 1000], faces: [top, west]}
 joints:
-  - {kind: mortise and tenon, of: top-rail, end: start, into: gate-post, pegs: {count: 1, from face: 4}, bore: 25}
+  - {kind: mortise and tenon, of: top-rail, end: start, into: gate-post, pegs: {count: 1, from face: 3}, bore: 25}
 `,
 }
 
-// frames returns all samples and the hard ones, solved.
-func frames(t testing.TB) map[string]*geom.Frame {
+// drawn is a frame with its templates, and every sheet as read back from SVG and
+// from PDF.
+type drawn struct {
+	name   string
+	f      *geom.Frame
+	sheets []*draw.Sheet
+	read   map[string][]found // by sheet id: SVG, then PDF
+}
+
+// everything draws all samples and the hard ones once for all tests.
+var everything = sync.OnceValues(func() ([]drawn, error) {
+	src := map[string][]byte{}
+	names := samples.Names()
+	for _, n := range names {
+		src[n], _ = samples.Source(n)
+	}
+	for n, s := range hard {
+		names, src[n] = append(names, n), []byte(s)
+	}
+	var out []drawn
+	for _, n := range names {
+		f, err := solveText(n, src[n])
+		if err != nil {
+			return nil, err
+		}
+		d := drawn{name: n, f: f, sheets: Sheets(f, nil), read: map[string][]found{}}
+		if err := d.readBack(); err != nil {
+			return nil, err
+		}
+		out = append(out, d)
+	}
+	return out, nil
+})
+
+func (d *drawn) readBack() error {
+	var b bytes.Buffer
+	if err := pdf.Render(&b, pdf.Doc{Title: d.name, Sheets: d.sheets, PrintScalingNone: true}); err != nil {
+		return err
+	}
+	pages, err := measured.PDF(b.Bytes())
+	if err != nil {
+		return err
+	}
+	for i, s := range d.sheets {
+		if d.read[s.ID] != nil {
+			return fmt.Errorf("two sheets are called %s", s.ID)
+		}
+		a, err := fromSVG(s)
+		if err != nil {
+			return err
+		}
+		d.read[s.ID] = []found{a, fromPDF(s, pages[i])}
+	}
+	if dir := os.Getenv("TEMPLATES_OUT"); dir != "" { // to look at them
+		return os.WriteFile(filepath.Join(dir, strings.Fields(d.name)[0]+".pdf"), b.Bytes(), 0o644)
+	}
+	return nil
+}
+
+func all(t *testing.T) []drawn {
 	t.Helper()
-	out := map[string]*geom.Frame{}
-	for _, n := range samples.Names() {
-		out[n] = sample(t, n)
+	d, err := everything()
+	if err != nil {
+		t.Fatal(err)
 	}
-	for n, src := range hard {
-		out[n] = solved(t, n, []byte(src))
-	}
-	return out
+	return d
 }

@@ -42,7 +42,7 @@ func (p *plan) tenonLines(d, body vec.P) {
 		deep = j.Of.Ideal[1]
 	}
 	step := d.Mul(s / d.Y)
-	shoulder := guide{name: "SHOULDER: fold the paper up here", class: draw.Register, mark: mark("line:shoulder", j, nil)}
+	shoulder := guide{name: "SHOULDER: fold up", class: draw.Register, mark: mark("line:shoulder", j, nil)}
 	shoulder.a, shoulder.b = step.Mul(-6), step.Mul(deep)
 	if shoulder.b.Sub(shoulder.a).Left().Dot(body) < 0 {
 		shoulder.below = true // the words stand on the timber's side
@@ -63,10 +63,10 @@ func (p *plan) tenonDims(body vec.P) {
 			continue
 		}
 		r := h.bore / 2
-		out := sideOf(mid.Sub(h.c), body.Left()) // along the shoulder, toward the wider part
-		foot := h.c.Add(body.Mul(h.peg.B))
+		out := sideOf(mid.Sub(h.c), body.Left())  // along the shoulder, toward the wider part
+		foot := h.c.Add(body.Mul(-body.Dot(h.c))) // the origin lies on the shoulder
 		p.once(seen, "B", dimension{a: foot, b: h.c, off: offToward(foot, h.c, body.Left().Mul(out), r+14), word: "shoulder "})
-		p.once(seen, "Y", dimension{a: vec.P{X: h.c.X}, b: h.c, off: offToward(vec.P{X: h.c.X}, h.c, grain, r+9)})
+		p.once(seen, "Y", dimension{a: vec.P{X: h.c.X}, b: h.c, off: offToward(vec.P{X: h.c.X}, h.c, grain, r+9+9*float64(h.n-1))})
 		end := h.c.Add(grain.Mul(h.peg.Relish))
 		p.once(seen, "R", dimension{a: h.c, b: end, off: offToward(h.c, end, vec.P{Y: sideOf(h.c.Sub(mid), vec.P{Y: 1})}, r+5), word: "relish "})
 		if h.c.Dist(h.other) < 1e-6 {
@@ -84,7 +84,7 @@ func (p *plan) offset(seen map[string]bool, h hole, body vec.P, out float64) {
 	a, b := h.other.Sub(d.Mul(r)), h.c.Sub(d.Mul(r))
 	p.once(seen, "E", dimension{a: a, b: b, off: offToward(a, b, body.Left().Mul(out), r+5), word: "offset "})
 	if p.arrow == nil {
-		reach := h.peg.B / math.Max(d.Dot(body), 0.2)
+		reach := -body.Dot(h.c) / math.Max(d.Dot(body), 0.2)
 		p.arrow = &arrow{base: h.c.Add(d.Mul(reach + 8)), d: d, word: h.peg.Words}
 	}
 }
@@ -119,11 +119,11 @@ func offToward(a, b, d vec.P, by float64) float64 {
 func (p *plan) tenonRoom() {
 	edge := vec.P{Y: -9 * p.v.sign()}
 	for _, h := range p.holes {
-		foot := h.c.Add(p.v.dir(p.joint.Bearing.N).Mul(h.peg.B))
-		for _, q := range []vec.P{h.c, foot} {
-			r := h.bore/2 + 6
-			p.need = append(p.need, q.Sub(vec.P{X: r, Y: r}), q.Add(vec.P{X: r, Y: r}))
-		}
+		body := p.v.dir(p.joint.Bearing.N)
+		foot := h.c.Add(body.Mul(-body.Dot(h.c)))
+		r := h.bore/2 + 4
+		p.need = append(p.need, h.c.Sub(vec.P{X: r, Y: r}), h.c.Add(vec.P{X: r, Y: r}))
+		p.need = append(p.need, foot.Sub(vec.P{X: 4, Y: 4}), foot.Add(vec.P{X: 4, Y: 4}))
 	}
 	p.need = append(p.need, vec.P{X: p.holes[0].c.X, Y: edge.Y})
 	p.most = append(p.most, p.need...)

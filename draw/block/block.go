@@ -123,8 +123,14 @@ type grid struct {
 	rows int
 }
 
-// Shares of the width that the columns take.
-var shares = [...]float64{0.345, 0.235, 0.155, 0.13, 0.135}
+// shares returns what part of the width each column takes. On a narrow sheet
+// the date and the sheet's number need a larger part.
+func shares(narrow bool) [5]float64 {
+	if narrow {
+		return [5]float64{0.31, 0.18, 0.125, 0.175, 0.21}
+	}
+	return [5]float64{0.345, 0.235, 0.155, 0.13, 0.135}
+}
 
 func gridOf(s *draw.Sheet) grid {
 	b := border(s)
@@ -134,7 +140,7 @@ func gridOf(s *draw.Sheet) grid {
 	}
 	g.top = g.base + float64(g.rows)*row
 	x := b.Min.X
-	for _, k := range shares {
+	for _, k := range shares(s.W < 250) {
 		x += k * b.W()
 		g.col = append(g.col, x)
 	}

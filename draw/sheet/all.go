@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
@@ -31,16 +33,25 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 
 // Entry is one line of the cover's drawing list.
 type Entry struct {
-	N     int // number of the sheet
+	N, To int // numbers of the first and the last sheet of the line
 	Title string
-	ID    string // of the sheet, for a link
+	ID    string // of the first sheet, for a link
 }
 
 // entries lists sheets that come after the given number of cover sheets.
+// Neighbours of one kind that show the same thing share a line.
 func entries(sheets []*draw.Sheet, before int) []Entry {
-	out := make([]Entry, len(sheets))
+	var out []Entry
+	shown := ""
 	for i, s := range sheets {
-		out[i] = Entry{before + i + 1, s.Title, s.ID}
+		n := before + i + 1
+		_, shows, ok := strings.Cut(s.Title, ": ")
+		if now := s.Kind + ":" + shows; ok && now == shown {
+			out[len(out)-1].To = n
+			continue
+		}
+		shown = s.Kind + ":" + shows
+		out = append(out, Entry{n, n, s.Title, s.ID})
 	}
 	return out
 }

@@ -22,8 +22,8 @@ func Cover(f *geom.Frame, finds []finding.Finding, list []Entry) []*draw.Sheet {
 	w := newFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
 	facts(w, f)
 	listed(w, sorted(finds))
-	drawings(w, list)
 	notes(w, f)
+	drawings(w, list)
 	return w.sheets
 }
 
@@ -70,8 +70,25 @@ func facts(w *flow, f *geom.Frame) {
 	w.fact("timbers", strconv.Itoa(len(f.Timbers)))
 	w.fact("joints", strconv.Itoa(len(f.Joints)))
 	for _, p := range pegSizes(f) {
-		w.fact("pegs "+p.size, p.count)
+		w.factAt("pegs "+p.size, p.count, 0.57)
 	}
+	weights(w, f)
+	w.least = 0
+	w.heading("Design criteria as stated")
+	if len(f.Criteria) == 0 {
+		w.item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
+	}
+	for _, c := range f.Criteria {
+		w.fact(c.Name, c.Text)
+	}
+	if n := f.InfoText("note"); n != "" {
+		w.heading("Note")
+		w.item("", n)
+	}
+}
+
+// weights sets what the timbers weigh and what they and the pegs are made of.
+func weights(w *flow, f *geom.Frame) {
 	var green, dry, most float64
 	heaviest := ""
 	for _, t := range f.Timbers {
@@ -88,18 +105,6 @@ func facts(w *flow, f *geom.Frame) {
 	w.fact("timbers of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green))
 	w.fact("pegs of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC))
 	w.fact("in service", fmt.Sprintf("%.0f %% moisture", f.Stock.Service))
-	w.least = 0
-	w.heading("Design criteria as stated")
-	if len(f.Criteria) == 0 {
-		w.item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
-	}
-	for _, c := range f.Criteria {
-		w.fact(c.Name, c.Text)
-	}
-	if n := f.InfoText("note"); n != "" {
-		w.heading("Note")
-		w.item("", n)
-	}
 }
 
 // overall returns the size of the box round all timbers of a role ("" for all),
@@ -156,8 +161,8 @@ func pegSizes(f *geom.Frame) []pegSize {
 	var out []pegSize
 	for _, k := range keys {
 		n := count[k]
-		size := "Ø " + f.Units.FormatJoint(float64(k.bore)/100) + ", " + f.Units.FormatJoint(float64(k.length)/100) + " long"
-		out = append(out, pegSize{size, fmt.Sprintf("%d and %d spare", n, peg.Spares(n))})
+		size := "Ø " + f.Units.PlainJoint(float64(k.bore)/100) + " x " + f.Units.PlainJoint(float64(k.length)/100)
+		out = append(out, pegSize{size, fmt.Sprintf("%d + %d spare", n, peg.Spares(n))})
 	}
 	return out
 }

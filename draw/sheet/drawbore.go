@@ -151,7 +151,7 @@ func (d *bored) scaleFor(fits func(k float64) bool, from ...float64) (k float64,
 	if len(from) == 0 {
 		from = []float64{1, 2, 3, 4}
 		if d.f.Units == measure.Metric {
-			from = []float64{1, 2, 5}
+			from = []float64{1, 2, 2.5, 5}
 		}
 	}
 	for _, n := range from {

@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/view"
+	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
 )
@@ -16,68 +17,56 @@ import (
 // enlarged with the opening between them, and what drying leaves.
 func (d *bored) holesSheet() *draw.Sheet {
 	v := d.newFace()
-	field := paperField(d.f.Paper.Sheets, d.title("", ""))
-	foot := d.dryingHeight(field.W())
-	room := field.H() - foot - 4
-	big, bigText := d.detailScale(field.W()*0.56, room)
-	wide := field.W() - d.detailWidth(big) - 8
+	title := d.title("Drawbore, holes along the peg", "")
+	room := d.drawDrying(scratch(d.f.Paper.Sheets, title))
+	big := d.detailScale(room.W()*0.56, room.H())
+	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, big)
+	wide := room.W() - max(box.W(), 95) - 8
 	depth := func(k float64) (x, y float64) {
 		v.k, v.at = k, vec.P{}
 		return dim.Depth(dim.RightOf, v.upright()), dim.Depth(dim.Below, v.along())
 	}
-	k, text := d.scaleFor(func(k float64) bool {
+	k, scale := d.scaleFor(func(k float64) bool {
 		dx, dy := depth(k)
-		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room-23
+		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room.H()-25
 	}, d.faceScales()...)
-	v.k = k
-	s, f := fresh(d.f, "drawbore", "drawbore-holes-"+d.j.ID, d.title("Drawbore, holes along the peg", text+", detail "+bigText))
-	f = d.drawDrying(s, f, foot)
+	title.Scale = fmt.Sprintf("%s, detail %g:1", scale, big)
+	s, f := fresh(d.f, "drawbore", "drawbore-holes-"+d.j.ID, title)
+	f = d.drawDrying(s, f)
 	left, right := split(f, f.X0+wide+4, 8)
 	dx, dy := depth(k)
-	v.at = vec.P{
-		X: (left.X0+left.X1-dx)/2 - k*(v.left+v.right)/2,
-		Y: left.Y1 - 11 - k*v.high,
-	}
-	if spare := v.paper(0, v.low).Y - dy - left.Y0 - 14; spare > 0 {
-		v.at.Y -= spare / 2
-	}
 	w := pen{s: s, x: left.X0, y: left.Y1, w: left.W()}
 	w.head("Seen from the entry side, " + d.faceName(d.p.Entry))
+	spare := max(0, w.y-2-left.Y0-14-dy-(v.high-v.low)*k)
+	v.k = k
+	v.at = vec.P{X: (left.X0+left.X1-dx)/2 - k*(v.left+v.right)/2, Y: w.y - 2 - k*v.high - spare/2}
 	v.draw(s, left)
 	w.y = v.paper(0, v.low).Y - dy - 2
 	w.para(v.legend())
-	d.detail(s, right, big, bigText)
+	d.detail(s, right, big)
 	return s
 }
 
 // faceScales are the scales of the view along the peg.
-func (d *bored) faceScales() []float64 { return []float64{2, 2.5, 3, 4, 5} }
-
-const detailSide = 20.0 // room right of the circles for two dimensions, paper mm
-
-// detailWidth returns the width that the detail takes at scale k.
-func (d *bored) detailWidth(k float64) float64 {
-	return k*(d.p.Bore+math.Abs(d.shift().X)) + 2*detailSide
-}
-
-// detailHeight returns the height that the detail takes at scale k, words
-// apart.
-func (d *bored) detailHeight(k float64) float64 {
-	return k*(d.p.Bore+math.Abs(d.shift().Y)) + 4
+func (d *bored) faceScales() []float64 {
+	if d.f.Units == measure.Metric {
+		return []float64{2, 2.5, 5}
+	}
+	return []float64{2, 3, 4}
 }
 
 // detailScale returns the largest enlargement, 10 to 4, that fits; 4 in any
 // case.
-func (d *bored) detailScale(w, h float64) (k float64, text string) {
-	k = 4
-	for _, n := range []float64{10, 8, 6, 5} {
-		if d.detailWidth(n) <= w && d.detailHeight(n)+24 <= h {
-			k = n
-			break
+func (d *bored) detailScale(w, h float64) float64 {
+	for _, k := range []float64{10, 8, 6, 5} {
+		if b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k); b.W() <= w && b.H()+detailWords <= h {
+			return k
 		}
 	}
-	return k, fmt.Sprintf("%g:1", k)
+	return 4
 }
+
+const detailWords = 30.0 // heading and words of the detail, paper mm
 
 // shift is the place of the tenon hole from the mortise hole as it is seen
 // along the peg, mm.
@@ -85,16 +74,28 @@ func (d *bored) shift() vec.P {
 	return d.faceCamera().Project(d.p.Tenon.Sub(d.p.Mortise))
 }
 
-// detail draws the two circles enlarged with the opening hatched, the offset,
-// the clear width and the arrow.
-func (d *bored) detail(s *draw.Sheet, f block.Field, k float64, scale string) {
+// detail draws the circles with a heading over them and words under them.
+func (d *bored) detail(s *draw.Sheet, f block.Field, k float64) {
 	w := pen{s: s, x: f.X0, y: f.Y1, w: f.W()}
-	w.head("Detail " + scale + ": tenon hole " + d.toward())
-	sh := d.shift().Mul(k)
+	w.head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
+	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
+	words := fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon of %s. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
+		d.j.Into.ID, d.j.Of.ID, d.leadWords(), d.toward())
+	under := float64(len(wrap(words, f.W(), small)))*small*pitch + 2
+	spare := max(0, w.y-f.Y0-under-box.H())
+	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.y - spare/2 - box.Max.Y}
+	d.circles(s, m, k)
+	w.y = m.Y + box.Min.Y - 2
+	w.para(words)
+}
+
+// circles draws the two holes about the mortise hole at m with the opening
+// hatched, the offset, the clear width and the arrow, and returns the box of it
+// all.
+func (d *bored) circles(s *draw.Sheet, m vec.P, k float64) draw.Box {
+	first := len(s.Items)
 	r := d.p.Bore / 2 * k
-	mid := vec.P{X: (f.X0+f.X1)/2 - detailSide/2 + 2, Y: w.y - 1 - r - math.Abs(sh.Y)/2}
-	m := mid.Sub(sh.Mul(0.5))
-	t := m.Add(sh)
+	t := m.Add(d.shift().Mul(k))
 	for _, h := range view.Hatch([][]vec.P{lensLoop(m, t, r)}, 45, 3) {
 		h.Mark = "lens"
 		s.Add(h)
@@ -103,21 +104,29 @@ func (d *bored) detail(s *draw.Sheet, f block.Field, k float64, scale string) {
 	c.Mark, c.Owner = "hole:mortise:"+d.j.ID, d.j.ID
 	c = s.Circle(draw.Hidden, t, r)
 	c.Mark, c.Owner = "hole:tenon:"+d.j.ID, d.j.ID
-	o := sh.Unit()
-	n := o.Left().Mul(-1) // dimensions stand on this side
-	for _, x := range []vec.P{m, t} {
-		s.Line(draw.Centre, x.Sub(n.Mul(r+3)), x.Add(n.Mul(r+3)))
+	o := t.Sub(m).Unit()
+	n := o.Left().Mul(-1) // the offset stands on this side
+	other := n.Mul(r + 14)
+	if d.slanted() {
+		other = n.Mul(-r - 6)
 	}
-	s.Line(draw.Centre, m.Sub(o.Mul(r+3)), t.Add(o.Mul(r+3)))
-	on := m.Add(n.Mul(r + 6))
-	dim.Linear(s, o, on, dim.Request{From: m.Add(n.Mul(r + 2)), To: t.Add(n.Mul(r + 2)), Text: d.show(d.p.Offset), Owner: "offset"})
-	lens := peg.Through(d.p.Bore, d.p.Offset)
-	dim.Linear(s, o, on.Add(n.Mul(8)), dim.Request{From: t.Sub(o.Mul(r)), To: m.Add(o.Mul(r)), Text: d.show(lens.Width) + " clear", Owner: "clear"})
-	a := dim.Broad(s, mid.Sub(n.Mul(r*0.55)).Sub(o.Mul(r*0.3)), o, r*0.6)
+	s.Line(draw.Centre, m.Sub(n.Mul(r+2.5)), m.Add(n.Mul(r+2.5)))
+	s.Line(draw.Centre, t.Sub(n.Mul(r+2.5)), t.Add(n.Mul(r+2.5)))
+	s.Line(draw.Centre, m.Sub(o.Mul(r+2.5)), t.Add(o.Mul(r+2.5)))
+	dim.Linear(s, o, m.Add(n.Mul(r+6)), dim.Request{From: m.Add(n.Mul(r + 2.5)), To: t.Add(n.Mul(r + 2.5)), Text: "e " + d.show(d.p.Offset), Owner: "offset"})
+	clear := peg.Through(d.p.Bore, d.p.Offset).Width
+	dim.Linear(s, o, m.Add(other), dim.Request{From: t.Sub(o.Mul(r)), To: m.Add(o.Mul(r)), Text: d.show(clear) + " clear", Owner: "clear"})
+	a := dim.Broad(s, m.Lerp(t, 0.5).Sub(n.Mul(r*0.5)).Sub(o.Mul(r*0.3)), o, r*0.6)
 	a.Filled, a.Grey, a.Mark = true, 1, "toward"
-	w.y = mid.Y - r - math.Abs(sh.Y)/2 - 4
-	w.para(fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed circle: hole through the tenon of %s. Hatched: what is open through both, Ø %s less the offset. Arrow: the tenon hole is set %s; %s.",
-		d.j.Into.ID, d.j.Of.ID, d.say(d.p.Bore), d.toward(), d.leadWords()))
+	b := draw.NoBox()
+	for _, it := range s.Items[first:] {
+		e := draw.ItemBounds(it)
+		if x, ok := it.(*draw.Text); ok {
+			e = dim.BoxOf(x)
+		}
+		b = b.With(e.Min, e.Max)
+	}
+	return b
 }
 
 // leadWords says that the peg finds its way through the opening.
@@ -125,7 +134,7 @@ func (d *bored) leadWords() string {
 	if !d.enters {
 		return "no lead that could enter is left: bore larger or offset less"
 	}
-	return fmt.Sprintf("the lead, Ø %s at its tip, finds its way through", d.say(d.lead.Tip))
+	return "the peg's lead finds its way through here"
 }
 
 // lensLoop returns the border of what two circles of radius r about m and t

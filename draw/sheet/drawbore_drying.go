@@ -6,17 +6,20 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/font"
 	"pegwright/geom/peg"
+	"pegwright/geom/vec"
 	"pegwright/geom/wood"
 )
 
-// left returns the draw left after drying for the pairings of ring directions;
-// brace reports whether there is a nose to be drawn too.
-func (d *bored) left() (bounds []peg.Bound, brace bool) {
+// left returns the draw left for the pairings of ring directions when the
+// timbers have dried to the moisture given, percent; brace reports whether there
+// is a nose to be drawn too.
+func (d *bored) left(moisture float64) (bounds []peg.Bound, brace bool) {
 	st := d.f.Stock
-	receiver := peg.Drying(d.j.Into.Wood, st.Green, st.Service)
+	receiver := peg.Drying(d.j.Into.Wood, st.Green, moisture)
 	if d.p.PFrom == "nose line" {
-		enterer := peg.Drying(d.j.Of.Wood, st.Green, st.Service)
+		enterer := peg.Drying(d.j.Of.Wood, st.Green, moisture)
 		b := peg.Brace{Offset: d.p.Offset, Bearing: d.p.A, Along: d.p.P, Angle: d.angle()}
 		if !d.p.AlongBrace {
 			b.Way = peg.SquareToShoulder
@@ -35,7 +38,7 @@ func (d *bored) angle() float64 {
 
 // dryingRows returns the rows of the table, the head first.
 func (d *bored) dryingRows() [][]string {
-	bounds, brace := d.left()
+	bounds, brace := d.left(d.f.Stock.Service)
 	if !brace {
 		rows := [][]string{{"receiver's face moves", "toward the shoulder"}}
 		for _, b := range bounds {
@@ -51,78 +54,111 @@ func (d *bored) dryingRows() [][]string {
 }
 
 const (
-	dryRow = small * pitch
-	dryKey = 42.0 // width of the key view
-	dryCol = 27.0 // width of a column of the table
+	dryRow  = small * pitch
+	dryCol  = 25.0 // width of a column of the table
+	dryPlot = 46.0 // width of the plot
 )
 
 // dryingWords are the paragraphs beside the table.
 func (d *bored) dryingWords() []string {
 	st := d.f.Stock
-	out := []string{
+	return []string{
 		fmt.Sprintf("Offset %s: %s.", d.say(d.p.Offset), d.p.Why),
-		fmt.Sprintf("Table: offset that is left when the timbers have dried from %.0f %% to %.0f %% moisture (they begin to shrink below fibre saturation). A real face lies between tangential and radial; with the heart boxed it is nearer to radial. Below zero, the dry peg holds the joint open.", st.Green, st.Service),
-		"It is a length, not a force: nothing is claimed of what the joint carries.",
+		fmt.Sprintf("Left when dried from %.0f %% to %.0f %% moisture. A real face moves by something between tangential and radial; with the heart boxed, nearer to radial. Below zero the dry peg holds the joint open. It is a length, not a force. Plot: the worst pairing (full) and the best (dashed) from the first shrinkage on.", st.Green, st.Service),
 	}
-	return out
-}
-
-// dryingHeight returns the height of the strip with the drying table, with the
-// space above it.
-func (d *bored) dryingHeight(width float64) float64 {
-	rows := d.dryingRows()
-	table := float64(len(rows)+1)*dryRow + 3
-	h := 0.0
-	w := pen{w: width - dryKey - d.dryingWide(rows) - 8}
-	for _, t := range d.dryingWords() {
-		th := w.height(t)
-		h += float64(len(wrap(t, w.w, th)))*th*pitch + 1
-	}
-	return max(table, h, 30) + 4
 }
 
 func (d *bored) dryingWide(rows [][]string) float64 {
 	if len(rows[0]) == 2 {
-		return 2 * 38
+		return 2 * 34
 	}
 	return float64(len(rows[0])) * dryCol
 }
 
-// drawDrying draws the strip at the foot of the field: table, why, key view.
-func (d *bored) drawDrying(s *draw.Sheet, f block.Field, h float64) block.Field {
-	top := f.Y0 + h - 4
-	s.Line(draw.Dimension, at(f.X0, top+1.5), at(f.X1, top+1.5))
+// drawDrying draws the strip at the foot of the field: the table, and why.
+func (d *bored) drawDrying(s *draw.Sheet, f block.Field) block.Field {
 	rows := d.dryingRows()
 	wide := d.dryingWide(rows)
+	h := float64(len(rows)+1)*dryRow + 1
+	sum := 0.0
+	w := pen{s: s, x: f.X0 + wide + dryPlot + 8, w: f.W() - wide - dryPlot - 8}
+	for _, t := range d.dryingWords() {
+		th := w.height(t)
+		sum += float64(len(font.Wrap(t, w.w, th)))*th*pitch + 0.8
+	}
+	top := f.Y0 + max(h, sum)
+	s.Line(draw.Dimension, at(f.X0, top+1.5), at(f.X1, top+1.5))
+	d.table(s, f.X0, top, wide, rows)
+	d.plot(s, block.Field{X0: f.X0 + wide + 3, Y0: f.Y0, X1: f.X0 + wide + dryPlot, Y1: top - 1})
+	w.y = top
+	for _, t := range d.dryingWords() {
+		w.para(t)
+		w.skip(0.8)
+	}
+	f.Y0 = top + 4
+	return f
+}
+
+// table sets the drying table; columns of figures stand to the right.
+func (d *bored) table(s *draw.Sheet, x, y, wide float64, rows [][]string) {
 	col := wide / float64(len(rows[0]))
-	y := top
-	s.Text(at(f.X0, y-small), small, "Offset left in service, from "+d.signed(d.p.Offset)).Bold = true
+	s.Text(at(x, y-small), small, "Offset left in service, of "+d.signed(d.p.Offset)[1:]).Bold = true
 	y -= dryRow
 	for i, r := range rows {
 		for k, c := range r {
-			t := s.Text(at(f.X0+float64(k)*col, y-small), small, c)
-			if k == len(r)-1 || len(r) == 4 && k == 2 {
-				t.At.X, t.Anchor = f.X0+float64(k+1)*col-3, draw.End
+			t := s.Text(at(x+float64(k)*col, y-small), small, c)
+			if 2*k >= len(r) {
+				t.At.X, t.Anchor = x+float64(k+1)*col-3, draw.End
 			}
 		}
 		y -= dryRow
 		if i == 0 {
-			s.Line(draw.Dimension, at(f.X0, y+0.6), at(f.X0+wide-3, y+0.6))
+			s.Line(draw.Dimension, at(x, y+0.6), at(x+wide-3, y+0.6))
 			y -= 0.8
 		}
 	}
-	w := pen{s: s, x: f.X0 + wide + 4, y: top, w: f.W() - wide - dryKey - 8}
-	for _, t := range d.dryingWords() {
-		w.para(t)
-		w.skip(1)
-	}
-	key := block.Field{X0: f.X1 - dryKey, Y0: f.Y0, X1: f.X1, Y1: top}
-	block.KeyView(s, key, d.f, d.dark())
-	f.Y0 += h
-	return f
 }
 
-// dark are the timbers of the group's first joint: those that are drawn.
-func (d *bored) dark() map[string]bool {
-	return map[string]bool{d.j.Into.ID: true, d.j.Of.ID: true}
+// wet is the moisture below which wood shrinks, percent (fibre saturation, Wood
+// Handbook ch. 4: about 30).
+const wet = 30.0
+
+// plot draws the draw left against moisture: from the first shrinkage at the
+// left to service at the right, the worst pairing full, the best dashed.
+func (d *bored) plot(s *draw.Sheet, f block.Field) {
+	from, to := math.Min(wet, d.f.Stock.Green), d.f.Stock.Service
+	if from <= to {
+		return
+	}
+	const n = 12
+	worst, best := make([]float64, n+1), make([]float64, n+1)
+	low, high := 0.0, d.p.Offset
+	for i := range worst {
+		bounds, _ := d.left(from + (to-from)*float64(i)/n)
+		worst[i], best[i] = peg.Worst(bounds), math.Inf(-1)
+		for _, b := range bounds {
+			best[i] = math.Max(best[i], b.Left.Least())
+		}
+		low, high = math.Min(low, worst[i]), math.Max(high, best[i])
+	}
+	x0, x1, y0, y1 := f.X0+8, f.X1, f.Y0+4.5, f.Y1-1
+	place := func(i int, v float64) vec.P {
+		return at(x0+(x1-x0)*float64(i)/n, y0+(y1-y0)*(v-low)/(high-low))
+	}
+	line := func(c draw.Class, v []float64) {
+		var pts []vec.P
+		for i, x := range v {
+			pts = append(pts, place(i, x))
+		}
+		s.Poly(c, false, pts...).Mark = "draw left"
+	}
+	s.Line(draw.Dimension, at(x0, y0), at(x0, y1))
+	s.Line(draw.Dimension, place(0, 0), place(n, 0))
+	line(draw.Hidden, best)
+	line(draw.Part, worst)
+	label := func(x, y float64, a draw.Anchor, t string) { s.Text(at(x, y), small, t).Anchor = a }
+	label(x0-1, place(0, 0).Y-small/2, draw.End, "0")
+	label(x0-1, place(0, d.p.Offset).Y-small/2, draw.End, "e")
+	label(x0, f.Y0+0.5, draw.Start, fmt.Sprintf("%.0f %%", from))
+	label(x1, f.Y0+0.5, draw.End, fmt.Sprintf("%.0f %%", to))
 }

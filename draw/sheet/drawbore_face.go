@@ -13,8 +13,9 @@ import (
 
 // Sizes of the view along the peg, mm of wood.
 const (
-	faceBeside = 25.0 // of the receiver either side of the joint
-	faceAbove  = 45.0 // of the enterer above the receiver's face
+	faceBeside = 14.0 // of the receiver either side of the joint
+	faceBelow  = 20.0 // of the receiver below the mortise's floor
+	faceAbove  = 32.0 // of the enterer above the receiver's face
 )
 
 // face is the view along the peg. Its origin is the middle of the mortise hole.
@@ -25,6 +26,8 @@ type face struct {
 	k                      float64
 	at                     vec.P
 	left, right, low, high float64 // of what is shown, mm of wood
+	broken                 bool    // the receiver is broken off at low
+	first, last            float64 // of the receiver shown
 	edge, bearing          float64 // of the bearing edge and plane
 }
 
@@ -54,22 +57,40 @@ func (d *bored) newFace() *face {
 		grow(v.flat(p.Mortise).X)
 	}
 	v.edge = v.bearingEdge(u0, sense)
-	v.left, v.right = v.left-faceBeside, v.right+faceBeside
 	v.high = v.bearing + d.j.LetIn + faceAbove
-	lo, _ := v.outExtent()
-	v.low = lo
+	for _, c := range view.Clipped(d.j.Of.NetInFrame(), v.above()).Cells() {
+		lo, hi := c.Extent(v.cam.Right)
+		grow(lo - v.cam.Right.Dot(m) + faceBeside - 4)
+		grow(hi - v.cam.Right.Dot(m) - faceBeside + 4)
+	}
+	v.left, v.right = v.left-faceBeside, v.right+faceBeside
+	v.first, v.last = v.left, v.right
+	lo, hi := v.reach(v.cam.Right)
+	v.first, v.last = math.Max(v.left, lo), math.Min(v.right, hi)
+	v.low, _ = v.reach(v.out)
+	if !d.j.Mortise.Empty() {
+		lo, _ := d.j.Mortise.Extent(v.out)
+		if keep := lo - v.out.Dot(m) - faceBelow; v.low < keep {
+			v.low, v.broken = keep, true
+		}
+	}
 	return v
 }
 
-// outExtent returns how far the receiver reaches below and above the hole,
-// square to the bearing plane.
-func (v *face) outExtent() (lo, hi float64) {
+// above is the plane at which the enterer is broken off.
+func (v *face) above() solid.Plane {
+	return solid.PlaneAt(v.p.Mortise.Add(v.out.Mul(v.high)), v.out)
+}
+
+// reach returns how far the receiver reaches along a direction, from the
+// mortise hole.
+func (d *bored) reach(dir vec.V) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, c := range v.j.Into.NetInFrame().Cells() {
-		a, b := c.Extent(v.out)
+	for _, c := range d.j.Into.NetInFrame().Cells() {
+		a, b := c.Extent(dir)
 		lo, hi = math.Min(lo, a), math.Max(hi, b)
 	}
-	o := v.out.Dot(v.p.Mortise)
+	o := dir.Dot(d.p.Mortise)
 	return lo - o, hi - o
 }
 
@@ -101,29 +122,34 @@ func (v *face) draw(s *draw.Sheet, f block.Field) {
 	sides := []solid.Plane{
 		solid.PlaneAt(m.Add(r.Mul(v.right)), r), solid.PlaneAt(m.Add(r.Mul(v.left)), r.Neg()),
 	}
-	above := solid.PlaneAt(m.Add(v.out.Mul(v.high)), v.out)
-	if v.slanted() {
-		above = v.square()
+	if v.broken {
+		sides = append(sides, solid.PlaneAt(m.Add(v.out.Mul(v.low)), v.out.Neg()))
 	}
-	parts := v.parts(sides, []solid.Plane{above})
+	parts := v.parts(sides, []solid.Plane{v.above()})
 	o := view.Options{Scale: v.k, ShowHidden: true, At: v.at.Sub(v.cam.Project(m).Mul(v.k))}
 	s.Add(view.Render(v.cam, parts, o)...)
 	for _, p := range v.pegs {
 		v.cross(p.Mortise, p.Bore)
 	}
+	v.toStart()
 	dim.Stack(s, dim.RightOf, v.paper(v.right, 0).X, v.upright())
 	dim.Stack(s, dim.Below, v.paper(0, v.low).Y, v.along())
 }
 
-// square is the plane square to the enterer's length at which a leaning one is
-// broken off.
-func (v *face) square() solid.Plane {
-	axis := v.j.Of.Place.X
-	if axis.Dot(v.out) < 0 {
-		axis = axis.Neg()
+// toStart shows on which hand the receiver's start end lies.
+func (v *face) toStart() {
+	x, d := v.first, vec.P{X: -1}
+	if v.cam.Right.Dot(v.j.Into.Place.X) < 0 {
+		x, d = v.last, vec.P{X: 1}
 	}
-	far := (v.bearing + v.j.LetIn + faceAbove) / axis.Dot(v.out)
-	return solid.PlaneAt(v.p.Mortise.Add(axis.Mul(far)), axis)
+	tip := v.paper(x, v.low).Add(vec.P{X: -4 * d.X, Y: 4})
+	v.s.Line(draw.Dimension, tip, tip.Sub(d.Mul(9)))
+	dim.Arrow(v.s, tip, d).Mark = "to start"
+	t := v.s.Text(tip.Sub(d.Mul(10.5)).Sub(vec.P{Y: small / 2}), small, "start end")
+	t.Halo = true
+	if d.X > 0 {
+		t.Anchor = draw.End
+	}
 }
 
 // cross draws the centre lines of a mortise hole.
@@ -166,7 +192,7 @@ func (v *face) legend() string {
 	from := v.p.PFrom
 	out := "A bearing plane to mortise hole, B shoulder to tenon hole, both square to the shoulder."
 	if !math.IsNaN(v.edge) {
-		out += " P " + from + " to mortise hole."
+		out += "\nP " + from + " to mortise hole."
 	}
 	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
 		out += " N " + from + " to tenon hole."

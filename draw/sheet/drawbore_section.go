@@ -14,10 +14,13 @@ import (
 
 // Sizes of the section, mm of wood.
 const (
-	stubAbove  = 40.0 // of the enterer above the receiver's face
-	woodBelow  = 28.0 // of the receiver kept below the mortise's floor
+	stubAbove  = 38.0 // of the enterer above the receiver's face
+	stubLeast  = 22.0 // the same where room is short
+	woodBelow  = 22.0 // of the receiver kept below the mortise's floor
+	woodLeast  = 12.0 // the same where room is short
 	entersBy   = 12.0 // how far the lead stands in its hole
 	hatchPitch = 2.0  // paper mm
+	underPeg   = 18.0 // from the peg to the words under its dimensions, paper mm
 	pegFree    = 62.0 // least of the peg left of the receiver, paper mm
 )
 
@@ -29,6 +32,7 @@ type cut struct {
 	at             vec.P // of the middle of the mortise hole
 	left, right    float64
 	low, top, face float64 // of the wood, along up from the hole
+	broken         bool    // the receiver is broken off at low
 }
 
 // paper returns the place of a point x along the peg and y along up from the
@@ -39,22 +43,27 @@ func (c *cut) paper(x, y float64) vec.P { return c.at.Add(vec.P{X: c.k * x, Y: c
 // driven, and the words beside it.
 func (d *bored) sectionSheet() *draw.Sheet {
 	c := d.newCut()
-	field := paperField(d.f.Paper.Sheets, d.title("", ""))
-	ways, h := d.waysHeight(field.W())
-	caution := d.cautionHeight(field.W())
-	room := field.H() - h - caution - 8
+	title := d.title("Drawbore, section through the peg", "")
+	foot := func(s *draw.Sheet, f block.Field) block.Field {
+		f = block.Boxed(s, f, "CAUTION", boringCautions())
+		return d.drawServed(s, d.drawWays(s, f))
+	}
+	room := foot(scratch(d.f.Paper.Sheets, title))
 	reqs := func(k float64) []dim.Request { c.k, c.at = k, vec.P{}; return c.upright() }
-	var text string
-	c.k, text = d.scaleFor(func(k float64) bool {
+	k, scale := d.scaleFor(func(k float64) bool {
 		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + pegFree
-		return (c.top-c.low)*k <= room && wide <= field.W()
+		return wide <= room.W() && c.trim((room.H()-3)/k)
 	})
-	s, f := fresh(d.f, "drawbore", "drawbore-"+d.j.ID, d.title("Drawbore, section through the peg", text))
-	c.s = s
-	f = block.Boxed(s, f, "CAUTION", boringCautions())
-	f = d.drawWays(s, f, ways)
-	right := dim.Depth(dim.RightOf, reqs(c.k))
-	c.at = vec.P{X: f.X1 - right - c.k*c.right, Y: (f.Y0+f.Y1)/2 - c.k*(c.top+c.low)/2}
+	title.Scale = scale
+	s, f := fresh(d.f, "drawbore", "drawbore-"+d.j.ID, title)
+	f = foot(s, f)
+	right := dim.Depth(dim.RightOf, reqs(k))
+	c.s, c.k = s, k
+	c.at = vec.P{X: f.X1 - right - k*c.right, Y: f.Mid().Y - k*(c.top+c.low)/2}
+	under := d.legendHeight(c.paper(c.left, 0).X - 8 - f.X0)
+	if short := f.Y0 + under + underPeg + k*d.p.Bore/2 - c.at.Y; short > 0 {
+		c.at.Y += max(0, min(short, f.Y1-1-k*c.top-c.at.Y))
+	}
 	c.wood()
 	c.peg(f)
 	c.lines()
@@ -63,10 +72,28 @@ func (d *bored) sectionSheet() *draw.Sheet {
 	return s
 }
 
-// paperField returns the free field of the frame's sheets.
-func paperField(paper string, t block.Title) block.Field {
-	_, f := block.New(paper, true, "", "", t)
-	return f
+// trim shortens what is shown of the timbers to the height given, mm of wood,
+// and reports whether that leaves enough.
+func (c *cut) trim(height float64) bool {
+	over := c.top - c.low - height
+	if over <= 0 {
+		return true
+	}
+	above := min(over, stubAbove-stubLeast)
+	below := 0.0
+	if c.broken {
+		below = min(over-above, woodBelow-woodLeast)
+	}
+	if over-above-below > 1e-9 {
+		return false
+	}
+	c.top, c.low = c.top-above, c.low+below
+	return true
+}
+
+// scratch returns a sheet to measure on, and its free field.
+func scratch(paper string, t block.Title) (*draw.Sheet, block.Field) {
+	return block.New(paper, true, "", "", t)
 }
 
 // newCut measures what the section shows: the receiver from side to side and
@@ -93,7 +120,7 @@ func (d *bored) newCut() *cut {
 		deepest = (lo - d.out.Dot(m)) / d.sin
 	}
 	if keep := deepest - woodBelow; c.low < keep && !math.IsInf(deepest, 0) {
-		c.low = keep
+		c.low, c.broken = keep, true
 	}
 	if math.IsInf(c.low, 0) {
 		c.low = -c.face
@@ -110,7 +137,11 @@ func (d *bored) plane() solid.Plane {
 func (c *cut) wood() {
 	m := c.p.Mortise
 	above := solid.PlaneAt(m.Add(c.up.Mul(c.top)), c.up)
-	below := solid.PlaneAt(m.Add(c.up.Mul(c.low)), c.up.Neg())
+	end := c.low - 5 // nothing is there unless the receiver is broken off
+	if c.broken {
+		end = c.low
+	}
+	below := solid.PlaneAt(m.Add(c.up.Mul(end)), c.up.Neg())
 	cam := c.cutCamera()
 	o := view.Options{Scale: c.k, At: c.at.Sub(cam.Project(m).Mul(c.k))}
 	figs := view.Section(c.parts([]solid.Plane{below, above}, []solid.Plane{above, below}), c.plane(), cam, o)
@@ -140,7 +171,12 @@ func (c *cut) name(f view.Figure) {
 	word, p := "receiver", c.paper((c.left+c.right)/2, 0)
 	if f.Owner == c.j.Of.ID {
 		word = "enterer"
-		p = vec.P{X: b.Mid().X, Y: b.Max.Y - 7.5}
+		p = vec.P{X: b.Mid().X, Y: b.Max.Y - 11.5}
+		if c.p.Offset != 0 {
+			p.X += b.W() * 0.16
+			a := dim.Broad(c.s, vec.P{X: b.Mid().X - b.W()*0.24, Y: b.Max.Y - 2.5}, vec.P{Y: -1}, 15)
+			a.Filled, a.Grey, a.Mark = true, 1, "pull"
+		}
 	} else {
 		p.Y = b.Min.Y + 3.2
 		if b.W() < font.Measure(word, small, false)+4 {

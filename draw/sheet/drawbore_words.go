@@ -14,17 +14,9 @@ import (
 // boringCautions are the cautions for boring and pegging a joint.
 func boringCautions() []string {
 	return []string{
-		"Clamp or dog the timber and brace the handle for the kick when the bit grabs. Clear the chips often. Back the far face and pack the mortise, so that nothing blows out.",
-		"Wear eye protection when you drive. Strike squarely. A peg that kinks or splits is bored out and replaced. Nobody stands under a joint that is being driven.",
+		"Clamp or dog the timber and brace the handle for the kick when the bit grabs. Clear the chips often. Back the far face.",
+		"Pegging: eye protection. Strike squarely; a peg that kinks or splits is bored out. Nobody stands under a joint being driven.",
 	}
-}
-
-// cautionHeight returns the height that the caution box takes, with the space
-// under it.
-func (d *bored) cautionHeight(width float64) float64 {
-	s := draw.NewSheet("", "", "", 1000, 1000)
-	f := block.Field{X0: 0, Y0: 0, X1: width, Y1: 1000}
-	return block.Boxed(s, f, "CAUTION", boringCautions()).Y0
 }
 
 // toward says which way the tenon hole is set off, for use in a sentence.
@@ -60,23 +52,29 @@ func (d *bored) ways() []way {
 			"Drive the peg squarely. Trim it after the timbers have dried.",
 		}}}
 	}
-	look := fmt.Sprintf("Close the joint and look through both holes: the tenon's must stand %s of the other by e, clear as the detail shows. Then drive the peg.", d.short())
+	bore := fmt.Sprintf("from %s of %s till the lead screw shows; finish from %s.", entry, j.Into.ID, exit)
+	tenon := "Bore the tenon square to its cheek, waste wood behind it."
 	return []way{
 		{"With the templates", []string{
-			fmt.Sprintf("Lay the hole template on %s of %s, prick the centre and bore square through; finish from %s.", entry, j.Into.ID, exit),
-			"Lay the tenon template on the cheek, its shoulder line on the shoulder. Prick the only cross on it.",
-			"Measure B before boring: shoulder to the mark, square to the shoulder.",
-			"Bore the tenon square to its cheek, waste wood behind it.",
-			look,
+			"Prick through the hole template. A block in the mortise, bore " + bore,
+			"Lay the tenon template on the cheek, shoulder line on the shoulder. Prick its only cross. Measure B before boring.",
+			tenon,
 		}},
 		{"Prick and shift", []string{
-			fmt.Sprintf("Bore %s alone, from %s; stop when the lead screw shows and finish from %s.", j.Into.ID, entry, exit),
-			"Put the tenon home dry, the shoulder closed tight. Turn the bit in the hole by hand until its point pricks the cheek.",
-			fmt.Sprintf("Draw the tenon. Shift the mark by e %s, prick again, and strike the first mark out.", d.toward()),
-			"Bore the tenon at the second mark, square to its cheek, waste wood behind it.",
-			look,
+			"A block in the mortise, bore the receiver alone " + bore,
+			"Put the tenon home dry, shoulder closed. Turn the bit in the hole by hand until it pricks the cheek.",
+			fmt.Sprintf("Draw the tenon. Shift the mark by e %s, prick again, strike the first mark out.", d.toward()),
+			tenon,
 		}},
 	}
+}
+
+// look is the last step of both ways.
+func (d *bored) look() string {
+	if d.p.Offset == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Both ways: close the joint and look through before the peg goes in. The tenon's hole must stand %s than the other, by e. If it stands the other way, stop.", d.short())
 }
 
 // faceName names a face of the receiver in a sentence.
@@ -91,72 +89,60 @@ func (d *bored) faceName(n int) string {
 // short says in two or three words on which side the tenon hole stands.
 func (d *bored) short() string {
 	if d.slanted() {
-		return "up the brace"
+		return "farther up the brace"
 	}
-	return "on the shoulder's side"
-}
-
-// laidWay is a way set in lines for a column.
-type laidWay struct {
-	way
-	lines [][]string
-	h     float64 // text height
+	return "nearer the shoulder"
 }
 
 const waysPad = 2.0
 
-// waysHeight sets the ways in columns of a box of the given width and returns
-// its height with the space under it.
-func (d *bored) waysHeight(width float64) ([]laidWay, float64) {
-	var out []laidWay
+// drawWays draws the box of the ways of working at the foot of the field, side
+// by side, and returns what is left above it.
+func (d *bored) drawWays(s *draw.Sheet, f block.Field) block.Field {
 	ws := d.ways()
-	col := d.waysColumn(width, len(ws))
-	tall, h := 0, small
+	col := (f.W() - 2*waysPad - float64(len(ws)-1)*5) / float64(len(ws))
+	look := font.Wrap(d.look(), f.W()-2*waysPad, small)
+	lines := 0
 	for _, w := range ws {
-		for _, t := range w.steps {
-			h = max(h, dim.Legible(t, small))
-		}
-	}
-	for _, w := range ws {
-		l := laidWay{way: w, h: h}
 		n := 0
 		for _, t := range w.steps {
-			ls := font.Wrap(t, col-5, h)
-			l.lines, n = append(l.lines, ls), n+len(ls)
+			n += len(font.Wrap(t, col-5, small))
 		}
-		tall = max(tall, n)
-		out = append(out, l)
+		lines = max(lines, n)
 	}
-	return out, 2*waysPad + text*pitch + float64(tall)*h*1.6 + 3
-}
-
-func (d *bored) waysColumn(width float64, n int) float64 {
-	return (width - 2*waysPad - float64(n-1)*5) / float64(n)
-}
-
-// drawWays draws the box of the ways at the foot of the field and returns what
-// is left above it.
-func (d *bored) drawWays(s *draw.Sheet, f block.Field, ws []laidWay) block.Field {
-	_, h := d.waysHeight(f.W())
-	h -= 3
-	s.Rect(draw.FrameLine, draw.Box{Min: at(f.X0, f.Y0), Max: at(f.X1, f.Y0+h)})
-	col := d.waysColumn(f.W(), len(ws))
+	base := f.Y0 + waysPad/2 + float64(len(look))*small*pitch + 0.6
+	top := base + text*pitch + float64(lines)*small*pitch + waysPad
+	s.Rect(draw.FrameLine, draw.Box{Min: at(f.X0, f.Y0), Max: at(f.X1, top)})
 	for i, w := range ws {
-		x, y := f.X0+waysPad+float64(i)*(col+5), f.Y0+h-waysPad
+		p := pen{s: s, x: f.X0 + waysPad + float64(i)*(col+5), y: top - waysPad, w: col}
 		if i > 0 {
-			s.Line(draw.Dimension, at(x-2.5, f.Y0), at(x-2.5, f.Y0+h))
+			s.Line(draw.Dimension, at(p.x-2.5, base), at(p.x-2.5, top))
 		}
-		s.Text(at(x, y-text), text, w.head).Bold = true
-		y -= text * pitch
-		for n, ls := range w.lines {
-			s.Text(at(x, y-w.h), w.h, strconv.Itoa(n+1)).Bold = true
-			for _, l := range ls {
-				s.Text(at(x+5, y-w.h), w.h, l)
-				y -= w.h * 1.6
-			}
+		p.head(w.head)
+		for n, t := range w.steps {
+			s.Text(at(p.x, p.y-small), small, strconv.Itoa(n+1)).Bold = true
+			step := pen{s: s, x: p.x + 5, y: p.y, w: col - 5}
+			step.para(t)
+			p.y = step.y
 		}
 	}
-	f.Y0 += h + 3
+	if len(look) > 0 {
+		s.Line(draw.Dimension, at(f.X0, base), at(f.X1, base))
+		p := pen{s: s, x: f.X0 + waysPad, y: base - 1, w: f.W() - 2*waysPad}
+		p.para(d.look())
+	}
+	f.Y0 = top + 3
+	return f
+}
+
+// drawServed names the joints that the sheet serves at the foot of the field
+// and returns what is left above.
+func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
+	ls := font.Wrap(d.served(), f.W(), small)
+	top := f.Y0 + float64(len(ls))*small*pitch
+	p := pen{s: s, x: f.X0, y: top, w: f.W()}
+	p.para(d.served())
+	f.Y0 = top + 1
 	return f
 }
 
@@ -164,37 +150,47 @@ func (d *bored) drawWays(s *draw.Sheet, f block.Field, ws []laidWay) block.Field
 // and why it matters, below it the letters and the joints served.
 func (d *bored) besideSection(c *cut, f block.Field) {
 	x1 := c.paper(c.left, 0).X
+	low := c.paper(0, d.p.Bore/2).Y + 4
+	key := block.Field{X0: f.X0, Y0: low, X1: f.X0 + keyWide, Y1: f.Y1}
+	block.KeyView(c.s, key, d.f, map[string]bool{d.j.Into.ID: true, d.j.Of.ID: true})
+	w := pen{s: c.s, x: key.X1 + 5, y: f.Y1, w: x1 - 6 - key.X1 - 5}
 	if d.p.Offset != 0 {
-		dim.Broad(c.s, at(x1-9, c.paper(0, c.top).Y-4), at(0, -1), 16).Mark = "pull"
-		w := pen{s: c.s, x: f.X0, y: f.Y1, w: x1 - 18 - f.X0}
 		w.head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
 		w.para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
 	} else {
-		w := pen{s: c.s, x: f.X0, y: f.Y1, w: x1 - 18 - f.X0}
 		w.head("Not drawn: holes in line")
 	}
 	d.pegWords(c)
-	w := pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - dim.First - dim.Pitch - 5, w: x1 - 8 - f.X0}
+	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0}
 	for _, l := range d.legend() {
 		w.para(l)
 	}
-	w.skip(1.5)
-	w.para(d.served())
 }
+
+const keyWide = 42.0 // of the key view, paper mm
 
 // pegWords names the diameters at the peg.
 func (d *bored) pegWords(c *cut) {
 	tip := c.paper(c.left+entersBy, d.lead.Tip/2)
 	mouth := c.paper(c.left, d.p.Bore/2)
 	words := []string{"lead's tip Ø " + d.say(d.lead.Tip), "bore Ø " + d.say(d.p.Bore) + ", peg the same"}
+	h := max(dim.Legible(words[0], small), dim.Legible(words[1], small))
 	for i, to := range []struct{ x, y float64 }{{tip.X, tip.Y}, {mouth.X, mouth.Y}} {
-		h := dim.Legible(words[i], small)
 		y := mouth.Y + 4 + float64(i)*6
 		x := mouth.X - 9
 		t := c.s.Text(at(x-1, y-h/2), h, words[i])
 		t.Anchor = draw.End
 		dim.Leader(c.s, at(x, y), at(to.x, to.y), false)
 	}
+}
+
+// legendHeight returns the height of the legend at a width.
+func (d *bored) legendHeight(width float64) float64 {
+	p := pen{s: draw.NewSheet("", "", "", 1, 1), w: width}
+	for _, l := range d.legend() {
+		p.para(l)
+	}
+	return -p.y
 }
 
 // legend says what the letters of the section are.
@@ -204,9 +200,11 @@ func (d *bored) legend() []string {
 	if p.Offset != 0 && !d.slanted() {
 		out = append(out, "A bearing plane to mortise hole. B shoulder to tenon hole.")
 	}
+	relish := "R relish: tenon hole to the first free surface behind it, along the grain."
 	if p.Offset != 0 {
-		out = append(out, "e offset of the two holes. R relish: tenon hole to the first free surface behind it, along the grain.")
+		relish = "e offset of the two holes. " + relish
 	}
+	out = append(out, relish)
 	if d.slanted() && p.Offset != 0 {
 		out = append(out, "The cut runs along the brace, so the receiver is cut aslant.")
 	}

@@ -52,12 +52,12 @@ func (w *flow) need(h float64) {
 	}
 }
 
-// heading sets a heading with room for at least two lines after it.
+// heading sets a heading with room for some lines after it.
 func (w *flow) heading(t string) {
 	if w.y < w.f.Y1 {
 		w.skip(2.5)
 	}
-	w.need(text*pitch + 3*small*pitch)
+	w.need(text*pitch + 8*small*pitch)
 	w.head(t)
 	w.s.Line(draw.Dimension, at(w.x, w.y+1.3), at(w.x+w.w, w.y+1.3))
 	w.skip(1)
@@ -72,7 +72,7 @@ func (w *flow) item(mark, t string) {
 	}
 	h := w.height(t)
 	lines := wrap(t, w.w-in, h)
-	w.need(min(float64(len(lines)), 12) * h * pitch)
+	w.need(min(float64(len(lines)), 5) * h * pitch)
 	for i, l := range lines {
 		w.need(h * pitch)
 		if i == 0 && mark != "" {
@@ -86,14 +86,17 @@ func (w *flow) item(mark, t string) {
 }
 
 // fact sets a name and its value.
-func (w *flow) fact(name, value string) {
-	w.need(w.pairHeight(name, value, 0.4))
-	w.pair(name, value, 0.4)
+func (w *flow) fact(name, value string) { w.factAt(name, value, 0.45) }
+
+// factAt is fact with the value from a share of the width on.
+func (w *flow) factAt(name, value string, share float64) {
+	w.need(w.pairHeight(name, value, share))
+	w.pair(name, value, share)
 }
 
 // entry sets a line of the drawing list that leads to its sheet.
 func (w *flow) entry(number, t, to string) {
-	in := 9.0
+	in := 17.0
 	lines := wrap(t, w.w-in, small)
 	w.need(float64(len(lines)) * small * pitch)
 	top := w.y

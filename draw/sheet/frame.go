@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 
 	"pegwright/draw"
@@ -13,32 +14,58 @@ import (
 )
 
 // Views returns the axonometric views of the whole frame from two opposite
-// corners, with the ids of the timbers: each timber is named on the sheet where
-// more of it shows.
+// corners, with the ids of the timbers: each timber is named where more of it
+// shows. A view with more names than its lanes hold is drawn again for the
+// rest of them; a small frame that shows whole from one corner has one view.
 func Views(f *geom.Frame) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
 	}
 	parts := frameParts(f)
-	cams := []view.Camera{view.IsometricFrom(-1, -1), view.IsometricFrom(1, 1)}
+	pics := [2]picture{takePicture(view.IsometricFrom(-1, -1), parts), takePicture(view.IsometricFrom(1, 1), parts)}
 	words := []string{"from the south-west", "from the north-east"}
 	ids := []string{"frame-south-west", "frame-north-east"}
-	var pics [2]picture
-	for i, c := range cams {
-		pics[i] = takePicture(c, parts)
-	}
+	one := plain(pics)
 	var out []*draw.Sheet
-	for i := range cams {
-		t := block.TitleFor(f, "Frame", "isometric view "+words[i], "pictorial")
-		t.Note = "isometric view (ISO 5456-3), hidden lines left out; not for measuring"
-		s, field := fresh(f, "frame", ids[i], t)
-		pics[i].onSheet(s, field, func(id string) bool {
-			a, b := pics[i].shown[id], pics[1-i].shown[id]
-			return a > b || a == b && i == 0
+	for i, p := range pics {
+		names := p.names(func(id string) bool {
+			a, b := p.shown[id], pics[1-i].shown[id]
+			return one || a > b || a == b && i == 0
 		})
-		out = append(out, s)
+		for n := 0; len(names) > 0; n++ {
+			t := block.TitleFor(f, "Frame", "isometric view "+words[i], "pictorial")
+			t.Note = "isometric view (ISO 5456-3), hidden lines left out; not for measuring"
+			id := ids[i]
+			if n > 0 {
+				id = fmt.Sprintf("%s-%d", id, n+1)
+				t.Sheet = fmt.Sprintf("Frame, more names, page %d", n+1)
+			}
+			s, field := fresh(f, "frame", id, t)
+			k := min(len(names), 2*int((field.H()-1)/laneStep))
+			p.onSheet(s, field, names[:k])
+			names = names[k:]
+			out = append(out, s)
+		}
+		if one {
+			break
+		}
 	}
 	return out
+}
+
+// laneStep is the room that a label takes in a lane: its height and the gap, as
+// dim.Lane has them.
+const laneStep = small * (1.45 + 0.25)
+
+// plain reports whether the first picture shows enough of every timber to name
+// them all there: 0.4 of what the other picture shows, and few timbers.
+func plain(pics [2]picture) bool {
+	for _, id := range pics[0].order {
+		if pics[0].shown[id] < 0.4*pics[1].shown[id] {
+			return false
+		}
+	}
+	return len(pics[0].order) <= 40
 }
 
 func frameParts(f *geom.Frame) []view.Part {
@@ -82,16 +109,23 @@ func takePicture(c view.Camera, parts []view.Part) picture {
 	return p
 }
 
-// onSheet draws the picture into the field with labels for the owners that
-// want one, in lanes left and right.
-func (p picture) onSheet(s *draw.Sheet, f block.Field, want func(id string) bool) {
-	var names []string
-	wide := 0.0
+// names returns the owners that show and are wanted, in order.
+func (p picture) names(want func(id string) bool) []string {
+	var out []string
 	for _, id := range p.order {
-		if want(id) && p.shown[id] > 0 {
-			names = append(names, id)
-			wide = max(wide, font.Measure(id, small, false))
+		if p.shown[id] > 0 && want(id) {
+			out = append(out, id)
 		}
+	}
+	return out
+}
+
+// onSheet draws the picture into the field with labels for the owners named,
+// in lanes left and right.
+func (p picture) onSheet(s *draw.Sheet, f block.Field, names []string) {
+	wide := 0.0
+	for _, id := range names {
+		wide = max(wide, font.Measure(id, small, false))
 	}
 	room := f
 	room.X0, room.X1 = f.X0+wide+10, f.X1-wide-10

@@ -33,9 +33,9 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 // served says in a line which joints a sheet is for.
 func served(g Group) string {
 	j := g.First()
-	t := j.Of.ID + " into " + j.Into.ID + ", mark " + j.Mark
+	t := j.Mark + " " + j.Of.ID + " into " + j.Into.ID
 	if n := len(g.Joints); n > 1 {
-		t += fmt.Sprintf(", and %d alike", n-1)
+		t += fmt.Sprintf(" (%d alike)", n)
 	}
 	return t
 }
@@ -44,7 +44,7 @@ func served(g Group) string {
 // in a lane on its right.
 func explode(s *draw.Sheet, f block.Field, j *geom.Joint) {
 	parts := exploded(j)
-	pic := takePicture(bestCamera(j, parts), parts)
+	pic := takePicture(bestCamera(j, parts, f.W()-30, f.H()), parts)
 	var labels []dim.Label
 	wide := 0.0
 	for i, id := range pic.order[:len(pic.order)-1] {
@@ -204,7 +204,7 @@ func towards(d vec.V) string {
 		}
 	}
 	if d.Z > 0 {
-		return "up along its own axis"
+		return "up, along its own axis,"
 	}
-	return "down along its own axis"
+	return "down, along its own axis,"
 }

@@ -70,7 +70,11 @@ func drawings(w *flow, list []Entry) {
 	}
 	w.heading("Drawing list")
 	for _, e := range list {
-		w.entry(strconv.Itoa(e.N), e.Title, e.ID)
+		n := strconv.Itoa(e.N)
+		if e.To > e.N {
+			n += "–" + strconv.Itoa(e.To)
+		}
+		w.entry(n, e.Title, e.ID)
 	}
 }
 

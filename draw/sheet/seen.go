@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 
+	"pegwright/draw"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -17,15 +18,18 @@ type spot struct {
 
 // bestCamera returns the axonometric camera from which most is seen of what the
 // joint takes from the receiver and, at the same time, of what it leaves of the
-// enterer, with the way between them not foreshortened.
-func bestCamera(j *geom.Joint, parts []view.Part) view.Camera {
+// enterer, with the way between them not foreshortened and the picture filling
+// a field of the given size.
+func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 	receiver, enterer := spots(parts[0], j.ID), spots(parts[1], j.ID)
 	var cells []solid.Convex
-	for i := range 2 {
-		for _, c := range parts[i].Body.Cells() {
-			pl := vec.Identity
-			pl.O = parts[i].Shift
-			cells = append(cells, c.Moved(pl))
+	var corners []vec.V
+	for i, p := range parts[:len(parts)-1] {
+		for _, c := range placed(p) {
+			if i < 2 {
+				cells = append(cells, c)
+			}
+			corners = append(corners, c.V...)
 		}
 	}
 	way := parts[1].Shift.Unit()
@@ -33,20 +37,47 @@ func bestCamera(j *geom.Joint, parts []view.Part) view.Camera {
 	for az := 17.5; az < 360; az += 22.5 {
 		for _, el := range []float64{24, 38, -24, -38} {
 			c := view.Axonometric(az, el)
-			s := math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells))
-			s *= open(c, way) * open(c, j.Axes.U) * open(c, j.Of.Place.X)
+			s := open(c, way) * open(c, j.Axes.U) * open(c, j.Of.Place.X) * math.Sqrt(fill(c, corners, w, h))
 			for _, p := range j.Pegs {
 				s *= open(c, direction(p))
 			}
 			if el > 0 {
 				s *= 1.15 // things are mostly seen from above
 			}
-			if s > score*(1+1e-9) {
+			// Without cells nothing is hidden: an upper bound that spares rays.
+			if s*math.Sqrt(showing(c, receiver, nil)*showing(c, enterer, nil)) <= score {
+				continue
+			}
+			if s *= math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells)); s > score*(1+1e-9) {
 				best, score = c, s
 			}
 		}
 	}
 	return best
+}
+
+// placed returns the cells of a part where it is drawn.
+func placed(p view.Part) []solid.Convex {
+	cells := p.Cells
+	if p.Body != nil {
+		cells = p.Body.Cells()
+	}
+	pl := vec.Identity
+	pl.O = p.Shift
+	out := make([]solid.Convex, len(cells))
+	for i, c := range cells {
+		out[i] = c.Moved(pl)
+	}
+	return out
+}
+
+// fill returns the scale at which the corners fill a field of w by h.
+func fill(c view.Camera, corners []vec.V, w, h float64) float64 {
+	b := draw.NoBox()
+	for _, v := range corners {
+		b = b.With(c.Project(v))
+	}
+	return min(w/b.W(), h/b.H())
 }
 
 // open is how much of a direction is left in the picture: 1 down to 30°, less

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"bytes"
-	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -143,5 +142,4 @@ func TestStoppedJoints(t *testing.T) {
 	if len(got) != len(f.JointsOf(timber)) {
 		t.Errorf("%d joints stopped, %d at the timber", len(got), len(f.JointsOf(timber)))
 	}
-	_ = fmt.Sprint
 }

@@ -1,75 +1,21 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
-	"pegwright/geom"
 	"pegwright/geom/list"
 )
-
-// Lists returns the sheets of all lists of the frame, each on as many sheets as
-// its rows take.
-func Lists(f *geom.Frame) []*draw.Sheet {
-	var out []*draw.Sheet
-	for _, t := range list.All(f) {
-		out = append(out, Table(f, t)...)
-	}
-	return out
-}
-
-// Table returns the sheets of one list.
-func Table(f *geom.Frame, t list.Table) []*draw.Sheet {
-	g := gridOf(t)
-	page := func(n int) (*draw.Sheet, block.Field) {
-		title := block.TitleFor(f, t.Title, "", "none")
-		title.Note = "heavy rule: head of the list; lengths in " + block.UnitName(f.Units)
-		id := "list-" + t.Name
-		if n > 1 {
-			id = fmt.Sprintf("%s-%d", id, n)
-			title.Sheet = fmt.Sprintf("%s, page %d", t.Title, n)
-		}
-		s, field := fresh(f, "list", id, title)
-		return s, field
-	}
-	s, field := page(1)
-	out := []*draw.Sheet{s}
-	g.fit(field.W())
-	y := g.head(s, field)
-	for _, row := range g.rows {
-		h := g.height(row)
-		if y-h < field.Y0 {
-			s, field = page(len(out) + 1)
-			out = append(out, s)
-			y = g.head(s, field)
-		}
-		y = g.row(s, field, y, row)
-	}
-	foot := pen{s: s, x: field.X0, y: y - 3, w: field.W()}
-	if foot.y-float64(len(t.Totals)+1)*small*pitch < field.Y0 && len(t.Totals) > 0 {
-		s, field = page(len(out) + 1)
-		out = append(out, s)
-		foot = pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
-	}
-	for i, l := range t.Totals {
-		if i == 0 {
-			foot.line(block.Fit(l, field.W(), text, true), text, true)
-			continue
-		}
-		foot.para(l)
-	}
-	return out
-}
 
 // grid is a table about to be set.
 type grid struct {
 	heads   []string
 	numeric []bool
 	rows    [][]string
+	totals  []string
 	width   []float64
 	size    []float64 // text height of each column
 }
@@ -77,7 +23,7 @@ type grid struct {
 const cellGap = 3.0
 
 func gridOf(t list.Table) *grid {
-	g := &grid{}
+	g := &grid{totals: t.Totals}
 	for _, c := range t.Columns {
 		g.heads, g.numeric = append(g.heads, c.Heading()), append(g.numeric, c.Numeric())
 		g.size = append(g.size, small)
@@ -114,6 +60,17 @@ func (g *grid) fit(total float64) {
 		least[c] = max(least[c], min(g.width[c], 16))
 		sum += g.width[c]
 	}
+	sum = g.narrow(least, sum, total)
+	if sum < total && n > 1 {
+		for c := range g.width {
+			g.width[c] += min((total-sum)/float64(n), 8)
+		}
+	}
+}
+
+// narrow takes width from the widest columns, down to their least, until sum is
+// no more than total, and returns the sum that is left.
+func (g *grid) narrow(least []float64, sum, total float64) float64 {
 	for sum > total {
 		widest := -1
 		for c := range g.width {
@@ -127,21 +84,28 @@ func (g *grid) fit(total float64) {
 		g.width[widest] -= 0.5
 		sum -= 0.5
 	}
-	if sum < total && n > 1 {
-		for c := range g.width {
-			g.width[c] += min((total-sum)/float64(n), 8)
-		}
-	}
+	return sum
 }
 
-// head sets the headings and returns the y below them.
-func (g *grid) head(s *draw.Sheet, f block.Field) float64 {
-	lines := make([][]string, len(g.heads))
-	most := 0
+// headLines returns the headings wrapped to their columns and the most lines
+// that one takes.
+func (g *grid) headLines() (lines [][]string, most int) {
+	lines = make([][]string, len(g.heads))
 	for c, h := range g.heads {
 		lines[c] = font.WrapFace(h, g.width[c], small, true)
 		most = max(most, len(lines[c]))
 	}
+	return lines, most
+}
+
+func (g *grid) headHeight() float64 {
+	_, n := g.headLines()
+	return float64(n) * small * pitch
+}
+
+// head sets the headings and returns the y below them.
+func (g *grid) head(s *draw.Sheet, f block.Field) float64 {
+	lines, most := g.headLines()
 	x := f.X0
 	for c, ls := range lines {
 		y := f.Y1 - float64(most-len(ls))*small*pitch
@@ -151,7 +115,7 @@ func (g *grid) head(s *draw.Sheet, f block.Field) float64 {
 		}
 		x += g.width[c] + cellGap
 	}
-	y := f.Y1 - float64(most)*small*pitch
+	y := f.Y1 - g.headHeight()
 	s.Line(draw.FrameLine, at(f.X0, y), at(x-cellGap, y))
 	return y - 1
 }

@@ -9,14 +9,11 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/geom"
 	"pegwright/geom/peg"
-	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
 
 // windowWidth is the width of the column with the peg windows.
-const windowWidth = 62.0
-
-func planeThrough(p, n vec.V) solid.Plane { return solid.PlaneAt(p, n) }
+const windowWidth = 55.0
 
 // windows draws, for the first peg of the joint, where the centre of its hole
 // may lie, the holes of all pegs, and for every peg the tightest margin. The

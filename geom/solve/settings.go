@@ -6,6 +6,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/joint"
+	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 	"pegwright/geom/spec"
 )
@@ -123,7 +124,7 @@ func (s *solver) sane(p *pact) {
 // why.
 func (s *solver) draw(p *pact) {
 	set := &p.set
-	f := s.f.Units.FormatJoint
+	f := s.fine
 	if !set.Auto {
 		p.why = "offset as given in the description"
 		if set.Offset == 0 {
@@ -169,6 +170,14 @@ func (s *solver) draw(p *pact) {
 		set.Offset = top
 		p.why = fmt.Sprintf("no offset serves: %v; drawn %s, which goes slack as the timber dries", choice.Reason, f(top))
 	}
+}
+
+// fine shows a length that a step of 1/32 in or 1/2 mm would blur.
+func (s *solver) fine(mm float64) string {
+	if s.f.Units == measure.Metric {
+		return fmt.Sprintf("%.1f mm", mm)
+	}
+	return fmt.Sprintf("%.3f in", mm/inch)
 }
 
 // angle is between an angled enterer and its receiver, in radians.

@@ -1,0 +1,192 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/geom/finding"
+	"pegwright/geom/vec"
+	"pegwright/samples"
+)
+
+// said returns all texts of sheets, one a line, hyphenated lines as they stand.
+func said(sheets []*draw.Sheet) string {
+	var b strings.Builder
+	for _, s := range sheets {
+		for _, it := range s.Items {
+			if x, ok := it.(*draw.Text); ok {
+				b.WriteString(x.S + "\n")
+			}
+		}
+	}
+	return b.String()
+}
+
+// The cover says what an independent count over the frame's data gives: corner
+// points of all blanks bound the frame from outside, and for uncut ends from
+// inside; pegs and joints are counted here one by one.
+func TestCoverSaysTheFacts(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		text := said(Cover(f, nil, nil))
+		pegs := map[string]int{}
+		for _, j := range f.Joints {
+			for _, p := range j.Pegs {
+				pegs["pegs Ø "+f.Units.PlainJoint(p.Bore)+" x "+f.Units.PlainJoint(p.Length)]++
+			}
+		}
+		flat := strings.Join(strings.Fields(text), " ")
+		for k, n := range pegs {
+			if !strings.Contains(flat, k) {
+				t.Errorf("%s: no %q", name, k)
+			}
+			if !strings.Contains(flat, fmt.Sprintf("%d + ", n)) {
+				t.Errorf("%s: no count %d of %s", name, n, k)
+			}
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, b := range f.Timbers {
+			for _, v := range b.Blank.V {
+				z := b.Place.Out(v).Z
+				lo, hi = min(lo, z), max(hi, z)
+			}
+		}
+		_, _, z := overall(f, "")
+		if z > hi-lo+1e-6 || z < (hi-lo)*0.9 {
+			t.Errorf("%s: height %v, blanks %v", name, z, hi-lo)
+		}
+		if !strings.Contains(flat, f.Units.Format(z)) {
+			t.Errorf("%s: height %s is not said", name, f.Units.Format(z))
+		}
+		for _, must := range []string{"Bow, twist and wane are out of scope", "Cautions", "General notes", "Design criteria as stated"} {
+			if !strings.Contains(flat, must) {
+				t.Errorf("%s: the cover does not say %q", name, must)
+			}
+		}
+		for _, never := range []string{"approved", "Approved", " safe ", "Safe ", "code compliant", "engineered"} {
+			if strings.Contains(flat, never) {
+				t.Errorf("%s: the cover says %q", name, never)
+			}
+		}
+	}
+}
+
+// A box of known size: the closed form of its rotation bounds.
+func TestOverallOfARotatedBox(t *testing.T) {
+	f := solved(t, samples.Default())
+	f.Timbers = f.Timbers[:1]
+	s := f.Timbers[0]
+	c, d := math.Cos(0.3), math.Sin(0.3)
+	s.Place = vec.Placement{X: vec.V{X: c, Y: d}, Y: vec.V{X: -d, Y: c}, Z: vec.V{Z: 1}}
+	lo, hi := s.Net.Bounds()
+	l, w := hi.X-lo.X, hi.Y-lo.Y
+	x, y, z := overall(f, "")
+	if x > l*c+w*d+1e-6 || y > l*d+w*c+1e-6 || math.Abs(z-(hi.Z-lo.Z)) > 1e-6 || x < l*c {
+		t.Errorf("%v x %v x %v for a %v x %v stick", x, y, z, l, w)
+	}
+}
+
+// Findings keep their numbers: stops first, and the sheets name them by that
+// number.
+func TestCoverNumbersFindings(t *testing.T) {
+	f := solved(t, samples.Default())
+	list := findings(f)
+	text := said(Cover(f, list, nil))
+	order := append([]finding.Finding(nil), list...)
+	finding.Sort(order)
+	at := -1
+	for _, x := range order {
+		i := strings.Index(text, strings.ToUpper(x.Severity.String())+" "+x.Text[:12])
+		if i <= at {
+			t.Errorf("%q is out of order", x.Text)
+		}
+		at = i
+	}
+}
+
+// Every sheet after the cover stands in the drawing list under its own number
+// and the list leads to sheets that exist.
+func TestDrawingListIsWhole(t *testing.T) {
+	f := solved(t, samples.Default())
+	sheets := All(f, findings(f))
+	ids, listed := map[string]int{}, map[int]bool{}
+	covers := 0
+	for i, s := range sheets {
+		if ids[s.ID] != 0 {
+			t.Errorf("two sheets are called %q", s.ID)
+		}
+		ids[s.ID] = i + 1
+		if s.Kind == "cover" {
+			covers++
+		}
+	}
+	for _, e := range entries(sheets[covers:], covers) {
+		if ids[e.ID] != e.N {
+			t.Errorf("%q is sheet %d, listed as %d", e.ID, ids[e.ID], e.N)
+		}
+		for n := e.N; n <= e.To; n++ {
+			listed[n] = true
+		}
+	}
+	if len(listed) != len(sheets)-covers {
+		t.Errorf("%d sheets listed of %d", len(listed), len(sheets)-covers)
+	}
+	links := 0
+	for _, s := range sheets[:covers] {
+		for _, l := range s.Links {
+			links++
+			if ids[l.To] == 0 {
+				t.Errorf("link to %q leads nowhere", l.To)
+			}
+		}
+	}
+	if links == 0 {
+		t.Error("no links")
+	}
+}
+
+// Every cell of every list is on the list sheets.
+func TestListsAreWhole(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		text := said(Lists(f))
+		bores := 0
+		for _, s := range f.Timbers {
+			bores += len(s.Bores)
+			if !strings.Contains(text, s.ID) {
+				t.Errorf("%s: no timber %s", name, s.ID)
+			}
+		}
+		if n := strings.Count(text, "through\n") + strings.Count(text, "blind\n"); n != bores {
+			t.Errorf("%s: %d rows of bores, %d bores in the frame", name, n, bores)
+		}
+	}
+}
+
+// Every timber is named on a frame view, also where there are far more than one
+// lane holds.
+func TestEveryTimberIsNamedInAView(t *testing.T) {
+	f := solved(t, samples.Default())
+	few := f.Timbers
+	for n := 2; n < 9; n++ {
+		for _, b := range few {
+			c := *b
+			c.ID = fmt.Sprintf("%s-copy-%d", b.ID, n)
+			c.Place.O = c.Place.O.Add(vec.V{X: float64(n) * 4000})
+			f.Timbers = append(f.Timbers, &c)
+		}
+	}
+	sheets := Views(f)
+	text := "\n" + said(sheets)
+	for _, b := range f.Timbers {
+		if strings.Count(text, "\n"+b.ID+"\n") != 1 {
+			t.Errorf("%s is named %d times", b.ID, strings.Count(text, "\n"+b.ID+"\n"))
+		}
+	}
+	for _, s := range sheets {
+		checkLayout(t, s)
+	}
+}

@@ -1,0 +1,124 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/list"
+)
+
+// Lists returns the sheets of all lists of the frame: lists follow each other
+// on a sheet, and a long one runs on to further sheets under a new head.
+func Lists(f *geom.Frame) []*draw.Sheet {
+	_, field := fresh(f, "list", "", block.TitleFor(f, "", "", ""))
+	tables := list.All(f)
+	grids := make([]*grid, len(tables))
+	for i, t := range tables {
+		grids[i] = gridOf(t)
+		grids[i].fit(field.W())
+	}
+	pages := plan(grids, field.H(), field.W())
+	var out []*draw.Sheet
+	for n, p := range pages {
+		out = append(out, listSheet(f, tables, grids, p, n+1, len(pages)))
+	}
+	return out
+}
+
+// segment is a stretch of a list on one sheet, with its totals or without.
+type segment struct {
+	list, from, to int
+	foot           bool
+}
+
+// listGap is the space between two lists on a sheet.
+const listGap = 6.0
+
+// plan divides the lists into sheets of the given height. A list begins on a
+// sheet only where at least four of its rows follow, or all.
+func plan(grids []*grid, height, width float64) [][]segment {
+	pages := [][]segment{nil}
+	left := height
+	for i, g := range grids {
+		from := 0
+		for {
+			left -= g.top()
+			n := 0
+			for from+n < len(g.rows) && left >= g.height(g.rows[from+n]) {
+				left -= g.height(g.rows[from+n])
+				n++
+			}
+			last := from+n == len(g.rows)
+			foot := last && left >= g.foot(width)
+			page := &pages[len(pages)-1]
+			if n >= min(4, len(g.rows)-from) || len(*page) == 0 {
+				*page = append(*page, segment{i, from, from + n, foot})
+				from += n
+			}
+			if foot {
+				left -= g.foot(width) + listGap
+				break
+			}
+			pages = append(pages, nil)
+			left = height
+		}
+	}
+	return pages
+}
+
+// listSheet draws the segments of one sheet.
+func listSheet(f *geom.Frame, tables []list.Table, grids []*grid, segs []segment, n, of int) *draw.Sheet {
+	var names []string
+	for _, g := range segs {
+		names = append(names, strings.ToLower(tables[g.list].Title))
+	}
+	title := block.TitleFor(f, "Lists", strings.Join(names, ", "), "none")
+	title.Note = "lengths in " + block.UnitName(f.Units) + ""
+	s, field := fresh(f, "list", fmt.Sprintf("lists-%d", n), title)
+	y := field.Y1
+	for _, g := range segs {
+		name := tables[g.list].Title
+		if g.from > 0 {
+			name += ", continued"
+		}
+		y = grids[g.list].draw(s, field, y, name, g) - listGap
+	}
+	return s
+}
+
+// draw sets a segment from y down and returns the y below it.
+func (g *grid) draw(s *draw.Sheet, f block.Field, y float64, name string, seg segment) float64 {
+	p := pen{s: s, x: f.X0, y: y, w: f.W()}
+	p.line(name, text, true)
+	f.Y1 = p.y - 1
+	y = g.head(s, f)
+	for _, row := range g.rows[seg.from:seg.to] {
+		y = g.row(s, f, y, row)
+	}
+	if !seg.foot {
+		return y
+	}
+	p.y = y - 2
+	for _, l := range g.totals {
+		p.para(l)
+	}
+	return p.y
+}
+
+// top is the height of a list's name and head.
+func (g *grid) top() float64 { return text*pitch + 1 + g.headHeight() + 1 }
+
+// foot is the height of a list's totals.
+func (g *grid) foot(width float64) float64 {
+	h := 2.0
+	for _, l := range g.totals {
+		k := dim.Legible(l, small)
+		h += float64(len(font.Wrap(l, width, k))) * k * pitch
+	}
+	return h
+}
