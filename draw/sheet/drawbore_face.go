@@ -64,7 +64,6 @@ func (d *bored) newFace() *face {
 		grow(hi - v.cam.Right.Dot(m) - faceBeside + 4)
 	}
 	v.left, v.right = v.left-faceBeside, v.right+faceBeside
-	v.first, v.last = v.left, v.right
 	lo, hi := v.reach(v.cam.Right)
 	v.first, v.last = math.Max(v.left, lo), math.Min(v.right, hi)
 	v.low, _ = v.reach(v.out)

@@ -13,6 +13,8 @@ import (
 	"pegwright/draw/pdf"
 	"pegwright/draw/svg"
 	"pegwright/geom"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 	"pegwright/samples"
 )
@@ -47,6 +49,45 @@ func TestDrawboreLayout(t *testing.T) {
 				}
 				checkLayout(t, s)
 			}
+		}
+	}
+}
+
+// described returns the frame of a description.
+func described(t *testing.T, name, src string) *geom.Frame {
+	t.Helper()
+	d, faults := spec.Read(name, []byte(src), nil)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return f
+}
+
+// Joints set otherwise than usual: two pegs, braces drawn square to the
+// shoulder, dry timbers, a given offset, a thick peg.
+func TestDrawboreOfOtherSettings(t *testing.T) {
+	store, _ := samples.Source("apiary-store")
+	shelter, _ := samples.Source("bicycle-shelter")
+	for name, src := range map[string]string{
+		"square braces": string(store) + "layout: {brace: {draw: square}, tie: {pegs: 2, bore: 3/4\"}}\n",
+		"given offset":  string(store) + "layout: {drawbore: 3/16\", brace: {drawbore: 1/16\"}}\n",
+		"dry":           strings.Replace(string(shelter), "seasoning: green", "seasoning: dry", 1),
+	} {
+		f := described(t, name, src)
+		sheets := drawbores(f)
+		write(t, "drawbore-"+name, sheets)
+		for _, s := range sheets {
+			checkLayout(t, s)
+		}
+		if name == "dry" {
+			continue
+		}
+		for _, d := range readBack(t, f) {
+			detailCircles(t, d)
 		}
 	}
 }
@@ -151,6 +192,9 @@ func detailCircles(t *testing.T, x drawn) {
 		t.Errorf("%s: %.3f mm toward the shoulder, want %.3f", x.j.ID, d.Y, (p.A-p.B)*k)
 	}
 	cos := math.Abs(x.j.Into.Place.X.Dot(x.j.Of.Place.X))
+	if !p.AlongBrace { // drawn square to the shoulder
+		cos = 0
+	}
 	if math.Abs(math.Abs(d.X)-p.Offset*k*cos) > 0.02 {
 		t.Errorf("%s: %.3f mm along the receiver, want %.3f", x.j.ID, d.X, p.Offset*k*cos)
 	}

@@ -61,7 +61,7 @@ func randomBuilding(r *rand.Rand) string {
 		w("  girts: {height: [%s], in: [%s]}", length(24, 30), pick("eave walls", "gable walls", "eave walls, gable walls"))
 	}
 	if r.IntN(5) > 0 {
-		leg := length(24, 30)
+		leg := length(24, 27)
 		w("  braces: {legs: %s x %s, in: [%s]}", leg, leg, pick("bents", "walls", "bents, walls"))
 	}
 	if r.IntN(2) == 0 {

@@ -20,11 +20,16 @@ func fitsBearing(s Site) string {
 	return ""
 }
 
-// reachBearing runs the enterer on to its farthest corner at the real face,
-// which for an unmeasured stick is its nominal one.
+// reachBearing runs the enterer on to its farthest corner at the receiver's
+// nominal face. Where the receiver was measured larger, the end cut takes the
+// difference off.
 func reachBearing(s Site) Tips {
 	n := s.entered()
-	pl := s.R.BlankPlane(n).Moved(s.R.Place)
+	face := s.R.IdealPlane(n)
+	if !geom.IsReference(n) {
+		face.D = s.R.Section[(n+1)%2]
+	}
+	pl := face.Moved(s.R.Place)
 	d := s.away()
 	far := math.Inf(1)
 	for i := range 4 {
