@@ -51,7 +51,7 @@ func hildreth(wants []Want, gap, lo, hi float64) []float64 {
 		worst := 0.0
 		for k := range lambda {
 			var short, norm float64
-			push := func(d float64) {}
+			var push func(float64)
 			switch k {
 			case 0: // x[0] >= lo + size/2
 				short, norm = lo+wants[0].Size/2-x[0], 1

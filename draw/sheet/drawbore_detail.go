@@ -79,8 +79,8 @@ func (d *bored) detail(s *draw.Sheet, f block.Field, k float64) {
 	w := pen{s: s, x: f.X0, y: f.Y1, w: f.W()}
 	w.head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
 	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
-	words := fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon of %s. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
-		d.j.Into.ID, d.j.Of.ID, d.leadWords(), d.toward())
+	words := fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
+		d.receiver(), d.leadWords(), d.toward())
 	under := float64(len(wrap(words, f.W(), small)))*small*pitch + 2
 	spare := max(0, w.y-f.Y0-under-box.H())
 	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.y - spare/2 - box.Max.Y}

@@ -40,13 +40,13 @@ func (d *bored) angle() float64 {
 func (d *bored) dryingRows() [][]string {
 	bounds, brace := d.left(d.f.Stock.Service)
 	if !brace {
-		rows := [][]string{{"receiver's face moves", "toward the shoulder"}}
+		rows := [][]string{{"receiver's rings", "toward shoulder"}}
 		for _, b := range bounds {
 			rows = append(rows, []string{b.Receiver.String(), d.signed(b.Left.Shoulder)})
 		}
 		return rows
 	}
-	rows := [][]string{{"receiver moves", "brace moves", "toward shoulder", "toward nose"}}
+	rows := [][]string{{"receiver's rings", "brace's rings", "toward shoulder", "toward nose"}}
 	for _, b := range bounds {
 		rows = append(rows, []string{b.Receiver.String(), b.Enterer.String(), d.signed(b.Left.Shoulder), d.signed(b.Left.Nose)})
 	}
@@ -62,8 +62,11 @@ const (
 // dryingWords are the paragraphs beside the table.
 func (d *bored) dryingWords() []string {
 	st := d.f.Stock
-	return []string{
-		fmt.Sprintf("Offset %s: %s.", d.say(d.p.Offset), d.p.Why),
+	why := fmt.Sprintf("Offset %s: %s.", d.say(d.p.Offset), d.p.Why)
+	if math.Min(wet, st.Green) <= st.Service {
+		return []string{why, "The timbers are as dry as in service when they are cut, so the offset stays. It is a length, not a force."}
+	}
+	return []string{why,
 		fmt.Sprintf("Left when dried from %.0f %% to %.0f %% moisture. A real face moves by something between tangential and radial; with the heart boxed, nearer to radial. Below zero the dry peg holds the joint open. It is a length, not a force. Plot: the worst pairing (full) and the best (dashed) from the first shrinkage on.", st.Green, st.Service),
 	}
 }
@@ -160,5 +163,6 @@ func (d *bored) plot(s *draw.Sheet, f block.Field) {
 	label(x0-1, place(0, 0).Y-small/2, draw.End, "0")
 	label(x0-1, place(0, d.p.Offset).Y-small/2, draw.End, "e")
 	label(x0, f.Y0+0.5, draw.Start, fmt.Sprintf("%.0f %%", from))
+	label((x0+x1)/2, f.Y0+0.5, draw.Middle, "moisture")
 	label(x1, f.Y0+0.5, draw.End, fmt.Sprintf("%.0f %%", to))
 }

@@ -191,7 +191,11 @@ func (v *face) legend() string {
 	from := v.p.PFrom
 	out := "A bearing plane to mortise hole, B shoulder to tenon hole, both square to the shoulder."
 	if !math.IsNaN(v.edge) {
-		out += "\nP " + from + " to mortise hole."
+		out += "\nP " + from + " to mortise hole"
+		if len(v.pegs) > 1 {
+			out += ", P2 to the second"
+		}
+		out += "."
 	}
 	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
 		out += " N " + from + " to tenon hole."

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"pegwright/draw"
@@ -33,117 +32,6 @@ func (d *bored) pull() string {
 		return "The driven peg pulls the enterer down its own length: the shoulder into the receiver and the nose home."
 	}
 	return "The driven peg pulls the tenon in and the shoulder home."
-}
-
-// way is one way of working: a heading and numbered steps.
-type way struct {
-	head  string
-	steps []string
-}
-
-// ways are the two ways of boring a drawn joint, or the one where the holes
-// lie in line.
-func (d *bored) ways() []way {
-	p, j := d.p, d.j
-	entry, exit := d.faceName(p.Entry), d.faceName(p.Exit)
-	if p.Offset == 0 {
-		return []way{{"Holes in line: not drawn", []string{
-			fmt.Sprintf("Close the joint dry, faces flush, and clamp it. Bore through both timbers from %s of %s; stop when the lead screw shows on %s and finish from there.", entry, j.Into.ID, exit),
-			"Drive the peg squarely. Trim it after the timbers have dried.",
-		}}}
-	}
-	bore := fmt.Sprintf("from %s of %s till the lead screw shows; finish from %s.", entry, j.Into.ID, exit)
-	tenon := "Bore the tenon square to its cheek, waste wood behind it."
-	return []way{
-		{"With the templates", []string{
-			"Prick through the hole template. A block in the mortise, bore " + bore,
-			"Lay the tenon template on the cheek, shoulder line on the shoulder. Prick its only cross. Measure B before boring.",
-			tenon,
-		}},
-		{"Prick and shift", []string{
-			"A block in the mortise, bore the receiver alone " + bore,
-			"Put the tenon home dry, shoulder closed. Turn the bit in the hole by hand until it pricks the cheek.",
-			fmt.Sprintf("Draw the tenon. Shift the mark by e %s, prick again, strike the first mark out.", d.toward()),
-			tenon,
-		}},
-	}
-}
-
-// look is the last step of both ways.
-func (d *bored) look() string {
-	if d.p.Offset == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Both ways: close the joint and look through before the peg goes in. The tenon's hole must stand %s than the other, by e. If it stands the other way, stop.", d.short())
-}
-
-// faceName names a face of the receiver in a sentence.
-func (d *bored) faceName(n int) string {
-	t := d.g.faceTitle(true, n)
-	if strings.HasPrefix(t, "face ") {
-		return t
-	}
-	return "face " + t
-}
-
-// short says in two or three words on which side the tenon hole stands.
-func (d *bored) short() string {
-	if d.slanted() {
-		return "farther up the brace"
-	}
-	return "nearer the shoulder"
-}
-
-const waysPad = 2.0
-
-// drawWays draws the box of the ways of working at the foot of the field, side
-// by side, and returns what is left above it.
-func (d *bored) drawWays(s *draw.Sheet, f block.Field) block.Field {
-	ws := d.ways()
-	col := (f.W() - 2*waysPad - float64(len(ws)-1)*5) / float64(len(ws))
-	look := font.Wrap(d.look(), f.W()-2*waysPad, small)
-	lines := 0
-	for _, w := range ws {
-		n := 0
-		for _, t := range w.steps {
-			n += len(font.Wrap(t, col-5, small))
-		}
-		lines = max(lines, n)
-	}
-	base := f.Y0 + waysPad/2 + float64(len(look))*small*pitch + 0.6
-	top := base + text*pitch + float64(lines)*small*pitch + waysPad
-	s.Rect(draw.FrameLine, draw.Box{Min: at(f.X0, f.Y0), Max: at(f.X1, top)})
-	for i, w := range ws {
-		p := pen{s: s, x: f.X0 + waysPad + float64(i)*(col+5), y: top - waysPad, w: col}
-		if i > 0 {
-			s.Line(draw.Dimension, at(p.x-2.5, base), at(p.x-2.5, top))
-		}
-		p.head(w.head)
-		for n, t := range w.steps {
-			s.Text(at(p.x, p.y-small), small, strconv.Itoa(n+1)).Bold = true
-			step := pen{s: s, x: p.x + 5, y: p.y, w: col - 5}
-			step.para(t)
-			p.y = step.y
-		}
-	}
-	if len(look) > 0 {
-		s.Line(draw.Dimension, at(f.X0, base), at(f.X1, base))
-		p := pen{s: s, x: f.X0 + waysPad, y: base - 1, w: f.W() - 2*waysPad}
-		p.para(d.look())
-	}
-	f.Y0 = top + 3
-	return f
-}
-
-// drawServed names the joints that the sheet serves at the foot of the field
-// and returns what is left above.
-func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
-	ls := font.Wrap(d.served(), f.W(), small)
-	top := f.Y0 + float64(len(ls))*small*pitch
-	p := pen{s: s, x: f.X0, y: top, w: f.W()}
-	p.para(d.served())
-	f.Y0 = top + 1
-	return f
 }
 
 // besideSection fills the room left of the receiver: above the peg which way
@@ -211,6 +99,17 @@ func (d *bored) legend() []string {
 	over := p.Length - p.Head - p.From.Dist(p.To)
 	out = append(out, fmt.Sprintf("Peg: %s proud of the entry face, %s beyond the far face when driven.", d.say(p.Head), d.say(over)))
 	return out
+}
+
+// drawServed names the joints that the sheet serves at the foot of the field
+// and returns what is left above.
+func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
+	ls := font.Wrap(d.served(), f.W(), small)
+	top := f.Y0 + float64(len(ls))*small*pitch
+	p := pen{s: s, x: f.X0, y: top, w: f.W()}
+	p.para(d.served())
+	f.Y0 = top + 1
+	return f
 }
 
 // served names the joints that the sheet serves with their marks.

@@ -120,15 +120,6 @@ func mainLine(j *geom.Joint) float64 {
 	return 0
 }
 
-// marks returns the joints of the group with their marks.
-func (g Group) marks() string {
-	var m []string
-	for _, j := range g.Joints {
-		m = append(m, j.Mark)
-	}
-	return strings.Join(m, ", ")
-}
-
 // dark returns the timbers of the group for a key view.
 func (g Group) dark() map[string]bool {
 	d := map[string]bool{}

@@ -303,18 +303,16 @@ func TestTableSaysEveryDimension(t *testing.T) {
 // Stopped joints say so on every sheet, with the number on the cover.
 func TestStoppedSheets(t *testing.T) {
 	f := solved(t, samples.Default())
-	for _, g := range Groups(f) {
-		for _, s := range Joint(f, g, map[string]int{g.First().ID: 3}) {
-			if !strings.Contains(s.Dump(), "DO NOT CUT – see finding 3") {
-				t.Errorf("%s does not say so", s.ID)
-			}
+	g := Groups(f)[0]
+	for _, s := range Joint(f, g, map[string]int{g.First().ID: 3}) {
+		if !strings.Contains(s.Dump(), "DO NOT CUT – see finding 3") {
+			t.Errorf("%s does not say so", s.ID)
 		}
-		for _, s := range Joint(f, g, nil) {
-			if strings.Contains(s.Dump(), "DO NOT CUT") {
-				t.Errorf("%s says so without a reason", s.ID)
-			}
+	}
+	for _, s := range Joint(f, g, nil) {
+		if strings.Contains(s.Dump(), "DO NOT CUT") {
+			t.Errorf("%s says so without a reason", s.ID)
 		}
-		break
 	}
 }
 

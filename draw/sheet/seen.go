@@ -41,6 +41,9 @@ func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 			for _, p := range j.Pegs {
 				s *= open(c, direction(p))
 			}
+			for _, d := range []vec.V{j.Axes.U, j.Axes.V, j.Axes.W} {
+				s *= math.Sqrt(0.05 + min(math.Abs(c.Toward.Dot(d)), 0.4)) // no face edge-on
+			}
 			if el > 0 {
 				s *= 1.15 // things are mostly seen from above
 			}

@@ -126,7 +126,8 @@ func TestSameSheetsEveryTime(t *testing.T) {
 		}
 		return out
 	}
-	if dump() != dump() {
+	first, second := dump(), dump()
+	if first != second {
 		t.Error("two runs differ")
 	}
 }

@@ -14,8 +14,6 @@ import (
 	"pegwright/samples"
 )
 
-const inch = 25.4
-
 // solved reads and solves a description that must be usable.
 func solved(t *testing.T, name, src string) *geom.Frame {
 	t.Helper()

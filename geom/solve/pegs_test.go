@@ -62,6 +62,33 @@ func TestBoresAgreeWithTheirPegs(t *testing.T) {
 	})
 }
 
+// Both holes of every tenon go through its wood: the rim stays inside the
+// tenon on all sides but the cheeks, which the peg passes.
+func TestHolesGoThroughTheTenon(t *testing.T) {
+	eachSample(t, func(t *testing.T, f *geom.Frame) {
+		n := 0
+		for _, j := range f.Joints {
+			for _, p := range j.Pegs {
+				axis := p.To.Sub(p.From).Unit()
+				for _, face := range j.Tenon.Faces {
+					if math.Abs(face.Plane.N.Dot(axis)) > 0.9 {
+						continue
+					}
+					n++
+					for _, hole := range []vec.V{p.Mortise, p.Tenon} {
+						if left := face.Plane.D - face.Plane.N.Dot(hole) - p.Bore/2; left < 0 {
+							t.Errorf("%s: the rim lies %.2f mm outside the tenon", p.ID, -left)
+						}
+					}
+				}
+			}
+		}
+		if n == 0 {
+			t.Error("no hole was held to a tenon")
+		}
+	})
+}
+
 // A drawn hole pulls: the tenon hole lies nearer to the shoulder than the
 // mortise hole to the bearing plane, measured from the planes themselves. On a
 // brace it also lies farther from the nose, and straight back up the brace.
