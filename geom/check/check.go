@@ -215,9 +215,7 @@ func (p *proof) pegs(j *geom.Joint) {
 					m = x
 				}
 			}
-			d := p.f.Units
-			about.Text = fmt.Sprintf("the hole of %s is %s from the %s of %s: %.2g times its bore, where %.2g is the least",
-				g.ID, d.FormatJoint(m.Distance), m.Rule.Name, m.Rule.Timber, m.Distance/g.Bore, m.Least/g.Bore)
+			about.Text = p.hole(g, m)
 			about.Mend = "move the hole, make the bore smaller, or leave more wood behind it"
 			switch m.Grade {
 			case peg.Breaks:
@@ -228,6 +226,16 @@ func (p *proof) pegs(j *geom.Joint) {
 		}
 		p.offset(j, g)
 	}
+}
+
+// hole says how a hole stands to the boundary that it is too near to.
+func (p *proof) hole(g geom.Peg, m peg.Margin) string {
+	where := fmt.Sprintf("the %s of %s", m.Rule.Name, m.Rule.Timber)
+	if m.Distance < 0 {
+		return fmt.Sprintf("the centre of the hole of %s lies %s beyond %s", g.ID, p.show(-m.Distance), where)
+	}
+	return fmt.Sprintf("the hole of %s is %s from %s: %.2g times its bore, where %.2g is the least",
+		g.ID, p.show(m.Distance), where, m.Distance/g.Bore, m.Least/g.Bore)
 }
 
 func (p *proof) offset(j *geom.Joint, g geom.Peg) {
