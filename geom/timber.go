@@ -26,6 +26,7 @@ type Timber struct {
 	ID, Role, Mark string
 	Species        string
 	Wood           wood.Wood
+	Moisture       float64    // when cut, percent
 	Length         float64    // finished length, tenons included
 	Section        [2]float64 // nominal size along y and z
 	Ideal          [2]float64 // size of the ideal timber along y and z

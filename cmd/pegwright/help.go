@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"strings"
+
+	"pegwright/geom/finding"
 )
 
 const helpUsage = `pegwright help [COMMAND]
@@ -60,39 +62,9 @@ Measure twice: check every number against the stick before you cut.
 // nearest returns ", did you mean …?" for the candidate that is nearest to the
 // word, or nothing when none is near.
 func nearest(word string, candidates []string) string {
-	best, at := "", 3
-	for _, c := range candidates {
-		if d := distance(strings.ToLower(word), c); d < at && d < len(c) {
-			best, at = c, d
-		}
-	}
+	best := finding.Nearest(word, candidates)
 	if best == "" {
 		return ""
 	}
 	return " (did you mean " + best + "?)"
-}
-
-// distance is the edit distance between two words: how many letters are put in,
-// taken out or changed (Levenshtein). Long words are not looked at.
-func distance(a, b string) int {
-	if len(a) > 40 || len(b) > 40 {
-		return 40
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		last := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := last
-			if a[i] != b[j] {
-				cost++
-			}
-			last = row[j+1]
-			row[j+1] = min(cost, last+1, row[j]+1)
-		}
-	}
-	return row[len(b)]
 }

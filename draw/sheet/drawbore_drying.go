@@ -17,9 +17,9 @@ import (
 // is a nose to be drawn too.
 func (d *bored) left(moisture float64) (bounds []peg.Bound, brace bool) {
 	st := d.f.Stock
-	receiver := peg.Drying(d.j.Into.Wood, st.Green, moisture)
+	receiver := peg.Drying(d.j.Into.Wood, d.j.Into.Moisture, moisture)
 	if d.p.PFrom == "nose line" {
-		enterer := peg.Drying(d.j.Of.Wood, st.Green, moisture)
+		enterer := peg.Drying(d.j.Of.Wood, d.j.Of.Moisture, moisture)
 		b := peg.Brace{Offset: d.p.Offset, Bearing: d.p.A, Along: d.p.P, Angle: d.angle()}
 		if !d.p.AlongBrace {
 			b.Way = peg.SquareToShoulder
@@ -129,7 +129,7 @@ const wet = 30.0
 // plot draws the draw left against moisture: from the first shrinkage at the
 // left to service at the right, the worst pairing full, the best dashed.
 func (d *bored) plot(s *draw.Sheet, f block.Field) {
-	from, to := math.Min(wet, d.f.Stock.Green), d.f.Stock.Service
+	from, to := math.Min(wet, max(d.j.Into.Moisture, d.j.Of.Moisture)), d.f.Stock.Service
 	if from <= to {
 		return
 	}

@@ -41,7 +41,7 @@ func sharedPoints(a, b *geom.Timber, seed uint64) (hits, thrown int, at vec.V) {
 		if hi[i]-lo[i] < 2*shrink {
 			return 0, 0, at
 		}
-		n[i] = min(max(int((hi[i]-lo[i])/4), 3), 48)
+		n[i] = min(max(int((hi[i]-lo[i])/4), 3), 32)
 	}
 	r := jitter(seed)
 	for i := range n[0] {

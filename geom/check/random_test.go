@@ -49,7 +49,7 @@ func randomBuilding(r *rand.Rand) string {
 	if metric {
 		pitch = fmt.Sprintf("%d deg", 20+r.IntN(30))
 	}
-	if r.IntN(5) < 2 {
+	if r.IntN(3) == 0 {
 		w("  roof: {shape: gable, pitch: %s, overhang: %s, rafter spacing: %s, seat: %s, tail: %s}", pitch, length(4, 14), length(28, 40), pick("step-lap", "birdsmouth"), pick("square", "plumb"))
 	}
 	if r.IntN(2) == 0 {

@@ -63,15 +63,8 @@ func bridleOf(s Site) bridleShape {
 // corners returns the four corners of the rhombus that both timbers share, in
 // the plane v = 0: outer-outer, rOuter-eInner, inner-inner, rInner-eOuter.
 func (b bridleShape) corners() [4]vec.V {
-	m := func(p, q solid.Plane) vec.V { return meet3(p, q, solid.Plane{N: b.side, D: b.v0}) }
+	m := func(p, q solid.Plane) vec.V { return solid.Meet(p, q, solid.Plane{N: b.side, D: b.v0}) }
 	return [4]vec.V{m(b.rOuter, b.eOuter), m(b.rOuter, b.eInner), m(b.rInner, b.eInner), m(b.rInner, b.eOuter)}
-}
-
-// meet3 returns the point common to three planes (Cramer's rule).
-func meet3(p, q, r solid.Plane) vec.V {
-	d := p.N.Dot(q.N.Cross(r.N))
-	v := q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D))
-	return v.Mul(1 / d)
 }
 
 func reachBridle(s Site) Tips {

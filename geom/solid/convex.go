@@ -44,6 +44,14 @@ func (pl Plane) Moved(to vec.Placement) Plane {
 	return PlaneAt(to.Out(pl.N.Mul(pl.D)), to.OutDir(pl.N))
 }
 
+// Meet returns the point common to three planes (Cramer's rule). Planes that
+// share no single point give coordinates that are not finite.
+func Meet(p, q, r Plane) vec.V {
+	d := p.N.Dot(q.N.Cross(r.N))
+	v := q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D))
+	return v.Mul(1 / d)
+}
+
 // Face is one polygon of a convex volume: vertex indices counter-clockwise
 // seen from outside, its plane, and the role the joint gave it (empty for a
 // seam or an open side).

@@ -56,68 +56,74 @@ func (p *plan) brace(id string, post, head *stick, h vec.V, legs spec.Section, w
 			}
 		}
 	}
-	st := s.braceBetween(id, post, head, h, legs, nil)
+	st := s.braceBetween(id, post, head, h, legs, nil, spec.TimberSettings{})
 	if st == nil {
 		return
 	}
 	st.t.Bent, st.t.Bay, st.t.Wall = head.t.Bent, 0, head.t.Wall
 }
 
-// braceBetween plans a brace between a receiver and a head (or foot): legs.A
-// along the post from the head's ideal face, legs.B along the head from the
-// post's ideal face. The brace is centred on its tenon unless off says where
-// its reference side lies.
-func (s *solver) braceBetween(id string, post, head *stick, h vec.V, legs spec.Section, off *float64) *stick {
+// corner is where a brace stands: the ideal faces of its two receivers meet at
+// a point of their reference side, and the legs run from there.
+type corner struct {
+	at   vec.V // where the ideal faces meet, on the reference side
+	h    vec.V // along the level receiver, away from the plumb one
+	vert vec.V // from the brace toward the level receiver: up or down
+	side vec.V // outward from the reference side of the brace's plane
+}
+
+// cornerOf finds the corner between a plumb and a level stick.
+func (s *solver) cornerOf(post, head *stick, h vec.V) corner {
 	pt, ht := post.t, head.t
-	pf := pt.FaceToward(h)
-	pp := pt.IdealPlane(pf).Moved(pt.Place)
-	v := vec.V{X: -1}
-	if h.X != 0 {
-		v = vec.V{Y: -1}
-	}
-	// The head lies above or below the middle of the post's brace.
-	vert := up
+	c := corner{h: h, vert: up}
 	if s.headBelow(post, head) {
-		vert = down
+		c.vert = down
 	}
-	hp := ht.IdealPlane(ht.FaceToward(vert.Neg())).Moved(ht.Place)
-	// Side: the post's reference plane square to the brace's plane.
+	across := vec.V{X: -1}
+	if h.X != 0 {
+		across = vec.V{Y: -1}
+	}
 	side := pt.IdealPlane(1).Moved(pt.Place)
-	if side.N.Cross(v).Len() > 1e-6 {
+	if side.N.Cross(across).Len() > 1e-6 {
 		side = pt.IdealPlane(2).Moved(pt.Place)
 	}
-	in := side.N.Neg()
-	corner := meet(pp, hp, side)
-	a := corner.Sub(vert.Mul(legs.A))
-	b := corner.Add(h.Mul(legs.B))
+	c.side = side.N
+	c.at = solid.Meet(pt.IdealPlane(pt.FaceToward(h)).Moved(pt.Place), ht.IdealPlane(ht.FaceToward(c.vert.Neg())).Moved(ht.Place), side)
+	return c
+}
+
+// braceBetween plans a brace between a plumb and a level stick: legs.A along
+// the post from the level stick's ideal face, legs.B along that from the
+// post's. The brace is centred on its tenon unless off says where its
+// reference side lies.
+func (s *solver) braceBetween(id string, post, head *stick, h vec.V, legs spec.Section, off *float64, own spec.TimberSettings) *stick {
+	c := s.cornerOf(post, head, h)
+	lo, hi := c.at.Sub(c.vert.Mul(legs.A)), c.at.Add(h.Mul(legs.B))
+	first, second := post, head
+	if c.vert.Z < 0 {
+		lo, hi, first, second = hi, lo, head, post
+	}
 	w, d := s.size("brace")
+	if own.Section.Set {
+		w, d = own.Section.A, own.Section.B
+	}
 	set := s.settle1(&pact{kind: "brace mortise and tenon", r: post, e: &stick{t: &geom.Timber{Role: "brace", Section: [2]float64{w, d}}}})
 	lay := set.FromRef + set.Thickness/2 - w/2
 	if off != nil {
 		lay = *off
 	}
-	shift := in.Mul(lay)
-	lo, hi := a, b
-	if vert.Z < 0 {
-		lo, hi = b, a
-	}
 	dir := hi.Sub(lo).Unit()
-	c := corner.Sub(lo)
-	outward := c.Sub(dir.Mul(c.Dot(dir))).Unit().Neg()
+	in := c.at.Sub(lo)
+	inward := in.Sub(dir.Mul(in.Dot(dir))).Unit()
 	name := "bent side"
 	if h.X != 0 {
 		name = "outside"
 	}
-	l := line{at: lo.Add(shift), dir: dir, out1: side.N, out2: outward, size1: w, size2: d,
+	l := line{at: lo.Sub(c.side.Mul(lay)), dir: dir, out1: c.side, out2: inward.Neg(), size1: w, size2: d,
 		name1: name, name2: "outer edge", name3: "far side", name4: "inner edge"}
-	st := s.add(id, "brace", legs.At, l, 0, hi.Dist(lo), spec.TimberSettings{})
-	first, second := post, head
-	if vert.Z < 0 {
-		first, second = head, post
-	}
-	o1, o2 := s.braceTenon(first, dir), s.braceTenon(second, dir)
-	s.joinEnd("brace mortise and tenon", first, st, geom.Start, o1, legs.At)
-	s.joinEnd("brace mortise and tenon", second, st, geom.Finish, o2, legs.At)
+	st := s.add(id, "brace", legs.At, l, 0, hi.Dist(lo), own)
+	s.joinEnd("brace mortise and tenon", first, st, geom.Start, s.braceTenon(first, dir), legs.At)
+	s.joinEnd("brace mortise and tenon", second, st, geom.Finish, s.braceTenon(second, dir), legs.At)
 	return st
 }
 
@@ -140,11 +146,4 @@ func (s *solver) braceTenon(r *stick, dir vec.V) spec.JointSettings {
 func (s *solver) headBelow(post, head *stick) bool {
 	low := post.t.Place.O.Z
 	return head.t.Role == "sill" || head.t.Role == "cross sill" || head.t.Place.O.Z < low+300 && post.hi > 1200
-}
-
-// meet returns the point common to three planes.
-func meet(p, q, r solid.Plane) vec.V {
-	d := p.N.Dot(q.N.Cross(r.N))
-	v := q.N.Cross(r.N).Mul(p.D).Add(r.N.Cross(p.N).Mul(q.D)).Add(p.N.Cross(q.N).Mul(r.D))
-	return v.Mul(1 / d)
 }

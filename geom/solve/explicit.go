@@ -126,15 +126,12 @@ func (s *solver) explicitBrace(t spec.Timber) {
 	if t.OffReference.Set {
 		off = &t.OffReference.MM
 	}
-	if t.Section.Set {
-		s.d.Sections = append(s.d.Sections, spec.RoleSection{Role: spec.Text{S: "brace"}, Section: t.Section})
-	}
 	legs := t.Legs
 	if !legs.Set {
 		s.fault(t.At, t.ID.S, "the brace has no legs", "add legs: 24\" x 24\"")
 		return
 	}
-	if st := s.braceBetween(t.ID.S, a, b, h, legs, off); st != nil {
+	if st := s.braceBetween(t.ID.S, a, b, h, legs, off, t.TimberSettings); st != nil {
 		st.t.At = t.At
 	}
 }

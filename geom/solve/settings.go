@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pegwright/geom"
+	"pegwright/geom/finding"
 	"pegwright/geom/joint"
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
@@ -137,7 +138,7 @@ func (s *solver) draw(p *pact) {
 	}
 	st := s.f.Stock
 	rw, ew := p.r.t.Wood, p.e.t.Wood
-	receiver, enterer := peg.Drying(rw, st.Green, st.Service), peg.Drying(ew, st.Green, st.Service)
+	receiver, enterer := peg.Drying(rw, p.r.t.Moisture, st.Service), peg.Drying(ew, p.e.t.Moisture, st.Service)
 	pegs := peg.Drying(s.pegs, st.PegMC, st.Service)
 	usual, _ := peg.Caps(set.Bore, rw.Hard)
 	var least func(float64) float64
@@ -260,34 +261,12 @@ func (s *solver) measure() {
 
 func (s *solver) unknown(id spec.Text) {
 	mend := "run 'pegwright lists timbers' to see the ids of the timbers"
-	best, at := "", 4
+	var ids []string
 	for _, st := range s.order {
-		if d := distance(id.S, st.t.ID); d < at {
-			best, at = st.t.ID, d
-		}
+		ids = append(ids, st.t.ID)
 	}
-	if best != "" {
+	if best := finding.Nearest(id.S, ids); best != "" {
 		mend = "did you mean " + best + "?"
 	}
 	s.fault(id.At, id.S, "there is no timber of this name", mend)
-}
-
-// distance is the edit distance of two short words.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		prev := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := 1
-			if a[i] == b[j] {
-				cost = 0
-			}
-			prev, row[j+1] = row[j+1], min(row[j+1]+1, row[j]+1, prev+cost)
-		}
-	}
-	return row[len(b)]
 }

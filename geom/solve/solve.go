@@ -296,11 +296,12 @@ func (s *solver) net(st *stick) {
 		earlier = append(earlier, solid.Bore{From: b.From, To: b.To, Diameter: b.Diameter})
 	}
 	t.NetVolume = v
-	t.Density = t.Wood.Density(s.f.Stock.Green)
-	// Weight in service from the same green volume, shrunk as the wood shrinks.
-	t.DryDensity = t.Wood.Density(s.f.Stock.Service) *
-		(1 - t.Wood.Shrinkage(wood.Tangential, s.f.Stock.Green, s.f.Stock.Service)) *
-		(1 - t.Wood.Shrinkage(wood.Radial, s.f.Stock.Green, s.f.Stock.Service))
+	service := s.f.Stock.Service
+	t.Density = t.Wood.Density(t.Moisture)
+	// Weight in service from the same volume as cut, shrunk as the wood shrinks.
+	t.DryDensity = t.Wood.Density(service) *
+		(1 - t.Wood.Shrinkage(wood.Tangential, t.Moisture, service)) *
+		(1 - t.Wood.Shrinkage(wood.Radial, t.Moisture, service))
 }
 
 func (p *pact) site() joint.Site {

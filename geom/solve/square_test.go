@@ -3,7 +3,6 @@ package solve_test
 import (
 	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"pegwright/geom"
@@ -215,59 +214,6 @@ func TestMeasuredIsWrittenLikeTheSection(t *testing.T) {
 			want := map[float64]float64{6 * inch: 6.125 * inch, 8 * inch: 8.25 * inch}
 			near(t, "faces "+faces+": measured along y", hi.Y, want[sec[0]], 1e-9)
 			near(t, "faces "+faces+": measured along z", hi.Z, want[sec[1]], 1e-9)
-		}
-	}
-}
-
-// A rafter's ideal underside lies the seat depth below the plate's outer top
-// arris, square to the rafter, as written; a third of the ideal rafter when
-// nothing is written (common practice, no source).
-func TestSeatDepth(t *testing.T) {
-	for _, c := range []struct {
-		layout string
-		deep   float64
-	}{{"layout: {rafter: {seat depth: 1.5}}", 1.5}, {"layout: {rafter: {seat depth: 1}}", 1}, {"", 5.5 / 3}} {
-		f := solved(t, fmt.Sprintf(hut, c.layout, ""))
-		for id, y := range map[string]float64{"rafter-1-south": 0, "rafter-2-north": 120 * inch} {
-			tm := f.Timber(id)
-			under := facePlane(tm, wordFace(t, tm, "underside"), tm.Ideal)
-			near(t, id+" with "+c.layout+": arris inside the rafter", -height(under, vec.V{Y: y, Z: 96 * inch}), c.deep*inch, 1e-6)
-		}
-	}
-}
-
-// The seat peg's blind bore stops 1/2 in above the mortise of the post below
-// it, and never opens it.
-func TestSeatBoreStopsAboveTheMortise(t *testing.T) {
-	for _, pitch := range []string{"4 in 12", "9 in 12", "14 in 12"} {
-		for _, seat := range []string{"step-lap", "birdsmouth"} {
-			src := strings.Replace(fmt.Sprintf(hut, "", ""), "pitch: 9 in 12", "pitch: "+pitch+", seat: "+seat, 1)
-			f := solved(t, src)
-			plate := f.Timber("plate-south")
-			top := 0.0
-			for _, c := range plate.Cuts {
-				if c.Name == "mortise" {
-					for _, v := range c.Solid.V {
-						top = math.Max(top, plate.Place.Out(v).Z)
-					}
-				}
-			}
-			n := 0
-			for _, b := range plate.Bores {
-				if b.Exit != 0 {
-					continue
-				}
-				n++
-				from, to := plate.Place.Out(b.From), plate.Place.Out(b.To)
-				d := to.Sub(from).Unit()
-				low := to.Z - b.Diameter/2*math.Sqrt(1-d.Z*d.Z) // lowest point of the rim
-				if low < top+0.5*inch-0.05 {
-					t.Errorf("%s, %s: the bore ends %.2f mm above the mortise", pitch, seat, low-top)
-				}
-			}
-			if n == 0 {
-				t.Errorf("%s, %s: no blind bore", pitch, seat)
-			}
 		}
 	}
 }

@@ -64,6 +64,14 @@ func (s *solver) trim(st *stick, set spec.TimberSettings) {
 		t.Species = t.Wood.Name
 	}
 	t.Trim = set.Trim.Or(0)
+	t.Moisture = s.f.Stock.Green
+	if set.Seasoning.Set || set.Species.Set {
+		sea := s.d.Wood.Seasoning
+		if set.Seasoning.Set {
+			sea = set.Seasoning
+		}
+		t.Moisture, _ = moisture(t.Wood, sea, "green")
+	}
 	reduce := s.std.reduce
 	if t.Role == "brace" {
 		reduce = 0 // braces are sized stock

@@ -203,13 +203,45 @@ func (p *plan) layGirts() {
 			if w.gable() && both {
 				z -= d + s.std.stagger
 			}
-			p.girtsOf(w, i, len(g.Heights), z, h.At)
+			p.girtsOf(w, i, len(g.Heights), p.clearOf(w, z, d, h.At), h.At)
 		}
 	}
 	if both && len(g.Heights) > 0 {
 		s.note(g.At, fmt.Sprintf("gable girts are set %s below the eave girts so that their mortises do not meet in the corner posts", s.f.Units.Format(d+s.std.stagger)),
 			"give girts in one pair of walls only to set their heights yourself")
 	}
+}
+
+// clearOf lowers the girts of a wall until they clear the rails and headers of
+// its openings: the tenons of both would meet inside a slender post.
+func (p *plan) clearOf(w wall, z, depth float64, at finding.Pos) float64 {
+	s := p.s
+	asked := z
+	for range p.s.order {
+		moved := false
+		for _, st := range s.order {
+			t := st.t
+			if t.Wall != w.name || t.Role != "header" && t.Role != "rail" {
+				continue
+			}
+			_, d := s.size(t.Role)
+			lo := t.Place.O.Z
+			if t.Role == "rail" {
+				lo -= d
+			}
+			if z > lo-s.std.stagger && z-depth < lo+d+s.std.stagger {
+				z, moved = lo-s.std.stagger, true
+			}
+		}
+		if !moved {
+			break
+		}
+	}
+	if z != asked {
+		s.note(at, fmt.Sprintf("the girts of the %s wall are set at %s instead of %s, clear of the level sticks of its openings",
+			w.name, s.f.Units.Format(z), s.f.Units.Format(asked)), "set the girts or the opening at another height to choose yourself")
+	}
+	return z
 }
 
 func has(list []spec.Text, word string) bool {

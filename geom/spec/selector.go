@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"pegwright/geom/finding"
 )
 
 const selectorGrammar = "[all | role | id] [into role | id] [of bent N] [in bay N] [in the south wall]"
@@ -156,7 +158,7 @@ func (p *selecting) one(roles, ids *[]string) bool {
 		return true
 	}
 	text := "there is no role or timber called " + shorten(w)
-	if best := nearest(w, roleNames()); best != "" {
+	if best := finding.Nearest(w, roleNames()); best != "" {
 		text += " (nearest: " + best + ")"
 	}
 	return p.wrong(text)

@@ -70,7 +70,7 @@ func (r *reader) timbersExist(d *Description) {
 	check := func(t Text) {
 		if t.Set && !r.ids[t.S] {
 			mend := "write the id of one of the timbers"
-			if best := nearest(t.S, ids); best != "" {
+			if best := finding.Nearest(t.S, ids); best != "" {
 				mend = "did you mean " + best + "?"
 			}
 			r.faultOf(t.At, t.S, "there is no timber with this id", mend)

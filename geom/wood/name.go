@@ -1,6 +1,10 @@
 package wood
 
-import "strings"
+import (
+	"strings"
+
+	"pegwright/geom/finding"
+)
 
 // Lookup finds a wood by its name or one of its aliases. Case, hyphens, commas
 // and doubled spaces do not matter. A name that fits several woods, such as
@@ -41,7 +45,7 @@ func Suggest(name string) []string {
 	best, least := "", len(want)/3+1
 	for _, w := range table {
 		for _, n := range w.names() {
-			if d := edits(want, plain(n)); d < least {
+			if d := finding.Edits(want, plain(n)); d < least {
 				best, least = w.Name, d
 			}
 		}
@@ -64,25 +68,3 @@ func plain(s string) string {
 
 // squeezed is plain without spaces, so that "red cedar" is "redcedar".
 func squeezed(s string) string { return strings.ReplaceAll(plain(s), " ", "") }
-
-// edits returns the Levenshtein distance of two texts, in runes.
-func edits(a, b string) int {
-	p, q := []rune(a), []rune(b)
-	row := make([]int, len(q)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i, c := range p {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j, d := range q {
-			cost := diagonal
-			if c != d {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(q)]
-}
