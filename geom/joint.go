@@ -40,6 +40,7 @@ type Joint struct {
 	Pegs           []Peg
 	Lines          []Line
 	Dims           []Dim
+	Places         []Place
 	Tension        bool // must hold tension, not only locate
 }
 
@@ -85,6 +86,7 @@ type Peg struct {
 	P           float64 // along the receiver, from the bearing edge or nose line to the mortise hole
 	PFrom       string  // what P is measured from, such as "nose line"
 	Relish      float64 // along the enterer's grain, tenon hole centre to the first free surface behind it
+	Flush       bool    // sawn off level with both faces once driven, so that another timber can stand there
 	Entry, Exit int     // faces of the receiver; Exit 0 for a blind bore
 	Words       string  // which way the tenon hole is set: "toward the shoulder"
 	AlongBrace  bool    // drawn along the brace's axis
@@ -99,6 +101,14 @@ type Line struct {
 	Name string // "bearing edge", "nose line", …
 	X    float64
 	Main bool // the one that templates register on
+}
+
+// Place is a point of layout along a timber, measured from its start end:
+// a shoulder, a nose line, the heel of a rafter seat.
+type Place struct {
+	On    *Timber
+	Label string // "shoulder on the reference arris", "heel on the underside", …
+	X     float64
 }
 
 // Reader says who uses a dimension.

@@ -23,11 +23,18 @@ const Web = 12.0
 type proof struct {
 	f    *geom.Frame
 	list []finding.Finding
+
+	bodies []*solid.Body // net timbers in frame axes
+	boxes  []box
 }
 
 // Check runs every proof over a frame. The findings are sorted: stops first.
 func Check(f *geom.Frame) []finding.Finding {
 	p := &proof{f: f, list: append([]finding.Finding(nil), f.Notes...)}
+	for _, t := range f.Timbers {
+		b := t.NetInFrame()
+		p.bodies, p.boxes = append(p.bodies, b), append(p.boxes, boundsOf(b))
+	}
 	p.overlaps()
 	for _, j := range f.Joints {
 		p.tenon(j)
@@ -52,12 +59,7 @@ func (p *proof) show(mm float64) string { return p.f.Units.FormatJoint(mm) }
 // overlaps clips the cells of every neighbouring pair of timbers against each
 // other in frame axes.
 func (p *proof) overlaps() {
-	bodies := make([]*solid.Body, len(p.f.Timbers))
-	boxes := make([]box, len(p.f.Timbers))
-	for i, t := range p.f.Timbers {
-		bodies[i] = t.NetInFrame()
-		boxes[i] = boundsOf(bodies[i])
-	}
+	bodies, boxes := p.bodies, p.boxes
 	for i, a := range p.f.Timbers {
 		for k := i + 1; k < len(p.f.Timbers); k++ {
 			if apart(boxes[i], boxes[k]) {
@@ -225,6 +227,7 @@ func (p *proof) pegs(j *geom.Joint) {
 			}
 		}
 		p.offset(j, g)
+		p.reachable(j, g)
 	}
 }
 

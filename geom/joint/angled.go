@@ -125,10 +125,22 @@ func cutAngled(s Site) Result {
 	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: -q.tip - h + j.LetIn}}
 	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
 	j.Lines = []geom.Line{{Name: "nose line of " + s.E.ID, X: q.nose, Main: true}, {Name: "inner edge of " + s.E.ID + " on the ideal face", X: foot}}
+	face := solid.Plane{N: a.W, D: a.W.Dot(a.O)}
+	j.Places = []geom.Place{{On: s.E, Label: "nose line on the outer edge", X: crossAt(s.E, q.outer, face)},
+		{On: s.E, Label: "shoulder on the outer edge", X: crossAt(s.E, q.outer, j.Bearing)},
+		{On: s.E, Label: "shoulder on the inner edge", X: crossAt(s.E, q.inner, j.Bearing)}}
 	res.R, res.E = rc.cuts, ec.cuts
 	q.pegs(s, &res)
 	q.dims(s, j, foot)
 	return res
+}
+
+// crossAt returns the coordinate along timber t where its ideal face n meets the
+// frame plane pl, which must be parallel to that face's width.
+func crossAt(t *geom.Timber, n int, pl solid.Plane) float64 {
+	f := ideal(t, n)
+	at := t.Place.O.Add(f.N.Mul(-f.Height(t.Place.O)))
+	return t.Place.In(at).X - pl.Height(at)/pl.N.Dot(t.Place.X)
 }
 
 // depthInPlane is the enterer's ideal size square to its faces outer and inner.

@@ -123,7 +123,9 @@ func cutBridle(s Site) Result {
 	j.Moves = []geom.Move{{Direction: s.away().Neg(), Distance: reach}}
 	u, _, _ := a.Of(c[2])
 	u3, _, _ := a.Of(c[3])
-	j.Lines = []geom.Line{{Name: "inner edge of " + s.E.ID, X: u, Main: true}, {Name: "outer edge of " + s.E.ID, X: u3}}
+	j.Lines = []geom.Line{{Name: "throat, where the undersides meet", X: u, Main: true}, {Name: "where the underside meets the top of " + s.E.ID, X: u3}}
+	j.Places = []geom.Place{{On: s.R, Label: "peak on the top", X: s.R.Place.In(c[0]).X}, {On: s.E, Label: "peak on the top", X: s.E.Place.In(c[0]).X},
+		{On: s.E, Label: "throat on the underside", X: s.E.Place.In(c[2]).X}}
 	res.R, res.E = rc.cuts, ec.cuts
 	b.peg(s, &res, mid)
 	b.dims(s, j, r0, r1)
@@ -136,7 +138,7 @@ func (b bridleShape) peg(s Site, res *Result, mid vec.V) {
 	for i := range min(s.Set.Pegs, 1) {
 		u, v, w := a.Of(mid)
 		shift := s.away().Mul(s.Set.Offset)
-		p := geom.Peg{Words: "toward the shoulder", Draw: s.away().Neg(), PFrom: "inner edge", P: math.Abs(u - res.Joint.Lines[0].X), A: -w, AlongBrace: true}
+		p := geom.Peg{Words: "toward the shoulder", Draw: s.away().Neg(), PFrom: "throat", P: math.Abs(u - res.Joint.Lines[0].X), A: -w, AlongBrace: true}
 		p.B = -b.rInner.Height(p.Mortise)
 		hole{s: s, a: a, n: b.rFace, u: u, w: w, v: v, shift: shift}.bore(&p, i, res)
 		p.B = -b.rInner.Height(p.Tenon)
@@ -184,7 +186,7 @@ func (b bridleShape) dims(s Site, j *geom.Joint, r0, r1 float64) {
 	d.add("tongue thickness", b.side, v(c[2], r0), v(c[2], r1))
 	for _, p := range j.Pegs {
 		d.on(s.R, geom.Borer)
-		d.add("inner edge to hole", j.Axes.W, c[2], p.Mortise)
+		d.add("underside to hole", j.Axes.W, c[2], p.Mortise)
 		d.on(s.E, geom.Borer)
 		d.add("shoulder to hole", b.rInner.N, c[2], p.Tenon)
 	}

@@ -28,7 +28,7 @@ func (h hole) bore(p *geom.Peg, i int, res *Result) {
 		p.Entry, p.Exit, dir = high, low, dir.Neg()
 	}
 	p.ID, p.Bore, p.Head, p.Lead = pegID(s.ID, i), set.Bore, set.Head, set.Lead
-	p.Offset = set.Offset
+	p.Offset, p.Flush = set.Offset, set.Flush
 	p.Mortise = h.a.Point(h.u, h.v, h.w)
 	p.Tenon = p.Mortise.Add(h.shift)
 	p.From = onPlane(s.R, p.Entry, p.Mortise, dir)

@@ -39,6 +39,7 @@ type Settings struct {
 	Steps       int     // of a step-lap seat
 	Depth       float64 // of a rafter seat, square to the rafter; bore depth follows BlindDepth
 	BlindDepth  float64 // bore of a seat peg, below the seat, along its axis
+	Flush       bool    // pegs are sawn level with both faces once driven
 	PegOff      float64 // seat peg: off the enterer's reference side face; 0 for its middle
 }
 
@@ -266,6 +267,12 @@ func bring(c *carver, a geom.Axes, upto float64) {
 			solid.Side{Plane: ideal(c.t, n).Flip(), Role: geom.RoleReduced},
 			half(a, a.W, 1, upto, geom.RoleReduced))
 	}
+}
+
+// arrisAt returns the coordinate along timber t where its reference arris meets
+// the frame plane pl.
+func arrisAt(t *geom.Timber, pl solid.Plane) float64 {
+	return -pl.Height(t.Place.O) / pl.N.Dot(t.Place.X)
 }
 
 // base starts a result.

@@ -96,10 +96,18 @@ func (q seatShape) start(s Site, title string) (Result, *carver, *carver) {
 		near = q.u1
 	}
 	res.Joint.Lines = []geom.Line{{Name: "reference side of " + s.E.ID, X: near, Main: true}, {Name: "other side of " + s.E.ID, X: q.u0 + q.u1 - near}}
+	under := func(y float64) float64 {
+		at := q.outer.Add(q.in.Mul(y))
+		return s.E.Place.In(at.Sub(q.a.W.Mul(q.under.Height(at) / q.under.N.Dot(q.a.W)))).X
+	}
+	arris := s.E.Place.In(q.outer).X
+	res.Joint.Places = []geom.Place{{On: s.E, Label: "heel, plumb over the plate's outer face, on the ideal underside", X: under(0)},
+		{On: s.E, Label: "heel's corner, square to the top", X: arris},
+		{On: s.E, Label: "end of the seat on the ideal underside", X: under(q.cross)}}
 	ec := &carver{t: s.E, id: s.ID}
 	// Bring the underside to the ideal section over the seat.
 	ec.take("reduction", solid.Side{Plane: q.under.Flip(), Role: geom.RoleReduced},
-		q.plumb(1, q.cross+entry/q.sin+q.extra(s)/q.sin, geom.RoleReduced), q.plumb(-1, -entry, geom.RoleReduced))
+		q.plumb(1, q.cross+entry/q.sin+q.extra(s)/q.sin, geom.RoleReduced), q.plumb(-1, 0, geom.RoleReduced))
 	return res, &carver{t: s.R, id: s.ID}, ec
 }
 

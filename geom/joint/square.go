@@ -101,6 +101,8 @@ func cutSquare(s Site) Result {
 		half(a, a.W, 1, j.LetIn-h+open, ""))...)
 	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: -q.tip - h + j.LetIn}}
 	j.Lines = q.lines(s)
+	j.Places = []geom.Place{{On: s.E, Label: "shoulder on the reference arris", X: arrisAt(s.E, j.Bearing)},
+		{On: s.R, Label: "mortise, near end", X: q.t0}, {On: s.R, Label: "mortise, far end", X: q.t1}}
 	res.R, res.E = rc.cuts, ec.cuts
 	q.pegs(s, &res)
 	q.dims(s, j)
@@ -182,6 +184,8 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.t0, 0, -h), a.Point(q.t0, q.r0, -h))
 	d.add("mortise width", a.V, a.Point(q.t0, q.r0, -h), a.Point(q.t0, q.r1, -h))
+	d.add("held back before the mortise", a.U, a.Point(q.u0, q.r0, -h), a.Point(q.t0, q.r0, -h))
+	d.add("held back after the mortise", a.U, a.Point(q.t1, q.r1, -h), a.Point(q.u1, q.r1, -h))
 	d.add("mortise length", a.U, a.Point(q.t0, q.r0, -h), a.Point(q.t1, q.r0, -h))
 	if !s.Set.Through {
 		d.add("mortise depth below bearing", a.W, a.Point(q.t0, q.r0, -h), a.Point(q.t0, q.r0, q.tip-s.Set.Deeper))
@@ -192,6 +196,8 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	d.on(s.E, geom.Cutter)
 	d.add("tenon length", a.W, a.Point(q.t0, q.r0, q.tip), a.Point(q.t0, q.r0, -h))
 	d.add("tenon thickness", a.V, a.Point(q.t0, q.r0, q.tip), a.Point(q.t0, q.r1, q.tip))
+	d.add("held back before the tenon", a.U, a.Point(q.u0, q.r0, q.tip), a.Point(q.t0, q.r0, q.tip))
+	d.add("held back after the tenon", a.U, a.Point(q.t1, q.r0, q.tip), a.Point(q.u1, q.r0, q.tip))
 	d.add("tenon width", a.U, a.Point(q.t0, q.r0, q.tip), a.Point(q.t1, q.r0, q.tip))
 	d.add("tenon from reference face", a.V, a.Point(q.t0, q.v0, -h), a.Point(q.t0, q.r0, -h))
 	for _, p := range j.Pegs {
@@ -202,5 +208,6 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 		u, v, w = a.Of(p.Tenon)
 		d.on(s.E, geom.Borer)
 		d.add("shoulder to hole", a.W, a.Point(u, v, -h), a.Point(u, v, w))
+		d.add("tenon edge to hole", a.U, a.Point(q.t0, v, w), a.Point(u, v, w))
 	}
 }

@@ -154,8 +154,9 @@ func (p *plan) laySills() {
 		own := spec.JointSettings{FromReference: set(s.std.cornerDown), TenonLength: set(s.std.tenon), Pegs: count(1), Along: centred(),
 			Bore: set(s.std.smallBore), Thickness: set(s.std.thin)}
 		holdAt(&own, bt, s.std.hold)
-		s.joinEnd("sill corner", p.sills["south"], st, geom.Start, own, p.b.Sills.At)
-		s.joinEnd("sill corner", p.sills["north"], st, geom.Finish, own, p.b.Sills.At)
+		// The corner post stands on the peg: it is sawn flush.
+		s.joinEnd("sill corner", p.sills["south"], st, geom.Start, own, p.b.Sills.At).flush = true
+		s.joinEnd("sill corner", p.sills["north"], st, geom.Finish, own, p.b.Sills.At).flush = true
 	}
 }
 
@@ -242,8 +243,11 @@ func (p *plan) layPlates() {
 		p.plateUnder = p.eave - st.t.Ideal[st.depthAxis()]
 		for _, bt := range p.bents {
 			own := spec.JointSettings{TenonLength: set(s.topTenon(st)), Along: centred()}
-			holdAt(&own, bt, s.std.hold)
-			s.joinEnd("mortise and tenon", st, bt.post[sd.wall], geom.Finish, own, p.b.Eave.At)
+			if p.gable(bt) != "" {
+				holdAt(&own, bt, s.std.hold)
+			}
+			// The outside gets boarded and a rafter passes close above: sawn flush.
+			s.joinEnd("mortise and tenon", st, bt.post[sd.wall], geom.Finish, own, p.b.Eave.At).flush = true
 		}
 	}
 }

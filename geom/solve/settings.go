@@ -64,7 +64,7 @@ func (s *solver) settle1(p *pact) joint.Settings {
 		Housing: u.Housing.Or(0), HoldStart: u.HoldBackStart.Or(0), HoldEnd: u.HoldBackEnd.Or(0), Deeper: std.deeper, Clearance: u.Clearance.Or(0),
 		Bore: u.Bore.Or(bore), Pegs: 1, OffShoulder: u.OffShoulder.Or(off), Along: std.along, FromFace: int(u.FromFace.Or(0)),
 		Head: u.Head.Or(std.head), Lead: u.Lead.Or(std.lead), Steps: int(u.Steps.Or(1)), Depth: u.SeatDepth.Or(0),
-		Square: u.Draw.Or("") == "square", BlindDepth: p.set.BlindDepth, PegOff: p.pegOff,
+		Square: u.Draw.Or("") == "square", BlindDepth: p.set.BlindDepth, PegOff: p.pegOff, Flush: p.flush,
 	}
 	if u.Stub.Or(false) {
 		set.Pegs = 0

@@ -41,6 +41,7 @@ type pact struct {
 	set       joint.Settings
 	why       string
 	pegOff    float64
+	flush     bool // pegs sawn level, because another timber stands there
 }
 
 type solver struct {
@@ -267,7 +268,8 @@ func (s *solver) finishPeg(p *pact, j *geom.Joint, g *geom.Peg) {
 	g.Lead, g.Why, g.Auto = p.set.Lead, p.why, p.set.Auto
 	if g.Exit == 0 {
 		g.Lead = 0
-		g.Length = peg.Length(g.From.Dist(g.To), g.Head, 0, step)
+		// A blind peg must not bottom out before its head is where it belongs.
+		g.Length = math.Floor((g.From.Dist(g.To)+g.Head)/step+1e-9) * step
 	} else {
 		g.Length = peg.Length(g.From.Dist(g.To), g.Head, g.Lead, step)
 	}

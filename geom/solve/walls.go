@@ -156,7 +156,7 @@ func (p *plan) doorPost(o *opening, tag string, lo float64, toward vec.V, a, b f
 	p.foot(st, p.sillOf(w), nil)
 	head := p.headOf(w)
 	own := spec.JointSettings{TenonLength: set(s.std.shallow), Along: centred(), Bore: set(s.std.smallBore), OffShoulder: set(s.std.offShoulder), Thickness: set(s.std.thin)}
-	s.joinEnd("mortise and tenon", head, st, geom.Finish, own, o.At)
+	s.joinEnd("mortise and tenon", head, st, geom.Finish, own, o.At).flush = !w.gable()
 	p.pos[w.name] = append(p.pos[w.name], vertical{st, lo, lo + b})
 	return st
 }
