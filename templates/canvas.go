@@ -16,6 +16,11 @@ type canvas struct {
 	o     vec.P    // where the view's origin lies on paper
 	owner string
 	busy  []draw.Box // taken by lettering and holes
+	texts []draw.Box // of these, the lettering
+	// aim, where it is set, returns the leader from lettering in a box.
+	aim   func(draw.Box) (from, to vec.P)
+	firm  [][2]vec.P // heavy lines of the template, that no lettering may cover
+	heavy [][2]vec.P // these, and dimension lines and leaders
 	lines [][2]vec.P // on paper; lettering keeps off them where it can
 }
 
@@ -32,10 +37,30 @@ func (c *canvas) line(m draw.Meta, a, b vec.P) {
 	if p, q, ok := clipSegment(c.win, c.at(a), c.at(b)); ok {
 		m.Owner = c.owner
 		c.s.Add(&draw.Path{Meta: m, Pts: []vec.P{p, q}})
-		if m.Class != draw.Centre {
-			c.lines = append(c.lines, [2]vec.P{p, q})
-		}
+		c.keep(m, p, q)
 	}
+}
+
+// keep notes a line on paper that lettering is to keep off.
+func (c *canvas) keep(m draw.Meta, p, q vec.P) {
+	if m.Class != draw.Centre {
+		c.lines = append(c.lines, [2]vec.P{p, q})
+	}
+	if m.Class == draw.Register || m.Class == draw.Part {
+		c.heavy = append(c.heavy, [2]vec.P{p, q})
+		c.firm = append(c.firm, [2]vec.P{p, q})
+	}
+}
+
+// led notes a leader on paper.
+func (c *canvas) led(p, q vec.P) {
+	c.lines = append(c.lines, [2]vec.P{p, q})
+	c.heavy = append(c.heavy, [2]vec.P{p, q})
+}
+
+// off returns the lines that lettering of a level keeps off.
+func (c *canvas) off(level free) [][2]vec.P {
+	return [][][2]vec.P{ofNothing: nil, ofFirm: c.firm, ofHeavy: c.heavy, ofAll: c.lines}[level]
 }
 
 // loop draws the sides of a closed outline, as one path where all of it shows.
@@ -57,7 +82,7 @@ func (c *canvas) loop(m draw.Meta, pts []vec.P) {
 	path := &draw.Path{Meta: m, Closed: true}
 	for i, p := range pts {
 		path.Pts = append(path.Pts, c.at(p))
-		c.lines = append(c.lines, [2]vec.P{c.at(p), c.at(pts[(i+1)%len(pts)])})
+		c.keep(m, c.at(p), c.at(pts[(i+1)%len(pts)]))
 	}
 	c.s.Add(path)
 }

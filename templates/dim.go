@@ -29,6 +29,7 @@ func (c *canvas) dim(d dimension) {
 		c.line(thin, a, da.Add(past))
 		c.line(thin, b, db.Add(past))
 	}
+	defer func(n int) { c.heavy = append(c.heavy, c.lines[n:]...) }(len(c.lines))
 	long := b.Dist(a)
 	if long < shortDim {
 		c.line(thin, da.Sub(u.Mul(headLong+4)), db.Add(u.Mul(headLong+4)))
@@ -39,6 +40,34 @@ func (c *canvas) dim(d dimension) {
 		c.head(da, u.Mul(-1), headLong, headWide)
 		c.head(db, u, headLong, headWide)
 	}
+}
+
+// leader draws a line from the last lettering to a point of the view.
+func (c *canvas) leader(p vec.P) {
+	b, to := c.busy[len(c.busy)-1], c.at(p)
+	foot := nearest(b, to)
+	if foot.Dist(to) > 1 {
+		c.s.Line(draw.Dimension, foot, to).Mark = "leader:" + c.owner
+		c.led(foot, to)
+	}
+}
+
+// nearest returns the point of a box that is nearest to p.
+func nearest(b draw.Box, p vec.P) vec.P {
+	return vec.P{X: min(max(p.X, b.Min.X), b.Max.X), Y: min(max(p.Y, b.Min.Y), b.Max.Y)}
+}
+
+// inView returns the dimensions, those whose line would not show set off to
+// the other side.
+func (c *canvas) inView(dims []dimension) []dimension {
+	out := append([]dimension(nil), dims...)
+	for i, d := range out {
+		n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
+		if _, _, ok := clipSegment(c.seen(), d.a.Add(n), d.b.Add(n)); !ok {
+			out[i].off = -d.off
+		}
+	}
+	return out
 }
 
 // dimText writes a dimension's text above its line, read from the bottom or
@@ -53,7 +82,11 @@ func (c *canvas) dimText(d dimension, text string) {
 	}
 	up := vec.P{X: -math.Sin(rot), Y: math.Cos(rot)}
 	high, low := up.Mul(dimOfLine+0.35*lettering), up.Mul(-dimOfLine-1.2*lettering)
-	mid := da.Lerp(db, 0.5)
+	in, out, ok := clipSegment(c.seen(), da, db)
+	if !ok {
+		return // no part of the line shows
+	}
+	mid := in.Lerp(out, 0.5)
 	spots := []spot{{mid.Add(high), draw.Middle, rot}, {mid.Add(low), draw.Middle, rot}}
 	if long < shortDim {
 		before, beyond := da.Sub(u.Mul(headLong+5)), db.Add(u.Mul(headLong+5))
@@ -70,5 +103,9 @@ func (c *canvas) dimText(d dimension, text string) {
 			spots = append(spots, spot{da.Lerp(db, k).Add(high), draw.Middle, rot})
 		}
 	}
-	c.label(text, lettering, false, spots...)
+	at := []pass{{0, ofAll}, {2, ofAll}, {0, ofHeavy}, {3, ofHeavy}}
+	if c.search(at, text, lettering, false, spots) || !c.label(text, lettering, false, spots...) {
+		return
+	}
+	c.leader(mid) // it found no place at its line
 }

@@ -30,7 +30,7 @@ func (p plan) signature() signature {
 	var b strings.Builder
 	fmt.Fprint(&b, p.kind, "|", p.v.arris(), "|", p.v.sign(), "|", p.housed, "|", startWords(p.v.t))
 	for _, h := range p.holes {
-		fmt.Fprint(&b, "|", h.n, h.shadow, h.peg.Words, h.peg.Exit == 0)
+		fmt.Fprint(&b, "|", h.n, h.shadow, h.peg.Words, h.peg.Exit == 0, h.peg.Flush)
 		s.points(h.c)
 		s.place = append(s.place, h.bore, h.peg.B, h.peg.Relish)
 	}
@@ -45,6 +45,10 @@ func (p plan) signature() signature {
 	for _, w := range p.windows {
 		fmt.Fprint(&b, "|", len(w))
 		s.points(w...)
+	}
+	if p.kind == "through" { // what the words say of the receiver
+		fmt.Fprint(&b, "|", p.joint.Into.Role)
+		s.place = append(s.place, p.deep())
 	}
 	s.text = b.String()
 	return s

@@ -17,17 +17,36 @@ type spot struct {
 	rot    float64
 }
 
+// free says what a text keeps off, besides lettering and holes.
+type free int
+
+const (
+	ofNothing free = iota
+	ofFirm         // the lines that a template registers on, and its outlines
+	ofHeavy        // these, and dimension lines and leaders
+	ofAll          // every line
+)
+
+// pass is one round of the search for a place: rings around the first of the
+// wanted spots, 1.5 mm apart.
+type pass struct {
+	rings int
+	off   free
+}
+
 // label writes text (its lines parted by newlines) at the first of the wanted
 // spots that is free, shows, and is not crossed by a line; else near the first
-// of them; else where lines run behind it. It reports false, and writes
-// nothing, when there is no room.
+// of them; else where thin lines run behind it; else where any do. It reports
+// false, and writes nothing, when there is no room.
 func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bool {
-	for _, pass := range []struct {
-		rings int
-		clear bool
-	}{{8, true}, {0, false}, {20, true}, {12, false}, {40, true}, {60, false}} {
+	return c.search([]pass{{8, ofAll}, {0, ofHeavy}, {20, ofAll}, {12, ofHeavy}, {40, ofAll}, {60, ofHeavy}, {60, ofFirm}, {60, ofNothing}}, text, height, bold, spots)
+}
+
+// search tries the passes one after another.
+func (c *canvas) search(passes []pass, text string, height float64, bold bool, spots []spot) bool {
+	for _, pass := range passes {
 		for _, s := range spots {
-			if c.try(text, height, bold, s, pass.clear) {
+			if c.try(text, height, bold, s, pass.off) {
 				return true
 			}
 		}
@@ -36,7 +55,7 @@ func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bo
 				s := spots[0]
 				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
 				s.p = s.p.Add(vec.P{X: cos, Y: sin}.Mul(1.5 * float64(ring)))
-				if c.try(text, height, bold, s, pass.clear) {
+				if c.try(text, height, bold, s, pass.off) {
 					return true
 				}
 			}
@@ -46,7 +65,7 @@ func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bo
 }
 
 // try writes the text at one spot if it may stand there.
-func (c *canvas) try(text string, height float64, bold bool, s spot, clear bool) bool {
+func (c *canvas) try(text string, height float64, bold bool, s spot, off free) bool {
 	var set []*draw.Text
 	b := draw.NoBox()
 	down := vec.P{X: math.Sin(s.rot), Y: -math.Cos(s.rot)}
@@ -58,14 +77,29 @@ func (c *canvas) try(text string, height float64, bold bool, s spot, clear bool)
 		q := inked(t)
 		b = b.With(q.Min, q.Max)
 	}
-	if !within(b, c.win) || c.taken(b) || clear && c.crossed(set) {
+	if !within(b, c.win) || c.taken(b) || crossed(c.off(off), set) {
 		return false
 	}
-	c.busy = append(c.busy, b)
+	if c.aim != nil && off != ofNothing && c.struck(b) {
+		return false
+	}
+	c.busy, c.texts = append(c.busy, b), append(c.texts, b)
 	for _, t := range set {
 		c.s.Add(t)
 	}
 	return true
+}
+
+// struck reports whether the leader of lettering in box b would run through
+// other lettering.
+func (c *canvas) struck(b draw.Box) bool {
+	from, to := c.aim(b)
+	for _, o := range c.texts {
+		if _, _, ok := clipSegment(o, from, to); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // taken reports whether lettering or a hole has a part of the box.
@@ -78,14 +112,14 @@ func (c *canvas) taken(b draw.Box) bool {
 	return false
 }
 
-// crossed reports whether a line runs through one of the texts.
-func (c *canvas) crossed(set []*draw.Text) bool {
+// crossed reports whether one of the lines runs through one of the texts.
+func crossed(lines [][2]vec.P, set []*draw.Text) bool {
 	for _, t := range set {
 		// In the text's own axes its box is upright.
 		u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
 		in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
 		b := font.Box(t)
-		for _, l := range c.lines {
+		for _, l := range lines {
 			if _, _, ok := clipSegment(b, in(l[0]), in(l[1])); ok {
 				return true
 			}

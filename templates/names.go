@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"pegwright/draw"
-	"pegwright/draw/font"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -37,11 +36,16 @@ func (c *canvas) name(g guide) {
 	}
 	var spots []spot
 	for _, s := range []float64{side, -side} {
-		for _, k := range []float64{0.5, 0.35, 0.65, 0.25, 0.75, 0.3, 0.7, 0.4, 0.6, 0.2, 0.8} {
+		for _, k := range []float64{0.5, 0.35, 0.65, 0.25, 0.75, 0.3, 0.7, 0.4, 0.6, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9} {
 			spots = append(spots, spot{a.Lerp(b, k).Add(near(s)), draw.Middle, rot})
 		}
 	}
-	c.label(g.name, lettering, g.class == draw.Register || g.class == draw.Part, spots...)
+	bold := g.class == draw.Register || g.class == draw.Part
+	at := []pass{{0, ofAll}, {0, ofHeavy}, {2, ofHeavy}}
+	if c.search(at, g.name, lettering, bold, spots) || !c.label(g.name, lettering, bold, spots...) {
+		return
+	}
+	c.leader(a.Lerp(b, 0.5)) // it found no place at its line
 }
 
 // holeNames writes the bore beside every hole that shows, and on a tenon which
@@ -72,8 +76,8 @@ func (p plan) holeNames(c *canvas, u measure.Units) {
 	}
 }
 
-// holeName puts a text near a hole and leads a line from it to the rim.
-func (c *canvas) holeName(p plan, h hole, text string) {
+// besideHole returns the spots around a hole, away from line J first.
+func besideHole(h hole) []spot {
 	r := h.bore/2 + 5
 	out := vec.P{X: 1}
 	if h.c.X < 0 {
@@ -96,18 +100,31 @@ func (c *canvas) holeName(p plan, h hole, text string) {
 			}
 		}
 	}
-	if !c.label(text, lettering, !h.shadow, spots...) {
+	return spots
+}
+
+// holeName puts a text near a hole and leads a line from it to the rim.
+func (c *canvas) holeName(p plan, h hole, text string) {
+	spots := besideHole(h)
+	c.aim = func(b draw.Box) (foot, rim vec.P) {
+		mid := c.at(h.c)
+		foot = nearest(b, mid)
+		return foot, mid.Add(foot.Sub(mid).Unit().Mul(h.bore / 2))
+	}
+	aim := c.aim
+	two := strings.NewReplacer(", at", ",\nat", ": do", ":\ndo").Replace(text)
+	ok := c.search([]pass{{8, ofAll}, {0, ofHeavy}}, text, lettering, !h.shadow, spots) ||
+		c.search([]pass{{20, ofAll}, {60, ofHeavy}, {60, ofFirm}}, two, lettering, !h.shadow, spots)
+	c.aim = nil
+	if !ok && !c.label(two, lettering, !h.shadow, spots...) {
 		return
 	}
-	b := c.busy[len(c.busy)-1]
-	mid := c.at(h.c)
-	foot := vec.P{X: min(max(mid.X, b.Min.X), b.Max.X), Y: min(max(mid.Y, b.Min.Y), b.Max.Y)}
-	rim := mid.Add(foot.Sub(mid).Unit().Mul(h.bore / 2))
+	foot, rim := aim(c.busy[len(c.busy)-1])
 	if rim.Dist(foot) < 4 {
 		return
 	}
 	c.s.Line(draw.Dimension, foot, rim).Mark = "leader:" + p.joint.ID
-	c.lines = append(c.lines, [2]vec.P{foot, rim})
+	c.led(foot, rim)
 	c.head(rim.Sub(c.o), rim.Sub(foot).Unit(), 2.5, 1)
 }
 
@@ -123,7 +140,11 @@ func (p plan) names(c *canvas) {
 		if i > 0 || len(area) < 3 {
 			continue
 		}
-		c.label("peg window (tone)", lettering, false, inside(area)...)
+		spots, text := inside(area), "peg window (tone)"
+		at := []pass{{0, ofAll}, {0, ofHeavy}, {3, ofHeavy}, {0, ofFirm}}
+		if !c.search(at, text, lettering, false, spots) && c.label(text, lettering, false, spots...) {
+			c.leader(spots[len(spots)-1].p) // the middle
+		}
 	}
 }
 
@@ -148,17 +169,14 @@ func inside(area []vec.P) []spot {
 
 // startWords says in shop words where the start end of a timber lies.
 func startWords(t *geom.Timber) string {
-	switch d := t.Place.X; {
-	case d.Z > 0.99:
-		return "toward the foot"
-	case d.Z > 0.05:
-		return "toward the lower end"
-	case d.X > 0.7:
-		return "toward the start end, west"
-	case d.Y > 0.7:
-		return "toward the start end, south"
+	switch at := startPlace(t); at {
+	case "":
+		return "toward the start end"
+	case "foot", "lower end":
+		return "toward the " + at
+	default:
+		return "toward the start end, " + at
 	}
-	return "toward the start end"
 }
 
 // start draws the arrow to the start end, on the side away from the arris.
@@ -180,63 +198,9 @@ func (p plan) start(c *canvas) {
 	c.line(draw.Meta{Class: draw.Part, Mark: "arrow:start"}, a.Add(vec.P{X: 4}), a.Add(vec.P{X: 24}))
 	c.head(a, vec.P{X: -1}, 7, 4.5)
 	c.busy = append(c.busy, grown(box, 2))
-	c.label(startWords(p.v.t), 5, true, spot{a.Add(vec.P{X: 28, Y: -2.5}), draw.Start, 0})
-}
-
-// Sizes of the broad arrow, mm.
-const (
-	arrowLong  = 24.0
-	arrowWide  = 11.0
-	arrowShaft = 4.5
-	wordWide   = 40.0 // of the word beside it
-)
-
-// outline returns the arrow's outline with its tail at base.
-func (a *arrow) outline(base vec.P) []vec.P {
-	n := a.d.Left()
-	at := func(x, y float64) vec.P { return base.Add(a.d.Mul(x)).Add(n.Mul(y)) }
-	neck, s, w := arrowLong-9, arrowShaft/2, arrowWide/2
-	return []vec.P{at(0, s), at(neck, s), at(neck, w), at(arrowLong, 0), at(neck, -w), at(neck, -s), at(0, -s)}
-}
-
-// draw draws the broad arrow where it is whole and nothing lies under it, as
-// near as may be to its wanted place, and its word beside it.
-func (a *arrow) draw(c *canvas) {
-	for _, clear := range []bool{true, false} {
-		for ring := range 40 {
-			for step := range 16 {
-				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
-				base := a.base.Add(vec.P{X: cos, Y: sin}.Mul(2 * float64(ring)))
-				if a.at(c, base, clear) {
-					return
-				}
-			}
-		}
+	beside := func(y float64) spot { return spot{a.Add(vec.P{X: 28, Y: y}), draw.Start, 0} }
+	text := startWords(p.v.t)
+	if !c.search([]pass{{4, ofAll}, {2, ofHeavy}}, text, 5, true, []spot{beside(-2.5)}) {
+		c.label(strings.Replace(text, "toward the ", "toward the\n", 1), 5, true, beside(5.25), beside(1.4), beside(-2.5))
 	}
-}
-
-func (a *arrow) at(c *canvas, base vec.P, clear bool) bool {
-	pts := a.outline(base)
-	b := draw.NoBox()
-	for _, p := range pts {
-		b = b.With(c.at(p))
-	}
-	b = grown(b, 1)
-	if !within(b, c.win) || c.taken(b) {
-		return false
-	}
-	for _, l := range c.lines {
-		if _, _, hit := clipSegment(b, l[0], l[1]); hit && clear {
-			return false
-		}
-	}
-	c.loop(draw.Meta{Class: draw.Register, Mark: "arrow:draw"}, pts)
-	c.busy = append(c.busy, b)
-	mid := base.Add(a.d.Mul(arrowLong / 2))
-	drop := b.H()/2 + 2
-	lines := font.WrapFace(a.word, wordWide, 5, true)
-	high := float64(len(lines)-1) * 5 * lead
-	c.label(strings.Join(lines, "\n"), 5, true, spot{mid.Sub(vec.P{Y: drop + 6}), draw.Middle, 0},
-		spot{mid.Add(vec.P{Y: drop + high + 1}), draw.Middle, 0})
-	return true
 }

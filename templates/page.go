@@ -3,7 +3,6 @@ package templates
 import (
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/font"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -190,26 +189,4 @@ func (p *page) write(w words, spare float64) words {
 	}
 	p.y = y
 	return w[n:]
-}
-
-// wrap breaks text into lines of at most width mm; a word that is too long, as
-// an id may be, is broken after a hyphen.
-func wrap(text string, width, height float64, bold bool) []string {
-	var out []string
-	for _, l := range font.WrapFace(text, width, height, bold) {
-		for font.Measure(l, height, bold) > width {
-			cut := 0
-			for i, r := range l {
-				if r == '-' && font.Measure(l[:i+1], height, bold) <= width {
-					cut = i + 1
-				}
-			}
-			if cut == 0 {
-				break
-			}
-			out, l = append(out, l[:cut]), l[cut:]
-		}
-		out = append(out, l)
-	}
-	return out
 }

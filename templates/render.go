@@ -38,7 +38,7 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 	if p.arrow != nil {
 		extra = moverHigh
 	}
-	head, list := p.words(f.Units), p.members()
+	head, list := p.words(f.Units), p.members(f.Units)
 	k := fit(p, head, list, extra, layouts(paperOf(f)))
 	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
 	if k.tiled {
@@ -85,6 +85,8 @@ func share(place listPlace, head, list words, n int) (column, strip, later words
 func (pg *page) put(p plan, t tile, u measure.Units) {
 	if !t.one() {
 		pg.seams(t)
+	} else {
+		p.dims = pg.canvas.inView(p.dims)
 	}
 	p.draw(pg.canvas, u)
 	if p.kind == "tenon" && t.col == 0 && t.row == 0 {
@@ -133,23 +135,31 @@ func (p plan) draw(c *canvas, u measure.Units) {
 	for _, h := range p.holes {
 		p.drawHole(c, h)
 	}
-	if p.kind != "tenon" {
-		p.start(c)
-	}
 	for _, d := range p.dims {
 		c.dim(d)
 	}
-	if p.arrow != nil {
-		p.arrow.draw(c)
+	if p.kind != "tenon" {
+		p.start(c)
 	}
-	p.holeNames(c, u)
+	p.guideNames(c, true)
 	for _, d := range p.dims {
 		c.dimText(d, d.word+u.PlainJoint(d.b.Dist(d.a)))
 	}
-	for _, g := range p.guides {
-		c.name(g)
+	p.holeNames(c, u)
+	if p.arrow != nil {
+		p.arrow.draw(c)
 	}
+	p.guideNames(c, false)
 	p.names(c)
+}
+
+// guideNames writes the names of the heavy guides, or of the others.
+func (p plan) guideNames(c *canvas, heavy bool) {
+	for _, g := range p.guides {
+		if heavy == (g.class == draw.Register || g.class == draw.Part) {
+			c.name(g)
+		}
+	}
 }
 
 // drawShapes draws the outlines. Where the tenon's runs along the mortise's,

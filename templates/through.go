@@ -25,7 +25,7 @@ func throughPlan(j *geom.Joint, g *geom.Peg) (plan, bool) {
 		p.holes = []hole{{peg: g, n: 1, c: p.v.local(b.From), bore: b.Diameter, mark: mark("hole:through", j, g)}}
 		register := guide{name: "lay on " + p.v.arris() + " (fold here)", class: draw.Register, mark: mark("line:register", j, nil),
 			a: vec.P{X: -far}, b: vec.P{X: far}, below: p.v.sign() > 0}
-		line := guide{name: "LINE J: " + name + ", squared round", class: draw.Part, mark: mark("line:joint", j, nil),
+		line := guide{name: p.lineName(name), class: draw.Part, mark: mark("line:joint", j, nil),
 			a: vec.P{Y: -far}, b: vec.P{Y: far}, below: p.holes[0].c.X < 0}
 		p.guides = []guide{register, line}
 		p.holeDims()

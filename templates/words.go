@@ -3,7 +3,6 @@ package templates
 import (
 	"fmt"
 
-	"pegwright/geom"
 	"pegwright/geom/measure"
 )
 
@@ -21,7 +20,7 @@ func (p plan) words(u measure.Units) words {
 	default:
 		w.add(7, true, "TENON")
 	}
-	w.add(5, true, v.t.ID+", face "+v.t.FaceTitle(v.face))
+	w.add(5, true, v.t.ID+", "+p.faceName(v.face))
 	w.add(lettering, true, "mark "+j.Mark+", joint "+j.ID)
 	switch p.kind {
 	case "tenon":
@@ -29,79 +28,84 @@ func (p plan) words(u measure.Units) words {
 	case "through":
 		p.throughWords(&w, u)
 	default:
-		p.holeWords(&w)
+		p.holeWords(&w, u)
 	}
 	return w
 }
 
 // holeWords are the words of the near and the far face.
-func (p plan) holeWords(w *words) {
-	v := p.v
-	w.add(lettering, true, fmt.Sprintf("Heavy line on %s, on the %s face.", v.arris(), faceWord(v.t, v.side())))
-	w.add(lettering, false, "Line J on its scribed line, squared round from faces 1 and 2; never put the stock on 3 or 4.")
+func (p plan) holeWords(w *words, u measure.Units) {
+	p.registerWords(w)
+	w.add(lettering, true, p.positionWords(u))
+	scribed := "Line J on its scribed line"
+	if p.atEnd() {
+		scribed = "Line J on the finished end"
+	}
+	w.add(lettering, false, scribed+", squared round from faces\u00a01\u00a0and\u00a02; never put the stock on\u00a03\u00a0or\u00a04.")
 	if p.housed {
 		w.add(lettering, true, "Prick and bore before cutting the housing.")
 	}
-	first, second := "1. Near face: stop when the lead screw shows on the far face.", "2. Turn the stick, finish from the far face."
+	first, second := "1.\u00a0Near face: stop when the lead screw shows on the far face.", "2.\u00a0Turn the stick, finish from the far face."
 	if p.kind == "far" {
-		first, second = "1. Near face first: stop when the lead screw shows here.", "2. Turn the stick, finish from this face."
+		first, second = "1.\u00a0Near face first: stop when the lead screw shows here.", "2.\u00a0Turn the stick, finish from this face."
 	}
 	w.add(lettering, false, first+" "+second+" Pack the mortise with a scrap block before boring.")
+	for _, h := range p.holes {
+		if h.peg.Flush {
+			w.add(lettering, true, "Saw the peg flush on both faces before the next timber stands there.")
+			break
+		}
+	}
 }
 
 // throughWords are the words of a blind peg's sheet.
 func (p plan) throughWords(w *words, u measure.Units) {
-	v, g := p.v, p.holes[0].peg
-	w.add(lettering, true, fmt.Sprintf("Heavy line on %s, on the %s face.", v.arris(), faceWord(v.t, v.side())))
-	w.add(lettering, false, "Line J on the line of its name, squared up the reference face.",
-		"Bore square to this face, right through. Then set the timber in its seat and bore on into "+p.joint.Into.ID+" through the hole.")
-	_, _, deep := p.joint.Axes.Of(g.To)
-	w.add(lettering, false, fmt.Sprintf("The bore ends %s below the ideal face of %s.", u.FormatJoint(-deep), role(p.joint, p.joint.Into.Role)))
+	j := p.joint
+	p.registerWords(w)
+	w.add(lettering, true, p.positionWords(u))
+	into := p.agreed(func(q plan) string { return q.joint.Into.ID })
+	if into == "" {
+		into = "the " + j.Into.Role
+	}
+	w.add(lettering, false, "Line J on the line of its name, squared round from it, up the reference face.",
+		"Bore square to this face, right through. Then set the timber in its seat and bore on into "+into+" through the hole.")
+	w.add(lettering, false, fmt.Sprintf("The bore ends %s below the ideal face of the %s.", unbroken(u.FormatJoint(p.deep())), j.Into.Role))
+}
+
+// deep returns how far a blind peg's bore goes into the receiver, mm.
+func (p plan) deep() float64 {
+	_, _, w := p.joint.Axes.Of(p.holes[0].peg.To)
+	return -w
 }
 
 // tenonWords are the words of a tenon's sheet.
 func (p plan) tenonWords(w *words, u measure.Units) {
 	v := p.v
-	w.add(lettering, false, fmt.Sprintf("Lay on the cheek toward face %d. Fold the paper up along the shoulder line and push the crease home "+
-		"against the shoulder. The reference edge is the line of face %s.", v.face, v.t.FaceTitle(v.side())))
+	w.add(lettering, false, fmt.Sprintf("Lay on the cheek toward face\u00a0%d. Fold the paper up along the shoulder line and push the crease home "+
+		"against the shoulder. The reference edge is the line of %s.", v.face, p.faceName(v.side())))
+	p.crossWords(w, u)
 	h := p.holes[len(p.holes)-1]
 	if p.arrow == nil {
 		w.add(lettering, true, "Not offset: tenon and mortise hole lie in one place.")
 		return
 	}
-	w.add(lettering, true, fmt.Sprintf("Bore at the cross only: set %s %s.", u.FormatJoint(h.c.Dist(h.other)), h.peg.Words))
+	w.add(lettering, true, fmt.Sprintf("Bore at the cross only: set %s %s.", unbroken(u.FormatJoint(h.c.Dist(h.other))), h.peg.Words))
 	w.add(lettering, false, "Or close the joint, prick through the bored mortise, and shift the mark with the mover.")
 }
 
-// faceWord is the word on a face, or its number where it has none.
-func faceWord(t *geom.Timber, n int) string {
-	if s := t.FaceNames[n-1]; s != "" {
-		return s
-	}
-	return fmt.Sprint("face ", n)
-}
-
-// members lists the joints that the template serves, when there are several:
-// one paragraph for each face.
-func (p plan) members() words {
-	if len(p.serves) < 2 {
-		return nil
-	}
-	var w words
-	w.add(lettering, true, fmt.Sprintf("Serves %d joints:", len(p.serves)))
-	at := map[string]int{}
-	for _, q := range p.serves {
-		face := "face " + q.v.t.FaceTitle(q.v.face) + ": "
-		item := q.v.t.ID
-		if q.joint.Mark != "" {
-			item += " (" + q.joint.Mark + ")"
+// crossWords say how far each cross lies from the reference edge.
+func (p plan) crossWords(w *words, u measure.Units) {
+	var bored []hole
+	for _, h := range p.holes {
+		if !h.shadow {
+			bored = append(bored, h)
 		}
-		if i, ok := at[face]; ok {
-			w[i].text += ", " + item
-			continue
-		}
-		at[face] = len(w)
-		w.add(lettering, false, face+item)
 	}
-	return w
+	for _, h := range bored {
+		cross := "Cross"
+		if len(bored) > 1 {
+			cross = fmt.Sprint("Cross of peg\u00a0", h.n)
+		}
+		w.add(lettering, false, fmt.Sprintf("%s: %s from the reference edge.", cross, unbroken(u.FormatJoint(abs(h.c.Y)))))
+	}
 }

@@ -12,7 +12,8 @@ const listsUsage = `pegwright lists [timbers] [pegs] [bores] [FRAME.yaml] [--as 
                 [--set name=value]
 
 Prints the lists named, or all of them. No FRAME: the built-in sample. "-" reads
-standard input. Findings go to the error stream.
+standard input. Findings go to the error stream. Bores and pegs of joints under
+a stop finding are marked with its number there: do not bore or make these.
 
   --as text|csv|json   how to print (text); csv takes exactly one list, and its
                        lengths are decimal inches or millimetres as headed
@@ -70,9 +71,10 @@ func printLists(fr *solved, names []string, as string) ([]byte, error) {
 	if len(names) == 0 {
 		names = list.Names()
 	}
+	all := list.Of(fr.frame, list.Stopped(fr.frame, fr.finds))
 	var tables []list.Table
 	for _, n := range names {
-		if t, ok := list.Named(fr.frame, n); ok {
+		if t, ok := list.Find(all, n); ok {
 			tables = append(tables, t)
 		}
 	}

@@ -136,6 +136,8 @@ func TestExitCodesAndStreams(t *testing.T) {
 		{"help start", "", 0, "rail-and-post", ""},
 		{"lists peg rail.yaml", "", 2, "", "not a list"},
 		{"lists --set " + stopping, "", 1, "Timbers", "stop"},
+		{"lists bores --set " + stopping, "", 1, "DO NOT BORE – finding 1", "1. stop"},
+		{"lists pegs --as csv --set " + stopping, "", 1, "DO NOT BORE – finding 1", "1. stop"},
 		{"lists bad.yaml", "", 2, "", "bad.yaml:"},
 		{"model", "", 0, `"pegwright-model/1"`, "note"},
 		{"model --set " + stopping, "", 1, `"pegwright-model/1"`, "stop"},

@@ -56,14 +56,14 @@ const (
 	large = 3.5
 )
 
-// DefaultNote is the note of a sheet that shows dimensions of a timber, for the
-// unit that the sheet is in.
+// DefaultNote is the note of a sheet that shows dimensions, for the unit that
+// the sheet is in.
 func DefaultNote(u measure.Units) string {
 	unit := "feet and inches"
 	if u == measure.Metric {
 		unit = "millimetres"
 	}
-	return "reference arris is the heavy line; dimensions in " + unit + " from the start end"
+	return "dimensions in " + unit
 }
 
 // UnitName returns the title block's word for the unit system.

@@ -166,7 +166,7 @@ func addPDF(p *Packet, path string, doc pdf.Doc, pages []*page) error {
 }
 
 func addLists(p *Packet, in Input, _ []*page) error {
-	tables := list.All(in.Frame)
+	tables := list.Of(in.Frame, list.Stopped(in.Frame, in.Findings))
 	for _, t := range tables {
 		p.add("lists/"+t.Name+".csv", t.CSV())
 	}

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/geom/list"
 )
 
 // All returns the sheets of the frame in the order of the packet: cover, frame
@@ -15,8 +16,8 @@ import (
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	var rest []*draw.Sheet
 	rest = append(rest, Views(f)...)
-	rest = append(rest, Lists(f)...)
 	stops := Stopped(f, finds)
+	rest = append(rest, Lists(f, stops)...)
 	groups := Groups(f)
 	for _, g := range groups {
 		rest = append(rest, Joint(f, g, stops)...)
@@ -57,36 +58,8 @@ func entries(sheets []*draw.Sheet, before int) []Entry {
 }
 
 // Stopped returns, for every joint that must not be cut, the number of the
-// first finding that says so, counted from 1 in the order of finding.Sort. A
-// stop that names no joint but timbers stops all joints of these timbers; one
-// that names neither stops nothing here.
-func Stopped(f *geom.Frame, finds []finding.Finding) map[string]int {
-	out := map[string]int{}
-	note := func(id string, n int) {
-		if out[id] == 0 {
-			out[id] = n
-		}
-	}
-	for i, x := range sorted(finds) {
-		if x.Severity != finding.Stop {
-			continue
-		}
-		for _, id := range x.Joints {
-			note(id, i+1)
-		}
-		if len(x.Joints) > 0 {
-			continue
-		}
-		for _, id := range x.Timbers {
-			if t := f.Timber(id); t != nil {
-				for _, j := range f.JointsOf(t) {
-					note(j.ID, i+1)
-				}
-			}
-		}
-	}
-	return out
-}
+// finding that says so, as list.Stopped does.
+func Stopped(f *geom.Frame, finds []finding.Finding) map[string]int { return list.Stopped(f, finds) }
 
 // sorted returns the findings in the order in which the cover numbers them.
 func sorted(finds []finding.Finding) []finding.Finding {

@@ -67,6 +67,7 @@ func facts(w *flow, f *geom.Frame) {
 	}
 	w.fact("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
 	w.fact("height of the timbers", f.Units.Format(z))
+	levels(w, f)
 	w.fact("timbers", strconv.Itoa(len(f.Timbers)))
 	w.fact("joints", strconv.Itoa(len(f.Joints)))
 	for _, p := range pegSizes(f) {

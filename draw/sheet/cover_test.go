@@ -152,7 +152,7 @@ func TestDrawingListIsWhole(t *testing.T) {
 func TestListsAreWhole(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := solved(t, name)
-		text := said(Lists(f))
+		text := said(Lists(f, nil))
 		bores := 0
 		for _, s := range f.Timbers {
 			bores += len(s.Bores)

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
@@ -21,7 +22,7 @@ func (d *bored) holesSheet() *draw.Sheet {
 	room := d.drawDrying(scratch(d.f.Paper.Sheets, title))
 	big := d.detailScale(room.W()*0.56, room.H())
 	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, big)
-	wide := room.W() - max(box.W(), 95) - 8
+	wide := room.W() - max(box.W(), detailLeast) - 8
 	depth := func(k float64) (x, y float64) {
 		v.k, v.at = k, vec.P{}
 		return dim.Depth(dim.RightOf, v.upright()), dim.Depth(dim.Below, v.along())
@@ -55,18 +56,32 @@ func (d *bored) faceScales() []float64 {
 	return []float64{2, 3, 4}
 }
 
-// detailScale returns the largest enlargement, 10 to 4, that fits; 4 in any
+// detailScale returns the largest enlargement, 10 to 1, at which both circles
+// with their dimensions, the heading and the words under them fit; 1 in any
 // case.
 func (d *bored) detailScale(w, h float64) float64 {
-	for _, k := range []float64{10, 8, 6, 5} {
-		if b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k); b.W() <= w && b.H()+detailWords <= h {
+	for _, k := range []float64{10, 8, 6, 5, 4, 3, 2.5, 2, 1.5} {
+		b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
+		if b.W() <= w && b.H()+text*pitch+d.detailWordsHeight(max(b.W(), detailLeast))+4 <= h {
 			return k
 		}
 	}
-	return 4
+	return 1
 }
 
-const detailWords = 30.0 // heading and words of the detail, paper mm
+const detailLeast = 95.0 // width of the detail's column, paper mm
+
+// detailText says what the lines of the detail are.
+func (d *bored) detailText() string {
+	return fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
+		d.receiver(), d.leadWords(), d.toward())
+}
+
+// detailWordsHeight is the room that the words take at a width, paper mm.
+func (d *bored) detailWordsHeight(width float64) float64 {
+	h := (&pen{}).height(d.detailText())
+	return float64(len(font.Wrap(d.detailText(), width, h)))*h*pitch + 2
+}
 
 // shift is the place of the tenon hole from the mortise hole as it is seen
 // along the peg, mm.
@@ -79,14 +94,12 @@ func (d *bored) detail(s *draw.Sheet, f block.Field, k float64) {
 	w := pen{s: s, x: f.X0, y: f.Y1, w: f.W()}
 	w.head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
 	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
-	words := fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
-		d.receiver(), d.leadWords(), d.toward())
-	under := float64(len(wrap(words, f.W(), small)))*small*pitch + 2
+	under := d.detailWordsHeight(f.W())
 	spare := max(0, w.y-f.Y0-under-box.H())
 	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.y - spare/2 - box.Max.Y}
 	d.circles(s, m, k)
 	w.y = m.Y + box.Min.Y - 2
-	w.para(words)
+	w.para(d.detailText())
 }
 
 // circles draws the two holes about the mortise hole at m with the opening

@@ -9,11 +9,31 @@ import (
 	"pegwright/geom/vec"
 )
 
+// tip returns where the tip of the peg is drawn, mm of wood: clear of the entry
+// face, so that its dimensions keep off the hatching.
+func (c *cut) tip() float64 { return c.left - beforeBy/c.k }
+
+// taper returns the request for the dimension of the lead, and whether its
+// figures stand between the arrowheads.
+func (c *cut) taper() (r dim.Request, fits bool) {
+	tip := c.paper(c.tip(), -c.lead.Tip/2)
+	from := c.paper(c.tip()-c.lead.Length, -c.p.Bore/2)
+	r = dim.Request{From: from, To: tip, Text: "taper " + c.show(c.lead.Length), Owner: c.p.ID}
+	_, hi := dim.Reach(dim.Below, []dim.Request{r})
+	return r, hi < tip.X+1
+}
+
+// pegRoom is the least room left of the receiver at scale k, paper mm: the
+// broken shaft, the lead and the gap before the entry face.
+func (d *bored) pegRoom(k float64) float64 {
+	return max(pegFree, 30+d.lead.Length*k+beforeBy)
+}
+
 // peg draws the peg straight, as it stands before it is driven: its axis on
-// that of the mortise hole, its lead just in the entry face.
+// that of the mortise hole, its lead before the entry face.
 func (c *cut) peg(f block.Field) {
 	p := c.p
-	tip := c.left + entersBy
+	tip := c.tip()
 	r, t, taper := p.Bore/2, c.lead.Tip/2, c.lead.Length
 	head := tip - p.Length
 	cutAt := math.Inf(1)
@@ -43,10 +63,11 @@ func (c *cut) peg(f block.Field) {
 	c.s.Line(draw.Centre, c.paper(head-3/c.k, 0), c.paper(c.left-4/c.k, 0)).Owner = p.ID
 	edge := c.paper(0, -r).Y
 	at := func(x float64) vec.P { return c.paper(x, -r) }
-	dim.Stack(c.s, dim.Below, edge, []dim.Request{
-		{From: at(tip - taper), To: c.paper(tip, -t), Text: "taper " + c.show(taper), Owner: p.ID},
-		{From: at(head), To: c.paper(tip, -t), Text: "peg " + c.show(p.Length) + " long", Owner: p.ID},
-	})
+	reqs := []dim.Request{{From: at(head), To: c.paper(tip, -t), Text: "peg " + c.show(p.Length) + " long", Owner: p.ID}}
+	if lead, fits := c.taper(); fits {
+		reqs = append(reqs, lead)
+	}
+	dim.Stack(c.s, dim.Below, edge, reqs)
 }
 
 // tear draws a break line across the peg.

@@ -18,8 +18,8 @@ const (
 	stubLeast  = 22.0 // the same where room is short
 	woodBelow  = 22.0 // of the receiver kept below the mortise's floor
 	woodLeast  = 12.0 // the same where room is short
-	entersBy   = 12.0 // how far the lead stands in its hole
 	hatchPitch = 2.0  // paper mm
+	beforeBy   = 6.0  // from the peg's tip to the entry face, paper mm
 	underPeg   = 18.0 // from the peg to the words under its dimensions, paper mm
 	pegFree    = 62.0 // least of the peg left of the receiver, paper mm
 )
@@ -51,7 +51,7 @@ func (d *bored) sectionSheet() *draw.Sheet {
 	room := foot(scratch(d.f.Paper.Sheets, title))
 	reqs := func(k float64) []dim.Request { c.k, c.at = k, vec.P{}; return c.upright() }
 	k, scale := d.scaleFor(func(k float64) bool {
-		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + pegFree
+		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + d.pegRoom(k)
 		return wide <= room.W() && c.trim((room.H()-3)/k)
 	})
 	title.Scale = scale

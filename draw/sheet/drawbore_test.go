@@ -75,6 +75,7 @@ func TestDrawboreOfOtherSettings(t *testing.T) {
 	for name, src := range map[string]string{
 		"square braces": string(store) + "layout: {brace: {draw: square}, tie: {pegs: 2, bore: 3/4\"}}\n",
 		"given offset":  string(store) + "layout: {drawbore: 3/16\", brace: {drawbore: 1/16\"}}\n",
+		"half inch":     string(store) + "layout: {drawbore: 1/2\"}\n",
 		"dry":           strings.Replace(string(shelter), "seasoning: green", "seasoning: dry", 1),
 	} {
 		f := described(t, name, src)
@@ -82,6 +83,8 @@ func TestDrawboreOfOtherSettings(t *testing.T) {
 		write(t, "drawbore-"+name, sheets)
 		for _, s := range sheets {
 			checkLayout(t, s)
+			detailIsClear(t, s)
+			pegIsClear(t, f, s)
 		}
 		if name == "dry" {
 			continue
@@ -115,8 +118,13 @@ func TestDrawboreSheetsPerGroup(t *testing.T) {
 					want = 2
 				}
 			}
-			if got := Drawbore(f, g, nil); len(got) != want {
+			got := Drawbore(f, g, nil)
+			if len(got) != want {
 				t.Errorf("%s: %d sheets, want %d", g.First().ID, len(got), want)
+			}
+			rule := "bore each from its template, or close the joint and bore both at once"
+			if text := said(got); want > 0 && strings.Contains(text, rule) != (want == 1) {
+				t.Errorf("%s: two ways of boring on %d sheets: %s", g.First().ID, want, text)
 			}
 		}
 	}
@@ -185,7 +193,7 @@ func detailCircles(t *testing.T, x drawn) {
 	p, k := x.p, scaleAfter(t, x.hole, "detail")
 	m, tenon := circlesOf(t, x.hole, p.Bore/2*k)
 	d := tenon.Sub(m)
-	if got := d.Len(); math.Abs(got-p.Offset*k) > 0.02 || k < 4 {
+	if got := d.Len(); math.Abs(got-p.Offset*k) > 0.02 || k < 2 {
 		t.Errorf("%s: circles %.3f mm apart at %g:1, want %.3f", x.j.ID, got, k, p.Offset*k)
 	}
 	if math.Abs(d.Y-(p.A-p.B)*k) > 0.02 || d.Y <= 0 {

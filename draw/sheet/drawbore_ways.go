@@ -22,9 +22,14 @@ func (d *bored) ways() []way {
 	p := d.p
 	entry, exit := d.faceName(p.Entry), d.faceName(p.Exit)
 	if p.Offset == 0 {
-		return []way{{"Holes in line: not drawn", []string{
-			fmt.Sprintf("Close the joint dry, faces flush, and clamp it. Bore through both timbers from %s of %s; stop when the lead screw shows on %s and finish from there.", entry, d.receiver(), exit),
-			"Drive the peg squarely. Trim it after the timbers have dried.",
+		last := "Drive the peg squarely. Trim it after the timbers have dried."
+		if p.Flush {
+			last = "Peg: " + flushWords(p) + "."
+		}
+		return []way{{"No draw: bore each from its template, or close the joint and bore both at once", []string{
+			fmt.Sprintf("Each from its template: prick through it, bore the receiver from %s with a block in the mortise, and the tenon square to its cheek with waste wood behind it. Stop when the lead screw shows and finish from the other side.", entry),
+			fmt.Sprintf("Or both at once: close the joint dry, faces flush, and clamp it. Bore through both timbers from %s of %s; stop when the lead screw shows on %s and finish from there.", entry, d.receiver(), exit),
+			last,
 		}}}
 	}
 	bore := fmt.Sprintf("from %s of %s till the lead screw shows; finish from %s.", entry, d.receiver(), exit)

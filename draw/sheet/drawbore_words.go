@@ -46,7 +46,7 @@ func (d *bored) besideSection(c *cut, f block.Field) {
 		w.head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
 		w.para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
 	} else {
-		w.head("Not drawn: holes in line")
+		w.head("No draw: the two holes line up")
 	}
 	d.pegWords(c)
 	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0}
@@ -59,9 +59,13 @@ const keyWide = 42.0 // of the key view, paper mm
 
 // pegWords names the diameters at the peg.
 func (d *bored) pegWords(c *cut) {
-	tip := c.paper(c.left+entersBy, d.lead.Tip/2)
+	tip := c.paper(c.tip(), d.lead.Tip/2)
 	mouth := c.paper(c.left, d.p.Bore/2)
-	words := []string{"lead's tip Ø " + d.say(d.lead.Tip), "bore Ø " + d.say(d.p.Bore) + ", peg the same"}
+	lead := "lead's tip Ø " + d.say(d.lead.Tip)
+	if _, fits := c.taper(); !fits {
+		lead += ", taper " + d.say(d.lead.Length)
+	}
+	words := []string{lead, "bore Ø " + d.say(d.p.Bore) + ", peg the same"}
 	h := max(dim.Legible(words[0], small), dim.Legible(words[1], small))
 	for i, to := range []struct{ x, y float64 }{{tip.X, tip.Y}, {mouth.X, mouth.Y}} {
 		y := mouth.Y + 4 + float64(i)*6
@@ -95,6 +99,9 @@ func (d *bored) legend() []string {
 	out = append(out, relish)
 	if d.slanted() && p.Offset != 0 {
 		out = append(out, "The cut runs along the brace, so the receiver is cut aslant.")
+	}
+	if p.Flush {
+		return append(out, "Peg: "+flushWords(p)+".")
 	}
 	over := p.Length - p.Head - p.From.Dist(p.To)
 	out = append(out, fmt.Sprintf("Peg: %s proud of the entry face, %s beyond the far face when driven.", d.say(p.Head), d.say(over)))

@@ -73,6 +73,7 @@ func (w *flow) item(mark, t string) {
 	h := w.height(t)
 	lines := wrap(t, w.w-in, h)
 	w.need(min(float64(len(lines)), 5) * h * pitch)
+	lines = wrap(t, w.w-in, h) // the column that it goes to may have another width
 	for i, l := range lines {
 		w.need(h * pitch)
 		if i == 0 && mark != "" {

@@ -25,7 +25,7 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	}
 	k, name := scaleFor(views, room, f)
 	t.Scale = name
-	t.Note = "reference arris is the heavy line; third-angle views; the sheet before names every dimension"
+	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, field := fresh(f, "joint", j.ID+"-halves", t)
 	field.X1 -= full.X1 - room.X1
 	enterer, receiver := size(views[0:2], k, f), size(views[2:4], k, f)

@@ -22,10 +22,11 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	t.Note = "exploded view, hidden lines left out; thin dashed lines lead from each part to its seat"
 	s, field := fresh(f, "joint", j.ID, t)
 	left, right := split(field, field.X0+field.W()*0.61, 5)
-	explode(s, closing(f, s, left, j), j)
+	explode(s, closing(f, s, servedUnder(f, s, left, g), j), j)
 	out := []*draw.Sheet{s}
-	out = append(out, column(f, g, s, right)...)
+	more := column(f, g, s, right)
 	out = append(out, halves(f, g)...)
+	out = append(out, more...)
 	warn(g, stops, out...)
 	return out
 }
@@ -95,7 +96,7 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field) []*draw.Sheet {
 	j := g.First()
 	p := pen{s: s, x: right.X0, y: right.Y1, w: right.W()}
-	const key = 29.0
+	const key = 25.0
 	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: p.y - key, X1: right.X1, Y1: p.y}, f, g.dark())
 	head := p
 	head.w = p.w/2 - 2
@@ -105,50 +106,20 @@ func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field) []*draw.Sh
 	head.skip(1)
 	head.para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
 	p.y = min(head.y, p.y-key) - 1.5
-	p.dims(f, j.Into.ID+" (receives)", j, j.Into)
-	p.dims(f, j.Of.ID+" (enters)", j, j.Of)
 	w := &flow{pen: p, cols: 1, gap: 6, f: right, sheets: []*draw.Sheet{s}}
 	w.next = func(n int) (*draw.Sheet, block.Field) {
-		t := block.TitleFor(f, j.Kind, "joints served, "+served(g), "none")
+		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
 		t.Note = ""
-		w.cols = 3
+		w.cols = 2 // wider than the table's column, so that what has been wrapped fits
 		return fresh(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
 	}
-	w.heading(fmt.Sprintf("Joints served: %d", len(g.Joints)))
-	for _, x := range g.Joints {
-		w.item(x.Mark, x.Of.ID+" into "+x.Into.ID)
+	w.dims(f, j.Into.ID+" (receives)", g, j.Into)
+	w.dims(f, j.Of.ID+" (enters)", g, j.Of)
+	w.lean(f, j)
+	if len(g.Joints) > fewServed {
+		w.servedList(f, g)
 	}
 	return w.sheets[1:]
-}
-
-// dims sets the table of the dimensions on one timber, each label once.
-func (p *pen) dims(f *geom.Frame, head string, j *geom.Joint, t *geom.Timber) {
-	said := map[string]bool{}
-	for _, d := range j.Dims {
-		if d.Timber != t {
-			continue
-		}
-		if len(said) == 0 {
-			p.head(head)
-		}
-		v := f.Units.FormatJoint(d.Value())
-		if said[d.Label+v] {
-			continue
-		}
-		said[d.Label+v] = true
-		p.value(d.Label, v)
-	}
-	if len(said) > 0 {
-		p.skip(1.5)
-	}
-}
-
-// value sets a name and, at the right, a value in figures that are easy to read.
-func (p *pen) value(name, value string) {
-	p.s.Text(at(p.x, p.y-text), small, block.Fit(name, p.w*0.74, small, false))
-	x := p.s.Text(at(p.x+p.w, p.y-text), text, value)
-	x.Anchor = draw.End
-	p.y -= text * 1.57
 }
 
 // closing says at the foot of the field how the joint closes and what holds it,
@@ -187,9 +158,24 @@ func pegged(u measure.Units, j *geom.Joint) string {
 	a := j.Pegs[0]
 	t := fmt.Sprintf(" %d %s Ø %s, %s long", n, word, u.FormatJoint(a.Bore), u.FormatJoint(a.Length))
 	if a.Offset > 0 {
-		return t + fmt.Sprintf("; tenon hole set %s %s (see the drawbore sheet).", u.FormatJoint(a.Offset), a.Words)
+		t += fmt.Sprintf("; tenon hole set %s %s (see the drawbore sheet).", u.FormatJoint(a.Offset), a.Words)
+	} else {
+		t += ", no draw: the two holes line up."
 	}
-	return t + ", holes in line."
+	if a.Flush {
+		t += " Peg: " + flushWords(&a) + "."
+	}
+	return t
+}
+
+// flushWords says how a peg is finished that is sawn off where another timber
+// will stand.
+func flushWords(p *geom.Peg) string {
+	faces := "both faces"
+	if p.Exit == 0 {
+		faces = "the entry face"
+	}
+	return "drive, then saw flush on " + faces + " before the next timber stands there"
 }
 
 // towards names a frame direction in words.

@@ -331,7 +331,7 @@ func TestManyJointsServed(t *testing.T) {
 	for _, s := range sheets {
 		checkLayout(t, s)
 		for _, it := range s.Items {
-			if x, ok := it.(*draw.Text); ok && x.S == g.First().Of.ID+" into "+g.First().Into.ID && x.Layer != "title" {
+			if x, ok := it.(*draw.Text); ok && strings.HasPrefix(x.S, g.First().Of.ID+" into "+g.First().Into.ID+",") && x.Layer != "title" {
 				n++
 			}
 		}

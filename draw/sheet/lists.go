@@ -13,10 +13,11 @@ import (
 )
 
 // Lists returns the sheets of all lists of the frame: lists follow each other
-// on a sheet, and a long one runs on to further sheets under a new head.
-func Lists(f *geom.Frame) []*draw.Sheet {
+// on a sheet, and a long one runs on to further sheets under a new head. Joints
+// that stops names are marked, as list.Of does.
+func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
 	_, field := fresh(f, "list", "", block.TitleFor(f, "", "", ""))
-	tables := list.All(f)
+	tables := list.Of(f, stops)
 	grids := make([]*grid, len(tables))
 	for i, t := range tables {
 		grids[i] = gridOf(t)

@@ -76,6 +76,7 @@ func drawings(w *flow, list []Entry) {
 		}
 		w.entry(n, e.Title, e.ID)
 	}
+	w.item("", "Then: full-size templates, in templates.pdf, print check first.")
 }
 
 func notes(w *flow, f *geom.Frame) {
@@ -97,7 +98,7 @@ func generalNotes(f *geom.Frame) []string {
 	}
 	return []string{
 		unit + " Running dimensions are rounded from the true value, never summed.",
-		"Faces 1 and 2 of every timber are its reference faces, true and square to each other. Lay out from the reference arris between them, which the drawings show heavy, and from the start end. Never rest the stock of a square on face 3 or 4.",
+		"Faces 1 and 2 of every timber are its reference faces, true and square to each other. Lay out from the reference arris between them, which the drawings show heavy where it is seen, and from the start end. Never rest the stock of a square on face 3 or 4.",
 		"Square rule: every joint on face 3 or 4 is cut to the ideal timber inside the stick. The waste varies with the stick; lengths between shoulders, bearing planes and holes do not.",
 		"Bow, twist and wane are out of scope: the sheets take each stick as straight, out of wind and full at its corners. Choose the faces of a crooked stick before the layout and allow for what is left.",
 		"Depths are measured square to the face or plane that is named with them.",

@@ -145,7 +145,7 @@ func (v *ortho) lies(d geom.Dim) bool {
 // render draws the view at full size and makes its reference arris heavy.
 func (v *ortho) render() {
 	v.items = view.Render(v.cam, []view.Part{v.part}, v.o)
-	heavy(v.items, v.cam, v.timber)
+	v.items = heavy(v.items, v.cam, v.timber)
 	if v.sawn != nil {
 		for _, fig := range view.Section([]view.Part{v.whole}, *v.sawn, v.cam, view.Options{}) {
 			for _, h := range fig.Hatch(45, 12) {
@@ -157,28 +157,6 @@ func (v *ortho) render() {
 	for _, it := range v.items {
 		b := draw.ItemBounds(it)
 		v.box = v.box.With(b.Min, b.Max)
-	}
-}
-
-// heavy makes the lines that lie on the timber's reference arris register
-// lines, where one of the two reference faces is turned to the viewer.
-func heavy(items []draw.Item, cam view.Camera, t *geom.Timber) {
-	if t.Place.Y.Dot(cam.Toward) > -1e-6 && t.Place.Z.Dot(cam.Toward) > -1e-6 {
-		return
-	}
-	o, d := cam.Project(t.Place.O), cam.Project(t.Place.X)
-	if d.Len() < 1e-6 {
-		return
-	}
-	d = d.Unit()
-	for _, it := range items {
-		p, ok := it.(*draw.Path)
-		if !ok || p.Class != draw.Part || len(p.Pts) != 2 {
-			continue
-		}
-		if math.Abs(d.Cross(p.Pts[0].Sub(o))) < 0.02 && math.Abs(d.Cross(p.Pts[1].Sub(o))) < 0.02 {
-			p.Class = draw.Register
-		}
 	}
 }
 

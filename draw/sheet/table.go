@@ -24,15 +24,22 @@ const cellGap = 3.0
 
 func gridOf(t list.Table) *grid {
 	g := &grid{totals: t.Totals}
-	for _, c := range t.Columns {
+	var kept []int
+	for i, c := range t.Columns {
+		if c.Spare {
+			continue
+		}
+		kept = append(kept, i)
 		g.heads, g.numeric = append(g.heads, c.Heading()), append(g.numeric, c.Numeric())
 		g.size = append(g.size, small)
 	}
-	g.rows = t.Rows
 	for _, r := range t.Rows {
-		for i, c := range r {
-			g.size[i] = max(g.size[i], dim.Legible(c, small))
+		row := make([]string, len(kept))
+		for k, i := range kept {
+			row[k] = r[i]
+			g.size[k] = max(g.size[k], dim.Legible(r[i], small))
 		}
+		g.rows = append(g.rows, row)
 	}
 	return g
 }

@@ -101,9 +101,9 @@ func (q seatShape) start(s Site, title string) (Result, *carver, *carver) {
 		return s.E.Place.In(at.Sub(q.a.W.Mul(q.under.Height(at) / q.under.N.Dot(q.a.W)))).X
 	}
 	arris := s.E.Place.In(q.outer).X
-	res.Joint.Places = []geom.Place{{On: s.E, Label: "heel, plumb over the plate's outer face, on the ideal underside", X: under(0)},
-		{On: s.E, Label: "heel's corner, square to the top", X: arris},
-		{On: s.E, Label: "end of the seat on the ideal underside", X: under(q.cross)}}
+	res.Joint.Places = []geom.Place{{On: s.E, Label: "plumb heel on the underside", X: under(0)},
+		{On: s.E, Label: "heel's corner", X: arris},
+		{On: s.E, Label: "seat's end on the underside", X: under(q.cross)}}
 	ec := &carver{t: s.E, id: s.ID}
 	// Bring the underside to the ideal section over the seat.
 	ec.take("reduction", solid.Side{Plane: q.under.Flip(), Role: geom.RoleReduced},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strconv"
 
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -63,8 +64,10 @@ func meet(t *geom.Timber, n int, p, axis vec.V) vec.V {
 }
 
 // Bores returns every bore, timber by timber in frame order, and within a
-// timber face by face from the start end, numbered in that order.
-func Bores(f *geom.Frame) Table {
+// timber face by face from the start end, numbered in that order. The note of a
+// bore of a stopped joint forbids it and says nothing else; that of a drawn
+// tenon's bore says which way it is offset from the mortise's.
+func Bores(f *geom.Frame, stopped map[string]int) Table {
 	length := lengthUnit(f.Units)
 	t := Table{Name: "bores", Title: "Bores", Units: f.Units, Columns: []Column{
 		{Name: "timber"},
@@ -75,25 +78,50 @@ func Bores(f *geom.Frame) Table {
 		{Name: "arris"},
 		{Name: "diameter", Unit: length, kind: fine},
 		{Name: "bore"},
+		{Name: "in"},
 		{Name: "depth", Unit: length, kind: fine},
-		{Name: "off square", Unit: "degrees", kind: amount},
+		{Name: "off square", Unit: "°", kind: amount},
 		{Name: "exit face"},
-		{Name: "joint"},
+		{Name: "mark"},
+		{Name: "joint", Spare: true},
+		{Name: "offset", Unit: length, kind: fine},
+		{Name: "note"},
 	}}
-	n := 0
+	marks := map[string]string{}
+	for _, j := range f.Joints {
+		marks[j.ID] = j.Mark
+	}
+	n, forbidden := 0, 0
 	for _, s := range f.Timbers {
 		for i, b := range byFace(s) {
-			w := Locate(s, b)
+			w, h := Locate(s, b), holeOf(f, s, b)
+			if h.thickness > 0 {
+				w.Depth = h.thickness
+			}
+			if x := stopped[b.Joint]; x > 0 {
+				h.offset, h.note = nil, stopNote(x)
+				forbidden++
+			}
 			t.add(s.ID, i+1, entryTitle(s, b), w.Along, w.Across, w.Arris, b.Diameter,
-				through(b), w.Depth, w.Lean, exitTitle(s, b), b.Joint)
+				through(b), h.in, w.Depth, w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.note)
 			n++
 		}
 	}
-	t.Totals = []string{
-		plural(n, "bore"),
-		"off arris is measured on the entry face from the arris named, depth along the bit from that face",
-	}
+	t.Totals = boreTotals(n, forbidden)
 	return t
+}
+
+func boreTotals(n, forbidden int) []string {
+	all := plural(n, "bore")
+	if forbidden > 0 {
+		all += ", of which " + grouped(forbidden) + " NOT to be bored until the finding named is mended"
+	}
+	return []string{
+		all,
+		"off arris is measured on the entry face from the arris named, depth along the bit from that face",
+		"in a tenon the depth is the tenon's thickness: it is bored from the cheek on the side of the entry face",
+		"offset and note say how far a tenon's hole is set off from the mortise's, and which way; the places given have it in them already: do not set off again",
+	}
 }
 
 func through(b geom.Bore) string {
@@ -110,11 +138,13 @@ func entryTitle(t *geom.Timber, b geom.Bore) string {
 	return t.FaceTitle(b.Entry)
 }
 
-func exitTitle(t *geom.Timber, b geom.Bore) string {
+// exitNumber is the number alone: the words of the opposite face would cost the
+// list its width on a sheet.
+func exitNumber(b geom.Bore) string {
 	if b.Exit < 1 || b.Exit > 4 {
 		return "none"
 	}
-	return t.FaceTitle(b.Exit)
+	return strconv.Itoa(b.Exit)
 }
 
 // byFace returns the bores of a timber by entry face, then along it, then

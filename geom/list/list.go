@@ -12,7 +12,7 @@ import (
 
 // Table is one list. Rows and Values have the same shape: Rows holds what is
 // shown, in the units of the frame; Values holds what the cell stands for
-// (string, int, float64 or [2]float64), lengths in millimetres.
+// (string, int, float64, [2]float64, or nil for none), lengths in millimetres.
 type Table struct {
 	Name    string // one word: "timbers", "pegs" or "bores"
 	Title   string
@@ -28,6 +28,7 @@ type Table struct {
 type Column struct {
 	Name, Unit string
 	kind       kind
+	Spare      bool // left off paper, where another column stands for it
 }
 
 // Numeric reports whether the cells of the column are set to the right.
@@ -56,24 +57,32 @@ const (
 	precise      // a plain number, to three decimals, in the column's unit
 )
 
-// Names returns the names of the lists, in the order of All.
+// Names returns the names of the lists, in the order of Of.
 func Names() []string { return []string{"timbers", "pegs", "bores"} }
 
-// All returns every list of the frame. The lists are in a stable order that
-// does not depend on the order of the description where a reader sorts.
-func All(f *geom.Frame) []Table {
-	return []Table{Timbers(f), Pegs(f), Bores(f)}
+// Of returns every list of the frame. The lists are in a stable order that
+// does not depend on the order of the description where a reader sorts. The
+// bores and pegs of the joints that stopped names, as Stopped returns them, are
+// marked with the number of their finding and counted apart.
+func Of(f *geom.Frame, stopped map[string]int) []Table {
+	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped)}
 }
 
-// Named returns the list of that name.
-func Named(f *geom.Frame, name string) (Table, bool) {
-	for _, t := range All(f) {
+// All returns every list of a frame in which nothing is stopped.
+func All(f *geom.Frame) []Table { return Of(f, nil) }
+
+// Find returns the list of that name.
+func Find(tables []Table, name string) (Table, bool) {
+	for _, t := range tables {
 		if t.Name == name {
 			return t, true
 		}
 	}
 	return Table{}, false
 }
+
+// Named returns the list of that name of a frame in which nothing is stopped.
+func Named(f *geom.Frame, name string) (Table, bool) { return Find(All(f), name) }
 
 // add appends one row; the cells are shown by the kinds of their columns.
 func (t *Table) add(values ...any) {

@@ -1,0 +1,187 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom"
+)
+
+// rowPitch is the height of a line of the joint's table, paper mm.
+const rowPitch = text * 1.57
+
+// dims sets what is cut and scribed on one timber: its dimensions, each label
+// once, then the layout along the stick from its start end.
+func (w *flow) dims(f *geom.Frame, head string, g Group, t *geom.Timber) {
+	rows := append(sizes(f, g.First(), t), layout(f, g, t)...)
+	if len(rows) == 0 {
+		return
+	}
+	w.need(text*pitch + 2*rowPitch)
+	w.head(head)
+	for _, r := range rows {
+		w.row(r)
+	}
+	w.skip(1.5)
+}
+
+// row is a line of the table.
+type row struct{ name, value string }
+
+// row sets a name and, at the right, a value in figures that are easy to read.
+func (w *flow) row(r row) {
+	h := dim.Legible(r.name, small)
+	lines := wrap(r.name, w.w-3-font.Measure(r.value, text, false), h)
+	high := rowPitch + float64(len(lines)-1)*h*pitch
+	w.need(high)
+	for i, l := range lines {
+		w.s.Text(at(w.x, w.y-text-float64(i)*h*pitch), h, l)
+	}
+	x := w.s.Text(at(w.x+w.w, w.y-text), text, r.value)
+	x.Anchor = draw.End
+	w.y -= high
+}
+
+// value sets a name and its value as row does, in a place that is known to
+// suffice.
+func (p *pen) value(name, value string) {
+	p.s.Text(at(p.x, p.y-text), small, block.Fit(name, p.w*0.74, small, false))
+	x := p.s.Text(at(p.x+p.w, p.y-text), text, value)
+	x.Anchor = draw.End
+	p.y -= text * 1.57
+}
+
+// sizes returns the dimensions of the joint on one timber.
+func sizes(f *geom.Frame, j *geom.Joint, t *geom.Timber) []row {
+	var out []row
+	said := map[row]bool{}
+	for _, d := range j.Dims {
+		r := row{d.Label, f.Units.FormatJoint(d.Value())}
+		if d.Timber == t && !said[r] {
+			said[r] = true
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// station is a point of layout along a timber, mm from its start end.
+type station struct {
+	name string
+	x    float64
+}
+
+// stations returns the points of layout of a joint along its receiver or its
+// enterer: the lines scribed round the receiver, then the other places.
+func stations(j *geom.Joint, receiver bool) []station {
+	var out []station
+	t := j.Of
+	if receiver {
+		t = j.Into
+		for _, l := range j.Lines {
+			name := shortName(l.Name, j.Of.ID)
+			if l.Main {
+				name = "J, " + name
+			}
+			out = append(out, station{name, l.X})
+		}
+	}
+	for _, p := range j.Places {
+		if p.On == t {
+			out = append(out, station{p.Label, p.X})
+		}
+	}
+	return out
+}
+
+// shortName is the name of a line without the enterer's id, which stands over
+// the table.
+func shortName(name, id string) string {
+	if before, after, ok := strings.Cut(name, " of "+id); ok && len(strings.Fields(before)) <= 2 {
+		return before + after
+	}
+	return strings.ReplaceAll(name, id, "the enterer")
+}
+
+// layout returns the points of layout along one timber of the group's first
+// joint. A point that lies elsewhere on another timber of the group is left to
+// the list of the joints served.
+func layout(f *geom.Frame, g Group, t *geom.Timber) []row {
+	receiver := t == g.First().Into
+	var out []row
+	for i, s := range stations(g.First(), receiver) {
+		r := row{"start end to " + s.name, f.Units.FormatJoint(s.x)}
+		if g.differs(receiver, i) {
+			r.value = "see list"
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// differs reports whether point i of the layout lies elsewhere on some joint of
+// the group than on the first.
+func (g Group) differs(receiver bool, i int) bool {
+	first := stations(g.First(), receiver)
+	for _, j := range g.Joints[1:] {
+		o := stations(j, receiver)
+		if len(o) != len(first) || math.Abs(o[i].x-first[i].x) > 0.05 {
+			return true
+		}
+	}
+	return false
+}
+
+// servedAt says which joint is served and where it lies: its main line on the
+// receiver, and every point that differs from joint to joint.
+func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
+	out := j.Of.ID + " into " + j.Into.ID
+	for _, receiver := range []bool{true, false} {
+		for i, s := range stations(j, receiver) {
+			name, main := s.name, strings.HasPrefix(s.name, "J, ")
+			if main {
+				name = "J"
+			}
+			if main || g.differs(receiver, i) {
+				out += ", " + name + " at " + f.Units.FormatJoint(s.x)
+			}
+		}
+	}
+	return out
+}
+
+// fewServed is the most joints that are listed under the exploded view; more
+// follow the table in its column.
+const fewServed = 4
+
+// servedList lists the joints that the sheet serves.
+func (w *flow) servedList(f *geom.Frame, g Group) {
+	w.need(3 * text * pitch)
+	w.head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
+	for _, x := range g.Joints {
+		w.item(x.Mark, servedAt(f, g, x))
+	}
+}
+
+// servedUnder lists the joints at the foot of the field where they are few and
+// returns the field above.
+func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
+	if len(g.Joints) > fewServed {
+		return field
+	}
+	list := func(s *draw.Sheet, y float64) float64 {
+		w := &flow{pen: pen{s: s, x: field.X0, y: y, w: field.W()}, f: field}
+		w.f.Y0 = math.Inf(-1)
+		w.servedList(f, g)
+		return w.y
+	}
+	high := -list(draw.NewSheet("", "", "", 1, 1), 0)
+	list(s, field.Y0+high)
+	field.Y0 += high + 2
+	return field
+}

@@ -1,0 +1,85 @@
+package templates
+
+import (
+	"math"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/font"
+	"pegwright/geom/vec"
+)
+
+// Sizes of the broad arrow, mm.
+const (
+	arrowLong  = 24.0
+	arrowWide  = 11.0
+	arrowShaft = 4.5
+	wordWide   = 40.0 // of the word beside it
+)
+
+// outline returns the arrow's outline with its tail at base.
+func (a *arrow) outline(base vec.P) []vec.P {
+	n := a.d.Left()
+	at := func(x, y float64) vec.P { return base.Add(a.d.Mul(x)).Add(n.Mul(y)) }
+	neck, s, w := arrowLong-9, arrowShaft/2, arrowWide/2
+	return []vec.P{at(0, s), at(neck, s), at(neck, w), at(arrowLong, 0), at(neck, -w), at(neck, -s), at(0, -s)}
+}
+
+// draw draws the broad arrow where it is whole and nothing lies under it, as
+// near as may be to its wanted place, with its word beside it.
+func (a *arrow) draw(c *canvas) {
+	for _, off := range [][2]free{{ofAll, ofAll}, {ofAll, ofHeavy}, {ofHeavy, ofHeavy}, {ofFirm, ofFirm}, {ofFirm, ofNothing}, {ofNothing, ofNothing}} {
+		for ring := range 70 {
+			for step := range 16 {
+				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
+				base := a.base.Add(vec.P{X: cos, Y: sin}.Mul(2 * float64(ring)))
+				if a.at(c, base, off[0], off[1]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// at draws the arrow at one place if there is room for it and its word, which
+// keep off the lines that are said.
+func (a *arrow) at(c *canvas, base vec.P, off, wordOff free) bool {
+	pts := a.outline(base)
+	b := draw.NoBox()
+	for _, p := range pts {
+		b = b.With(c.at(p))
+	}
+	b = grown(b, 1)
+	if !within(b, c.win) || c.taken(b) {
+		return false
+	}
+	for _, l := range c.off(off) {
+		if _, _, hit := clipSegment(b, l[0], l[1]); hit {
+			return false
+		}
+	}
+	n := len(c.busy)
+	c.busy = append(c.busy, b)
+	if !a.name(c, base, b, wordOff) {
+		c.busy = c.busy[:n]
+		return false
+	}
+	c.loop(draw.Meta{Class: draw.Register, Mark: "arrow:draw"}, pts)
+	return true
+}
+
+// name writes the arrow's word below, above or beside the arrow, whose box on
+// paper is b.
+func (a *arrow) name(c *canvas, base vec.P, b draw.Box, off free) bool {
+	mid := base.Add(a.d.Mul(arrowLong / 2))
+	drop, side := b.H()/2+2, b.W()/2+2
+	lines := font.WrapFace(a.word, wordWide, 5, true)
+	high := float64(len(lines)-1) * 5 * lead
+	level := vec.P{Y: high/2 - 2}
+	return c.search([]pass{{0, off}}, strings.Join(lines, "\n"), 5, true, []spot{
+		{mid.Sub(vec.P{Y: drop + 6}), draw.Middle, 0},
+		{mid.Add(vec.P{Y: drop + high + 1}), draw.Middle, 0},
+		{mid.Add(vec.P{X: side}).Add(level), draw.Start, 0},
+		{mid.Sub(vec.P{X: side}).Add(level), draw.End, 0},
+	})
+}
