@@ -200,7 +200,7 @@ func (p plan) start(c *canvas) {
 	c.busy = append(c.busy, grown(box, 2))
 	beside := func(y float64) spot { return spot{a.Add(vec.P{X: 28, Y: y}), draw.Start, 0} }
 	text := startWords(p.v.t)
-	if !c.search([]pass{{4, ofAll}, {2, ofHeavy}}, text, 5, true, []spot{beside(-2.5)}) {
+	if !c.search([]pass{{4, ofAll}, {2, ofHeavy}, {1, ofNothing}}, text, 5, true, []spot{beside(-2.5)}) {
 		c.label(strings.Replace(text, "toward the ", "toward the\n", 1), 5, true, beside(5.25), beside(1.4), beside(-2.5))
 	}
 }

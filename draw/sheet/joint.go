@@ -22,9 +22,13 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	t.Note = "exploded view, hidden lines left out; thin dashed lines lead from each part to its seat"
 	s, field := fresh(f, "joint", j.ID, t)
 	left, right := split(field, field.X0+field.W()*0.61, 5)
-	explode(s, closing(f, s, servedUnder(f, s, left, g), j), j)
+	under := g.under(f, left)
+	if under {
+		left = servedUnder(f, s, left, g)
+	}
+	explode(s, closing(f, s, left, j), j)
 	out := []*draw.Sheet{s}
-	more := column(f, g, s, right)
+	more := column(f, g, s, right, !under)
 	out = append(out, halves(f, g)...)
 	out = append(out, more...)
 	warn(g, stops, out...)
@@ -93,7 +97,7 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 
 // column sets what is told beside the exploded view and returns the sheets that
 // it runs on to.
-func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field) []*draw.Sheet {
+func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
 	j := g.First()
 	p := pen{s: s, x: right.X0, y: right.Y1, w: right.W()}
 	const key = 25.0
@@ -116,7 +120,7 @@ func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field) []*draw.Sh
 	w.dims(f, j.Into.ID+" (receives)", g, j.Into)
 	w.dims(f, j.Of.ID+" (enters)", g, j.Of)
 	w.lean(f, j)
-	if len(g.Joints) > fewServed {
+	if list {
 		w.servedList(f, g)
 	}
 	return w.sheets[1:]

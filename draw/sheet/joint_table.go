@@ -72,8 +72,9 @@ func sizes(f *geom.Frame, j *geom.Joint, t *geom.Timber) []row {
 
 // station is a point of layout along a timber, mm from its start end.
 type station struct {
-	name string
-	x    float64
+	name  string
+	x     float64
+	minor bool // a second line of the receiver, told only where it is the same for all
 }
 
 // stations returns the points of layout of a joint along its receiver or its
@@ -88,12 +89,12 @@ func stations(j *geom.Joint, receiver bool) []station {
 			if l.Main {
 				name = "J, " + name
 			}
-			out = append(out, station{name, l.X})
+			out = append(out, station{name, l.X, !l.Main})
 		}
 	}
 	for _, p := range j.Places {
 		if p.On == t {
-			out = append(out, station{p.Label, p.X})
+			out = append(out, station{p.Label, p.X, false})
 		}
 	}
 	return out
@@ -110,13 +111,16 @@ func shortName(name, id string) string {
 
 // layout returns the points of layout along one timber of the group's first
 // joint. A point that lies elsewhere on another timber of the group is left to
-// the list of the joints served.
+// the list of the joints served, or out where that does not give it.
 func layout(f *geom.Frame, g Group, t *geom.Timber) []row {
 	receiver := t == g.First().Into
 	var out []row
 	for i, s := range stations(g.First(), receiver) {
 		r := row{"start end to " + s.name, f.Units.FormatJoint(s.x)}
 		if g.differs(receiver, i) {
+			if s.minor {
+				continue
+			}
 			r.value = "see list"
 		}
 		out = append(out, r)
@@ -138,7 +142,7 @@ func (g Group) differs(receiver bool, i int) bool {
 }
 
 // servedAt says which joint is served and where it lies: its main line on the
-// receiver, and every point that differs from joint to joint.
+// receiver, and every other point of layout that differs from joint to joint.
 func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
 	out := j.Of.ID + " into " + j.Into.ID
 	for _, receiver := range []bool{true, false} {
@@ -147,7 +151,7 @@ func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
 			if main {
 				name = "J"
 			}
-			if main || g.differs(receiver, i) {
+			if main || !s.minor && g.differs(receiver, i) {
 				out += ", " + name + " at " + f.Units.FormatJoint(s.x)
 			}
 		}
@@ -159,6 +163,10 @@ func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
 // follow the table in its column.
 const fewServed = 4
 
+// mostServed is the part of the field's height that the list may take from the
+// exploded view.
+const mostServed = 0.2
+
 // servedList lists the joints that the sheet serves.
 func (w *flow) servedList(f *geom.Frame, g Group) {
 	w.need(3 * text * pitch)
@@ -168,20 +176,27 @@ func (w *flow) servedList(f *geom.Frame, g Group) {
 	}
 }
 
-// servedUnder lists the joints at the foot of the field where they are few and
-// returns the field above.
+// servedHeight returns the height of the list of joints in a field of the given
+// width.
+func servedHeight(f *geom.Frame, g Group, width float64) float64 {
+	w := &flow{pen: pen{s: draw.NewSheet("", "", "", 1, 1), w: width}, f: block.Field{X1: width, Y0: math.Inf(-1)}}
+	w.servedList(f, g)
+	return -w.y
+}
+
+// under reports whether the joints served are listed under the exploded view:
+// where they are few and leave the view its room.
+func (g Group) under(f *geom.Frame, field block.Field) bool {
+	return len(g.Joints) <= fewServed && servedHeight(f, g, field.W()) <= field.H()*mostServed
+}
+
+// servedUnder lists the joints at the foot of the field and returns the field
+// above.
 func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
-	if len(g.Joints) > fewServed {
-		return field
-	}
-	list := func(s *draw.Sheet, y float64) float64 {
-		w := &flow{pen: pen{s: s, x: field.X0, y: y, w: field.W()}, f: field}
-		w.f.Y0 = math.Inf(-1)
-		w.servedList(f, g)
-		return w.y
-	}
-	high := -list(draw.NewSheet("", "", "", 1, 1), 0)
-	list(s, field.Y0+high)
+	high := servedHeight(f, g, field.W())
+	w := &flow{pen: pen{s: s, x: field.X0, y: field.Y0 + high, w: field.W()}, f: field}
+	w.f.Y0 = math.Inf(-1)
+	w.servedList(f, g)
 	field.Y0 += high + 2
 	return field
 }
