@@ -126,13 +126,13 @@ type pair struct {
 // composed of, sorted.
 func (t *tables) withParts(pairs []pair) ([]int, error) {
 	seen := map[int]bool{0: true}
-	todo := []int{0}
+	queue := []int{0}
 	for _, p := range pairs {
-		todo = append(todo, p.gid)
+		queue = append(queue, p.gid)
 	}
 	var out []int
-	for i := 0; i < len(todo); i++ {
-		g := todo[i]
+	for i := 0; i < len(queue); i++ {
+		g := queue[i]
 		if i > 0 && seen[g] {
 			continue
 		}
@@ -145,7 +145,7 @@ func (t *tables) withParts(pairs []pair) ([]int, error) {
 		if err != nil {
 			return nil, err
 		}
-		todo = append(todo, parts...)
+		queue = append(queue, parts...)
 	}
 	slices.Sort(out)
 	return out, nil

@@ -63,11 +63,7 @@ func shapeAngled(s Site) angledShape {
 	q.nose = -pl.Height(q.a.O) / pl.N.Dot(q.a.U)
 	q.v0, q.v1 = span(s.E, 0, q.a.O, q.a.V)
 	q.r0, q.r1 = s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
-	length := s.Set.TenonLength
-	if s.Set.Through {
-		length = q.depth - s.Set.Housing
-	}
-	q.tip = -s.Set.Housing - length
+	q.tip = s.tenonEnd(q.depth)
 	return q
 }
 

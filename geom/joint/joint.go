@@ -220,6 +220,15 @@ func (s Site) away() vec.V {
 // tip turns a coordinate along away() (from frame origin) into the enterer's x.
 func (s Site) tip(p vec.V) float64 { return s.E.Place.In(p).X }
 
+// tenonEnd returns the w of the tenon's end: a through tenon ends in the ideal
+// far face of a receiver that is depth thick.
+func (s Site) tenonEnd(depth float64) float64 {
+	if s.Set.Through {
+		return -depth
+	}
+	return -s.Set.Housing - s.Set.TenonLength
+}
+
 // entered returns the face of the receiver that the enterer comes in through.
 func (s Site) entered() int { return s.R.FaceToward(s.away()) }
 

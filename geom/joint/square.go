@@ -47,11 +47,7 @@ func shapeSquare(s Site) squareShape {
 	q.v0, q.v1 = span(s.E, 0, q.a.O, q.a.V)
 	q.t0, q.t1 = q.u0+s.Set.HoldStart, q.u1-s.Set.HoldEnd
 	q.r0, q.r1 = s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
-	length := s.Set.TenonLength
-	if s.Set.Through {
-		length = q.depth - s.Set.Housing
-	}
-	q.tip = -s.Set.Housing - length
+	q.tip = s.tenonEnd(q.depth)
 	return q
 }
 
