@@ -62,7 +62,7 @@ func (d *bored) faceScales() []float64 {
 func (d *bored) detailScale(w, h float64) float64 {
 	for _, k := range []float64{10, 8, 6, 5, 4, 3, 2.5, 2, 1.5} {
 		b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
-		if b.W() <= w && b.H()+text*pitch+d.detailWordsHeight(max(b.W(), detailLeast))+4 <= h {
+		if b.W() <= w && b.H()+text*pitch+d.detailWordsHeight(max(b.W(), detailLeast))+2.5 <= h {
 			return k
 		}
 	}
@@ -73,8 +73,7 @@ const detailLeast = 95.0 // width of the detail's column, paper mm
 
 // detailText says what the lines of the detail are.
 func (d *bored) detailText() string {
-	return fmt.Sprintf("Full circle: hole through the cheeks of %s. Dashed: hole through the tenon. Hatched: open through both; %s. Arrow: the tenon hole is set %s.",
-		d.receiver(), d.leadWords(), d.toward())
+	return fmt.Sprintf("Full circle: mortise hole. Dashed: tenon hole, set %s (arrow). Hatched: %s.", d.toward(), d.leadWords())
 }
 
 // detailWordsHeight is the room that the words take at a width, paper mm.
@@ -125,7 +124,7 @@ func (d *bored) circles(s *draw.Sheet, m vec.P, k float64) draw.Box {
 	}
 	s.Line(draw.Centre, m.Sub(n.Mul(r+2.5)), m.Add(n.Mul(r+2.5)))
 	s.Line(draw.Centre, t.Sub(n.Mul(r+2.5)), t.Add(n.Mul(r+2.5)))
-	s.Line(draw.Centre, m.Sub(o.Mul(r+2.5)), t.Add(o.Mul(r+2.5)))
+	s.Line(draw.Centre, m.Sub(o.Mul(r+1)), t.Add(o.Mul(r+1)))
 	dim.Linear(s, o, m.Add(n.Mul(r+6)), dim.Request{From: m.Add(n.Mul(r + 2.5)), To: t.Add(n.Mul(r + 2.5)), Text: "e " + d.show(d.p.Offset), Owner: "offset"})
 	clear := peg.Through(d.p.Bore, d.p.Offset).Width
 	dim.Linear(s, o, m.Add(other), dim.Request{From: t.Sub(o.Mul(r)), To: m.Add(o.Mul(r)), Text: d.show(clear) + " clear", Owner: "clear"})
@@ -147,7 +146,7 @@ func (d *bored) leadWords() string {
 	if !d.enters {
 		return "no lead that could enter is left: bore larger or offset less"
 	}
-	return "the peg's lead finds its way through here"
+	return "open for the lead"
 }
 
 // lensLoop returns the border of what two circles of radius r about m and t
