@@ -25,8 +25,9 @@ type Frame struct {
 	Timbers  []*Timber
 	Joints   []*Joint
 	Supports []Support
+	Steps    []Step // order of assembly, first step first; as far as it was found
 	Stock    Stock
-	Notes    []finding.Finding // what the generator decided by itself
+	Notes    []finding.Finding // what the solver decided by itself, and what keeps the frame from being put together
 	Paper    Paper
 }
 

@@ -37,6 +37,7 @@ type Joint struct {
 	Tenon          solid.Convex
 	Mortise        solid.Convex
 	Moves          []Move
+	Pieces         []Piece
 	Pegs           []Peg
 	Lines          []Line
 	Dims           []Dim
@@ -66,6 +67,15 @@ func (a Axes) Of(p vec.V) (u, v, w float64) {
 type Move struct {
 	Direction vec.V
 	Distance  float64
+}
+
+// Piece is wood that is added to a joint once its timbers are home: a wedge or
+// a key. It fills wood that the joint has taken from both timbers.
+type Piece struct {
+	ID    string       // begins with the joint's id
+	Kind  string       // "wedge" or "key"
+	Solid solid.Convex // as driven home, frame axes
+	Moves []Move       // straight legs by which it is driven, in order
 }
 
 // Peg is one peg of a joint with its holes, in frame axes. The tenon hole is

@@ -37,6 +37,7 @@ func downward() [][]string {
 		{"draw"},
 		{"geom/check"},
 		{"geom/solve"},
+		{"geom/assembly"},
 		{"geom/joint"},
 		{"geom/list"},
 		{"geom/model"},

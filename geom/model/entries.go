@@ -131,7 +131,7 @@ type move struct {
 	Distance  num       `json:"distance"`
 }
 
-// piece is a wedge or a key: no joint that is cut today has one.
+// piece is a wedge or a key as driven home.
 type piece struct {
 	ID       string  `json:"id"`
 	Kind     string  `json:"kind"`
@@ -160,6 +160,13 @@ func jointEntry(j *geom.Joint) joint {
 	for _, m := range j.Moves {
 		e.Moves = append(e.Moves, move{directionOf(m.Direction), num(m.Distance)})
 	}
+	for _, p := range j.Pieces {
+		q := piece{p.ID, p.Kind, pointsOf(p.Solid.V), loopsOf(p.Solid), []move{}}
+		for _, m := range p.Moves {
+			q.Moves = append(q.Moves, move{directionOf(m.Direction), num(m.Distance)})
+		}
+		e.Pieces = append(e.Pieces, q)
+	}
 	for _, p := range j.Pegs {
 		e.Pegs = append(e.Pegs, peg{
 			ID: p.ID, From: pointOf(p.From), To: pointOf(p.To),
@@ -177,13 +184,17 @@ func timberID(t *geom.Timber) string {
 	return t.ID
 }
 
-// step is one step of raising the frame. No order is reckoned yet.
+// step is one step of putting the frame together.
 type step struct {
 	Move      []string  `json:"move"`
 	Motion    string    `json:"motion"`
 	Direction direction `json:"direction"`
 	Joints    []string  `json:"joints"`
 	Pegs      []string  `json:"pegs"`
+}
+
+func stepEntry(s geom.Step) step {
+	return step{strings(s.Move), string(s.Motion), directionOf(s.Direction()), strings(s.Joints), strings(s.Pegs)}
 }
 
 type findingJSON struct {

@@ -30,7 +30,7 @@ func JSON(f *geom.Frame, finds []finding.Finding) ([]byte, error) {
 	w.value(f.Title)
 	list(w, "timbers", f.Timbers, timberEntry)
 	list(w, "joints", f.Joints, jointEntry)
-	list(w, "steps", []step{}, func(s step) step { return s })
+	list(w, "steps", f.Steps, stepEntry)
 	list(w, "findings", finds, findingEntry)
 	w.text("}\n")
 	if w.err != nil {
