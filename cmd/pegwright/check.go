@@ -2,42 +2,28 @@ package main
 
 import "pegwright/geom/model"
 
-const checkUsage = `pegwright check [FRAME.yaml] [--as text|json] [--set name=value]
+func checkCommand() command {
+	return command{name: "check", short: "say what is wrong with the frame, and how to mend it", operands: "[FRAME.yaml]",
+		about: "Solves the frame and prints what was found: stops (do not cut), warnings and notes, each with its line of the description, the numbers and how to mend it. " + readsFrame + "\n" +
+			"Exit code 0: no stop. 1: at least one stop. 2: the description cannot be used; then the faults go to the error stream.",
+		options:  []option{asOption("text", "json"), setOption()},
+		examples: []string{"pegwright check store.yaml", `pegwright check store.yaml --set "width=9'" --as json`}, run: runCheck}
+}
 
-Solves the frame and prints what was found: stops (do not cut), warnings and
-notes, each with the numbers and how to mend it. No FRAME: the built-in sample.
-"-" reads standard input.
-
-  --as text|json     how to print (text)
-  --set name=value   replace a parameter of the description; may be repeated
-
-Exit code 0: no stop. 1: at least one stop. 2: the description cannot be used.
-
-  pegwright check store.yaml
-  pegwright check store.yaml --set "width=9'" --as json
-`
-
-func runCheck(s *streams, args []string) int {
-	f := flags("check")
-	as, sets := f.String("as", "text", ""), frameFlags(f)
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	if *as != "text" && *as != "json" {
-		return s.refuse("--as is text or json, not %s", quoted(*as))
-	}
-	fr, code := s.load(f.Args(), *sets)
+func runCheck(s *streams, a given) int {
+	s.machine = a.text("as") == "json"
+	fr, code := s.load(a)
 	if fr == nil {
 		return code
 	}
-	if *as == "json" {
+	if s.machine {
 		out, err := model.Findings(fr.finds)
 		if err != nil {
 			return s.fail("internal fault: %s", err)
 		}
 		s.data(out)
 	} else {
-		s.data([]byte(findingsText(fr.finds)))
+		s.data([]byte(findingsText(pageFor(s.out), fr)))
 	}
 	return codeFor(fr.finds)
 }

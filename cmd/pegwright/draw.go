@@ -7,41 +7,27 @@ import (
 	"pegwright/geom/finding"
 )
 
-const drawUsage = `pegwright draw [FRAME.yaml] [--out DIR] [--set name=value]
+func drawCommand() command {
+	return command{name: "draw", short: "draw the packet: sheets, templates, lists", operands: "[FRAME.yaml]",
+		about: "Draws the packet: index.html to look at it, packet.pdf, templates.pdf (print at 100 %), every sheet as SVG, the lists and the model. Findings go to the error stream. " + readsFrame + "\n" +
+			"The folder is replaced as a whole or not at all. A folder that is not a packet is refused, and files of your own in a packet stay in it. With a finding that says stop the packet is drawn all the same, exit code 1: sheets of the joints in question say DO NOT CUT, and have no full-size templates.",
+		options:  []option{{name: "out", value: "DIR", about: "folder for the packet (FRAME-packet in this folder)", files: true}, setOption()},
+		examples: []string{"pegwright draw", "pegwright draw store.yaml --out plans/store"}, run: runDraw}
+}
 
-Draws the packet: index.html to look at it, packet.pdf, templates.pdf (print at
-100 %), every sheet as SVG, the lists and the model. No FRAME: the built-in
-sample. "-" reads standard input. Findings go to the error stream.
-
-  --out DIR          folder for the packet (FRAME-packet in this folder)
-  --set name=value   replace a parameter of the description; may be repeated
-
-The folder is replaced as a whole or not at all. A folder that is not a packet
-is refused, and files of your own in a packet stay in it. With a finding that
-says stop the packet is drawn all the same, exit code 1: sheets of the joints
-in question say DO NOT CUT, and have no full-size templates.
-
-  pegwright draw
-  pegwright draw store.yaml --out plans/store
-`
-
-func runDraw(s *streams, args []string) int {
-	f := flags("draw")
-	out, sets := f.String("out", "", ""), frameFlags(f)
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	if f.Changed("out") && (*out == "" || *out == "-") {
+func runDraw(s *streams, a given) int {
+	out := a.text("out")
+	if a.has("out") && (out == "" || out == "-") {
 		return s.refuse("--out wants the name of a folder")
 	}
-	fr, code := s.load(f.Args(), *sets)
+	fr, code := s.load(a)
 	if fr == nil {
 		return code
 	}
-	if *out == "" {
-		*out = fr.name + "-packet"
+	if out == "" {
+		out = fr.name + "-packet"
 	}
-	return s.drawInto(fr, *out)
+	return s.drawInto(fr, out)
 }
 
 // drawInto builds the packet and writes it. The folder is looked at before the
@@ -71,7 +57,7 @@ func (s *streams) drawInto(fr *solved, out string) int {
 	if err := writePacket(s.ctx, out, a.p.Files); err != nil {
 		return s.fail("%s", err)
 	}
-	s.errs.Write([]byte(findingsText(fr.finds)))
+	s.findings(fr)
 	s.say("wrote %s: %d sheets, %d full-size templates, packet %s; open %s",
 		out, a.p.Sheets, a.p.FullSize, a.p.Mark, filepath.Join(out, packet.IndexFile))
 	return codeFor(fr.finds)

@@ -7,8 +7,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"pegwright/geom"
 	"pegwright/geom/check"
 	"pegwright/geom/finding"
@@ -20,31 +18,6 @@ import (
 // mostBytes is what is read of a description before giving up; the reader of
 // descriptions has a lower limit and says so.
 const mostBytes = 4 << 20
-
-// flags returns a flag set that prints nothing by itself.
-func flags(name string) *pflag.FlagSet {
-	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
-	f.SetOutput(io.Discard)
-	f.Usage = func() {}
-	return f
-}
-
-// frameFlags adds the flags of every command that reads a frame.
-func frameFlags(f *pflag.FlagSet) *[]string {
-	return f.StringArray("set", nil, "")
-}
-
-// parse reads the flags; done is true when the command is over, with its code.
-func (s *streams) parse(f *pflag.FlagSet, args []string) (code int, done bool) {
-	err := f.Parse(args)
-	switch {
-	case err == pflag.ErrHelp:
-		return runHelp(s, []string{f.Name()}), true
-	case err != nil:
-		return s.refuse("%s; try: pegwright help %s", err.Error(), f.Name()), true
-	}
-	return 0, false
-}
 
 // settings turns the values of --set into a map; the last of a name counts.
 func settings(values []string) (sets map[string]string, bad string) {
@@ -71,11 +44,12 @@ type solved struct {
 // load reads, solves and proves the frame that args name: nothing for the
 // default sample, "-" for standard input, else a file. When it returns nil the
 // command is over with the code.
-func (s *streams) load(args, setValues []string) (*solved, int) {
+func (s *streams) load(a given) (*solved, int) {
+	args := a.rest
 	if len(args) > 1 {
 		return nil, s.refuse("one frame at a time: %s is one too many", quoted(args[1]))
 	}
-	sets, bad := settings(setValues)
+	sets, bad := settings(a.all("set"))
 	if sets == nil {
 		return nil, s.refuse("--set wants name=value, not %s", quoted(bad))
 	}
@@ -87,18 +61,18 @@ func (s *streams) load(args, setValues []string) (*solved, int) {
 		faults finding.Faults
 		crash  any
 	}
-	a, ok := await(s.ctx, func() (a answer) {
-		defer func() { a.crash = recover() }()
-		a.faults = f.solve(label, sets)
-		return a
+	r, ok := await(s.ctx, func() (r answer) {
+		defer func() { r.crash = recover() }()
+		r.faults = f.solve(label, sets)
+		return r
 	})
 	switch {
 	case !ok:
 		return nil, s.fail("%s", errInterrupted)
-	case a.crash != nil:
-		panic(a.crash)
-	case len(a.faults) > 0:
-		return nil, s.faults(a.faults)
+	case r.crash != nil:
+		panic(r.crash)
+	case len(r.faults) > 0:
+		return nil, s.faults(r.faults, f.source)
 	}
 	return f, exitDone
 }

@@ -8,32 +8,18 @@ import (
 	"pegwright/geom/list"
 )
 
-const listsUsage = `pegwright lists [timbers] [pegs] [bores] [FRAME.yaml] [--as text|csv|json]
-                [--set name=value]
+func listsCommand() command {
+	return command{name: "lists", short: "what to buy, bore and make, as text, CSV or JSON", operands: "[LIST…] [FRAME.yaml]",
+		about: "Prints the lists named, or all of them: " + strings.Join(list.Names(), ", ") + ". Findings go to the error stream. Bores and pegs of joints under a stop finding are marked with its number there: do not bore or make these. " + readsFrame + "\n" +
+			"As CSV exactly one list is printed, and its lengths are decimal inches or millimetres as headed.",
+		options:  []option{asOption("text", "csv", "json"), setOption()},
+		examples: []string{"pegwright lists store.yaml", "pegwright lists bores store.yaml --as csv > bores.csv"}, run: runLists}
+}
 
-Prints the lists named, or all of them. No FRAME: the built-in sample. "-" reads
-standard input. Findings go to the error stream. Bores and pegs of joints under
-a stop finding are marked with its number there: do not bore or make these.
-
-  --as text|csv|json   how to print (text); csv takes exactly one list, and its
-                       lengths are decimal inches or millimetres as headed
-  --set name=value     replace a parameter of the description; may be repeated
-
-  pegwright lists store.yaml
-  pegwright lists bores store.yaml --as csv > bores.csv
-`
-
-func runLists(s *streams, args []string) int {
-	f := flags("lists")
-	as, sets := f.String("as", "text", ""), frameFlags(f)
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	if !slices.Contains([]string{"text", "csv", "json"}, *as) {
-		return s.refuse("--as is text, csv or json, not %s", quoted(*as))
-	}
-	names, rest := listNames(f.Args())
-	if *as == "csv" && len(names) != 1 {
+func runLists(s *streams, a given) int {
+	as := a.text("as")
+	names, rest := listNames(a.rest)
+	if as == "csv" && len(names) != 1 {
 		return s.refuse("--as csv prints exactly one list: name %s", strings.Join(list.Names(), ", or "))
 	}
 	if len(rest) > 1 {
@@ -42,16 +28,17 @@ func runLists(s *streams, args []string) int {
 	if len(rest) == 1 && nearest(rest[0], list.Names()) != "" && !exists(rest[0]) {
 		return s.refuse("%s is neither a file nor a list%s", quoted(rest[0]), nearest(rest[0], list.Names()))
 	}
-	fr, code := s.load(rest, *sets)
+	a.rest = rest
+	fr, code := s.load(a)
 	if fr == nil {
 		return code
 	}
-	out, err := printLists(fr, names, *as)
+	out, err := printLists(fr, names, as)
 	if err != nil {
 		return s.fail("internal fault: %s", err)
 	}
 	s.data(out)
-	s.errs.Write([]byte(findingsText(fr.finds)))
+	s.findings(fr)
 	return codeFor(fr.finds)
 }
 

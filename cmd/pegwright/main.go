@@ -38,32 +38,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // streams are what a command reads and writes.
 type streams struct {
-	ctx    context.Context
-	in     io.Reader
-	out    io.Writer
-	errs   io.Writer
-	outErr error // first error of writing data to out
-}
-
-// command is one word of the command line.
-type command struct {
-	name  string
-	short string // one line for the help screen
-	usage string // what help prints
-	run   func(s *streams, args []string) int
-}
-
-// commands returns the commands in the order of the help screen.
-func commands() []command {
-	return []command{
-		{"draw", "draw the packet: sheets, templates, lists", drawUsage, runDraw},
-		{"check", "say what is wrong with the frame, and how to mend it", checkUsage, runCheck},
-		{"lists", "timbers, pegs and bores as text, CSV or JSON", listsUsage, runLists},
-		{"model", "the solved frame as JSON", modelUsage, runModel},
-		{"start", "write a commented description to begin with", startUsage(), runStart},
-		{"version", "print the version", versionUsage, runVersion},
-		{"help", "this screen, or help on one command", helpUsage, runHelp},
-	}
+	ctx     context.Context
+	in      io.Reader
+	out     io.Writer
+	errs    io.Writer
+	outErr  error // first error of writing data to out
+	machine bool  // findings and faults as JSON
 }
 
 // runContext is run with a context that an interrupt ends.
@@ -92,32 +72,15 @@ func dispatch(s *streams, args []string) int {
 	}
 	switch args[0] {
 	case "-h", "--help":
-		return runHelp(s, nil)
+		return helpCommand().perform(s, nil)
 	case "--version":
-		return runVersion(s, nil)
+		return versionCommand().perform(s, nil)
 	}
 	if c, ok := commandNamed(args[0]); ok {
-		return c.run(s, args[1:])
+		return c.perform(s, args[1:])
 	}
 	if len(args[0]) > 1 && args[0][0] == '-' {
 		return s.refuse("%s: flags come after the command; try: pegwright help", quoted(args[0]))
 	}
 	return s.refuse("there is no command %s%s; try: pegwright help", quoted(args[0]), nearest(args[0], commandNames()))
-}
-
-func commandNamed(name string) (command, bool) {
-	for _, c := range commands() {
-		if c.name == name {
-			return c, true
-		}
-	}
-	return command{}, false
-}
-
-func commandNames() []string {
-	var names []string
-	for _, c := range commands() {
-		names = append(names, c.name)
-	}
-	return names
 }

@@ -13,6 +13,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"pegwright/geom/finding"
 	"pegwright/samples"
 )
 
@@ -97,6 +98,10 @@ func TestExitCodesAndStreams(t *testing.T) {
 		{"help nothing", "", 2, "", "no command"},
 		{"help draw check", "", 2, "", "one command"},
 		{"version", "", 0, "pegwright ", ""},
+		{"schema", "", 0, "json-schema.org/draft/2020-12", ""},
+		{"schema x", "", 2, "", "no arguments"},
+		{"manual", "", 0, ".TH PEGWRIGHT", ""},
+		{"complete", "", 2, "", "bash, zsh or fish"},
 		{"--version", "", 0, "pegwright ", ""},
 		{"version 2", "", 2, "", "no arguments"},
 		{"drow", "", 2, "", "did you mean draw?"},
@@ -191,20 +196,86 @@ func leftovers(t *testing.T, dir string) []string {
 	return left
 }
 
-// A fault is one line: file:line:col: text: offending — mend.
-func TestFaultLine(t *testing.T) {
+// A fault shows its place, what is wrong, the line itself with a mark under the
+// very word, and how to mend it.
+func TestFaultShowsItsLine(t *testing.T) {
 	within(t)
 	put(t, "f.yaml", "frame: x\nunits: in\ntimbers:\n  a: {role: post, section: 6 x banana}\n")
 	got := try("", "check", "f.yaml")
-	lines := strings.Split(strings.TrimSuffix(got.err, "\n"), "\n")
-	found := false
-	for _, l := range lines {
-		if strings.HasPrefix(l, "f.yaml:4:") && strings.Contains(l, ": 6 x banana — ") {
-			found = true
+	for _, want := range []string{
+		"f.yaml:4:32: ", ": 6 x banana\n",
+		"     4 |   a: {role: post, section: 6 x banana}\n" +
+			"       |                                ^^^^^^\n   mend: ",
+	} {
+		if !strings.Contains(got.err, want) {
+			t.Errorf("no %q in\n%s", want, got.err)
 		}
 	}
-	if !found {
-		t.Errorf("no line f.yaml:4:…: …: 6 x banana — … in\n%s", got.err)
+}
+
+// Every fault of a file comes at once, also for machines, which read JSON on
+// the error stream; the output stream stays empty.
+func TestFaultsForMachines(t *testing.T) {
+	src := "frame: x\nunits: in\nbuilding: {span: 8 furlongs, bays: [], eave: -1}\nsectoins: {post: 6 x 6}\n"
+	got := try(src, "check", "-", "--as", "json")
+	var list struct {
+		Format string
+		Faults []struct {
+			Line, Column       int
+			Source, Text, Mend string
+		}
+	}
+	if err := json.Unmarshal([]byte(got.err), &list); err != nil {
+		t.Fatalf("%v in %s", err, got.err)
+	}
+	if got.code != 2 || got.out != "" || list.Format != "pegwright-faults/1" || len(list.Faults) < 4 {
+		t.Errorf("%+v", got)
+	}
+	for _, f := range list.Faults {
+		if f.Line < 3 || f.Column < 1 || f.Text == "" || f.Mend == "" {
+			t.Errorf("%+v", f)
+		}
+	}
+}
+
+// On a terminal text is broken between words and no line is wider than it.
+func TestMessagesKeepToTheWidth(t *testing.T) {
+	fr := &solved{source: []byte("frame: " + strings.Repeat("long ", 40)), finds: []finding.Finding{{
+		Rule: "stick", At: finding.Pos{File: "f.yaml", Line: 1, Col: 120}, Text: strings.Repeat("wood ", 50), Mend: strings.Repeat("move it ", 30)}}}
+	for _, line := range strings.Split(findingsText(&page{width: 60}, fr), "\n") {
+		if len([]rune(line)) > 60 {
+			t.Errorf("%q is wider than 60 columns", line)
+		}
+	}
+	if text := findingsText(&page{}, fr); strings.Contains(text, "\x1b") || !strings.Contains(text, strings.Repeat("wood ", 49)) {
+		t.Errorf("without a terminal text is plain and unbroken:\n%s", text)
+	}
+}
+
+// What is typed, completed and printed in the manual comes from one table, and
+// none of it is forgotten.
+func TestCompletionAndManualKnowEverything(t *testing.T) {
+	manual := strings.ReplaceAll(try("", "manual").out, `\-`, "-")
+	texts := map[string]string{"manual": manual}
+	for _, shell := range []string{"bash", "zsh", "fish"} {
+		got := try("", "complete", shell)
+		if got.code != 0 || got.err != "" {
+			t.Errorf("complete %s: %+v", shell, got)
+		}
+		texts[shell] = got.out
+	}
+	for where, text := range texts {
+		for _, word := range []string{"draw", "check", "lists", "model", "start", "schema", "version", "help", "out", "set", "as", "from"} {
+			if !strings.Contains(text, word) {
+				t.Errorf("%s lacks %s", where, word)
+			}
+		}
+	}
+	if got := try("", "complete", "tcsh"); got.code != 2 || !strings.Contains(got.err, "bash, zsh or fish") {
+		t.Errorf("%+v", got)
+	}
+	if !strings.Contains(try("", "draw", "--ot", "x").err, "did you mean --out?") {
+		t.Error("a mistyped option gets no suggestion")
 	}
 }
 

@@ -2,25 +2,14 @@ package main
 
 import "pegwright/geom/model"
 
-const modelUsage = `pegwright model [FRAME.yaml] [--set name=value]
+func modelCommand() command {
+	return command{name: "model", short: "the solved frame as JSON", operands: "[FRAME.yaml]",
+		about:   "Prints the solved frame as JSON (pegwright-model/1, millimetres): blanks, cuts, bores, joints, pegs and the order of assembly, enough to rebuild every timber in any solid modeller. Findings go to the error stream. " + readsFrame,
+		options: []option{setOption()}, examples: []string{"pegwright model store.yaml > store.json"}, run: runModel}
+}
 
-Prints the solved frame as JSON (pegwright-model/1, millimetres): blanks, cuts,
-bores, joints and pegs, enough to rebuild every timber in any solid modeller.
-Findings go to the error stream. No FRAME: the built-in sample. "-" reads
-standard input.
-
-  --set name=value   replace a parameter of the description; may be repeated
-
-  pegwright model store.yaml > store.json
-`
-
-func runModel(s *streams, args []string) int {
-	f := flags("model")
-	sets := frameFlags(f)
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	fr, code := s.load(f.Args(), *sets)
+func runModel(s *streams, a given) int {
+	fr, code := s.load(a)
 	if fr == nil {
 		return code
 	}
@@ -29,6 +18,6 @@ func runModel(s *streams, args []string) int {
 		return s.fail("internal fault: %s", err)
 	}
 	s.data(out)
-	s.errs.Write([]byte(findingsText(fr.finds)))
+	s.findings(fr)
 	return codeFor(fr.finds)
 }

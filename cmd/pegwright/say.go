@@ -90,51 +90,6 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// faults writes why a description cannot be used, one fault a line:
-// file:line:col: what is wrong: the offending text — how to mend it.
-func (s *streams) faults(list finding.Faults) int {
-	for _, f := range list {
-		line := f.Text
-		if at := f.At.String(); at != "" {
-			line = at + ": " + line
-		}
-		if f.Source != "" {
-			line += ": " + f.Source
-		}
-		if f.Mend != "" {
-			line += " — " + f.Mend
-		}
-		s.say("%s", line)
-	}
-	return exitUnusable
-}
-
-// findingsText returns the findings for people, numbered as on the cover, and a
-// line that counts them.
-func findingsText(finds []finding.Finding) string {
-	var b strings.Builder
-	for i, f := range finds {
-		head := fmt.Sprintf("%d. %s: %s", i+1, f.Severity, f.Rule)
-		if at := f.At.String(); at != "" {
-			head += ", " + at
-		}
-		for _, p := range f.Also {
-			if p != f.At {
-				head += ", also " + p.String()
-			}
-		}
-		b.WriteString(visible(head) + "\n")
-		if ids := about(f); ids != "" {
-			b.WriteString("   at " + visible(ids) + "\n")
-		}
-		b.WriteString("   " + visible(f.Text) + "\n")
-		if f.Mend != "" {
-			b.WriteString("   mend: " + visible(f.Mend) + "\n")
-		}
-	}
-	return b.String() + counted(finds) + "\n"
-}
-
 // about lists the joints, or the timbers where there are none.
 func about(f finding.Finding) string {
 	ids := f.Joints

@@ -7,42 +7,28 @@ import (
 	"pegwright/samples"
 )
 
-// startUsage is the help on start, with the samples that there are.
-func startUsage() string {
-	return strings.Replace(startText, "SAMPLES", strings.Join(samples.Names(), ", "), 1)
+func startCommand() command {
+	return command{name: "start", short: "write a commented description to begin with", operands: "FILE",
+		about:    "Writes a commented description into FILE to begin with. FILE must not exist: it is never overwritten.\nThe samples are " + strings.Join(samples.Names(), ", ") + ".",
+		options:  []option{{name: "from", value: "SAMPLE", fallback: samples.Default(), about: "which sample to begin with (" + samples.Default() + ")"}},
+		examples: []string{"pegwright start store.yaml", "pegwright check store.yaml"}, run: runStart}
 }
 
-const startText = `pegwright start FILE [--from SAMPLE]
-
-Writes a commented description into FILE to begin with. FILE must not exist: it
-is never overwritten.
-
-  --from SAMPLE   which sample to begin with, one of
-                  SAMPLES
-
-  pegwright start store.yaml
-  pegwright check store.yaml
-`
-
-func runStart(s *streams, args []string) int {
-	f := flags("start")
-	from := f.String("from", samples.Default(), "")
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	if f.NArg() != 1 || f.Arg(0) == "-" || f.Arg(0) == "" {
+func runStart(s *streams, a given) int {
+	from := a.text("from")
+	if len(a.rest) != 1 || a.rest[0] == "-" || a.rest[0] == "" {
 		return s.refuse("start wants the name of one new file, such as: pegwright start store.yaml")
 	}
-	src, ok := samples.Source(*from)
+	src, ok := samples.Source(from)
 	if !ok {
 		return s.refuse("there is no sample %s%s; the samples are %s",
-			quoted(*from), nearest(*from, samples.Names()), strings.Join(samples.Names(), ", "))
+			quoted(from), nearest(from, samples.Names()), strings.Join(samples.Names(), ", "))
 	}
-	name := f.Arg(0)
+	name := a.rest[0]
 	if err := createFile(name, src); err != nil {
 		return s.fail("cannot write %s: %s", quoted(name), reason(err))
 	}
-	s.say("wrote %s, begun from %s; next: pegwright check %s", name, *from, name)
+	s.say("wrote %s, begun from %s; next: pegwright check %s", name, from, name)
 	return exitDone
 }
 

@@ -3,17 +3,12 @@ package main
 // version is the version of the program.
 const version = "0.1.0"
 
-const versionUsage = `pegwright version
+func versionCommand() command {
+	return command{name: "version", short: "print the version", about: "Prints the version of the program.", run: runVersion}
+}
 
-Prints the version of the program.
-`
-
-func runVersion(s *streams, args []string) int {
-	f := flags("version")
-	if code, done := s.parse(f, args); done {
-		return code
-	}
-	if f.NArg() > 0 {
+func runVersion(s *streams, a given) int {
+	if len(a.rest) > 0 {
 		return s.refuse("version takes no arguments")
 	}
 	s.data([]byte("pegwright " + version + "\n"))
