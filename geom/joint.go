@@ -42,7 +42,31 @@ type Joint struct {
 	Lines          []Line
 	Dims           []Dim
 	Places         []Place
-	Tension        bool // must hold tension, not only locate
+	Tension        bool     // must hold tension, not only locate
+	Broad          bool     // pegs are driven into the entered face, as through a lap, and not across it
+	Slip           float64  // how far a tapered tail slides along its timber before it bites, in service, millimetres; 0 where none does
+	Words          []string // sentences to print with the joint
+}
+
+// Flat returns the place of a frame point in the plane that the joint's pegs
+// are seen in: along the receiver, and out of the entered face, or across that
+// face where the joint is Broad. Peg windows and rules are in this plane.
+func (j *Joint) Flat(p vec.V) vec.P {
+	u, v, w := j.Axes.Of(p)
+	if j.Broad {
+		return vec.P{X: u, Y: v}
+	}
+	return vec.P{X: u, Y: w}
+}
+
+// Raised returns the frame point that lies at q in the plane of Flat and as
+// deep along the pegs as the frame point like.
+func (j *Joint) Raised(q vec.P, like vec.V) vec.V {
+	_, v, w := j.Axes.Of(like)
+	if j.Broad {
+		return j.Axes.Point(q.X, q.Y, w)
+	}
+	return j.Axes.Point(q.X, v, q.Y)
 }
 
 // Axes are a joint's own axes: U along the receiver from its start end, V

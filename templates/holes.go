@@ -51,11 +51,9 @@ func (p *plan) window(g *geom.Peg) {
 	if len(g.Window.Workable) < 3 {
 		return
 	}
-	a := p.joint.Axes
-	_, v, _ := a.Of(g.Mortise)
 	out := make([]vec.P, len(g.Window.Workable))
 	for i, q := range g.Window.Workable {
-		out[i] = p.v.from(a.Point(q.X, v, q.Y))
+		out[i] = p.v.from(p.joint.Raised(q, g.Mortise))
 	}
 	p.windows = append(p.windows, out)
 }

@@ -18,7 +18,7 @@ const windowWidth = 55.0
 // windows draws, for the first peg of the joint, where the centre of its hole
 // may lie, the holes of all pegs, and for every peg the tightest margin. The
 // picture is in the joint's plane: along the receiver across the paper, out of
-// the entered face up.
+// the entered face up (across it where the pegs enter that face).
 func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
 	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
 	p.head("Peg window")
@@ -64,10 +64,7 @@ type window struct {
 }
 
 // flat returns the place of a frame point in the joint's plane.
-func (w *window) flat(p vec.V) vec.P {
-	u, _, z := w.j.Axes.Of(p)
-	return at(u, z)
-}
+func (w *window) flat(p vec.V) vec.P { return w.j.Flat(p) }
 
 func (w *window) paper(p vec.P) vec.P { return w.o.Add(p.Mul(w.k)) }
 
@@ -128,8 +125,13 @@ func (w *window) outline(b draw.Box) {
 		w.s.Poly(draw.Part, true, w.loop(hull)...)
 	}
 	a := w.j.Axes
-	h := -w.j.Bearing.Height(a.O)
-	if math.Abs(w.j.Bearing.N.Dot(a.W)) > 1-1e-6 && h > b.Min.Y && h < b.Max.Y {
+	up := a.W
+	if w.j.Broad {
+		up = a.V
+	}
+	n := w.j.Bearing.N.Dot(up)
+	h := -w.j.Bearing.Height(a.O) * n
+	if math.Abs(n) > 1-1e-6 && h > b.Min.Y && h < b.Max.Y {
 		w.s.Line(draw.Part, w.paper(at(b.Min.X, h)), w.paper(at(b.Max.X, h)))
 	}
 }

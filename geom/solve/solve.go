@@ -273,12 +273,11 @@ func (s *solver) finishPeg(p *pact, j *geom.Joint, g *geom.Peg) {
 	} else {
 		g.Length = peg.Length(g.From.Dist(g.To), g.Head, g.Lead, step)
 	}
-	u, _, w := j.Axes.Of(g.Mortise)
-	tu, _, tw := j.Axes.Of(g.Tenon)
-	if g.Exit == 0 {
-		w, tw = 0, 0
+	m, t := j.Flat(g.Mortise), j.Flat(g.Tenon)
+	if dir := g.To.Sub(g.From).Unit(); math.Abs(dir.Dot(j.Axes.W)) > 1e-6 && !j.Broad {
+		m.Y, t.Y = 0, 0 // a slanting peg has rules along the receiver alone
 	}
-	g.Window = peg.Place{Mortise: vec.P{X: u, Y: w}, Shift: vec.P{X: tu - u, Y: tw - w}, Bore: g.Bore, Rules: g.Rules}.Window()
+	g.Window = peg.Place{Mortise: m, Shift: t.Sub(m), Bore: g.Bore, Rules: g.Rules}.Window()
 }
 
 func (s *solver) net(st *stick) {
