@@ -14,6 +14,7 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
+	"pegwright/geom/wood"
 )
 
 // Frame is a solved frame.
@@ -27,6 +28,7 @@ type Frame struct {
 	Supports []Support
 	Steps    []Step // order of assembly, first step first; as far as it was found
 	Stock    Stock
+	Offer    Offer
 	Notes    []finding.Finding // what the solver decided by itself, and what keeps the frame from being put together
 	Paper    Paper
 }
@@ -39,11 +41,40 @@ type Paper struct{ Sheets, Templates string }
 
 // Stock is the wood that the whole frame is cut from.
 type Stock struct {
-	Timber, Peg       string  // species names
+	Timber, Peg       string // species names
+	PegWood           wood.Wood
 	Green             float64 // moisture content of the timbers when cut, percent
 	PegMC             float64 // moisture content of the pegs when driven, percent
 	Service           float64 // moisture content in service, percent
 	Seasoning, PegDry string  // the words used for them
+}
+
+// Offer is what can be bought, and the tools that bear on how it is cut.
+type Offer struct {
+	Lengths   []float64  // stock lengths of timber, mm, shortest first
+	Usual     bool       // Lengths are the usual ones: the description gives none
+	Prices    []Price    // by wood, in the order written
+	Kerf      float64    // wood that a saw cut takes between two pieces, mm
+	Billet    [2]float64 // side and length of the square billets that pegs are riven from, mm
+	LeadScrew float64    // length of the bits' lead screws, mm
+}
+
+// Price is what a volume of a wood costs: a board foot in a frame in feet and
+// inches, a cubic metre in a metric one.
+type Price struct {
+	Wood string // shown name
+	Cost float64
+}
+
+// PriceOf returns the price of the wood of that name; ok is false when none
+// was given.
+func (o Offer) PriceOf(name string) (cost float64, ok bool) {
+	for _, p := range o.Prices {
+		if p.Wood == name {
+			return p.Cost, true
+		}
+	}
+	return 0, false
 }
 
 // Support is a post foot that stands on something that is not a timber.

@@ -40,6 +40,7 @@ func downward() [][]string {
 		{"geom/assembly"},
 		{"geom/joint"},
 		{"geom/list"},
+		{"geom/strength"},
 		{"geom/model"},
 		{"geom"},
 		{"geom/peg"},

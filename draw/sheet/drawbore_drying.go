@@ -9,7 +9,6 @@ import (
 	"pegwright/draw/font"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
-	"pegwright/geom/wood"
 )
 
 // left returns the draw left for the pairings of ring directions when the
@@ -26,9 +25,8 @@ func (d *bored) left(moisture float64) (bounds []peg.Bound, brace bool) {
 		}
 		return b.Bounds(receiver, enterer), true
 	}
-	pw, _ := wood.Lookup(st.Peg)
 	q := peg.Square{Offset: d.p.Offset, Bearing: d.p.A, Bore: d.p.Bore, Peg: d.p.Bore}
-	return q.Bounds(receiver, peg.Drying(pw, st.PegMC, st.Service)), false
+	return q.Bounds(receiver, peg.Drying(st.PegWood, st.PegMC, st.Service)), false
 }
 
 // angle is between enterer and receiver, radians.

@@ -14,7 +14,7 @@ import (
 // shown, in the units of the frame; Values holds what the cell stands for
 // (string, int, float64, [2]float64, or nil for none), lengths in millimetres.
 type Table struct {
-	Name    string // one word: "timbers", "pegs" or "bores"
+	Name    string // one word, as Names lists them
 	Title   string
 	Units   measure.Units
 	Columns []Column
@@ -58,14 +58,16 @@ const (
 )
 
 // Names returns the names of the lists, in the order of Of.
-func Names() []string { return []string{"timbers", "pegs", "bores"} }
+func Names() []string {
+	return []string{"timbers", "pegs", "bores", "order", "lifting", "tools", "capacities"}
+}
 
 // Of returns every list of the frame. The lists are in a stable order that
 // does not depend on the order of the description where a reader sorts. The
 // bores and pegs of the joints that stopped names, as Stopped returns them, are
 // marked with the number of their finding and counted apart.
 func Of(f *geom.Frame, stopped map[string]int) []Table {
-	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped)}
+	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped), Order(f), Lifting(f), Tools(f), Capacities(f)}
 }
 
 // All returns every list of a frame in which nothing is stopped.

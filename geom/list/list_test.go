@@ -30,6 +30,11 @@ func stick(id string, length float64) *geom.Timber {
 	}
 }
 
+func pegWood() wood.Wood {
+	w, _ := wood.Lookup("northern red oak")
+	return w
+}
+
 // frame has two sticks, one with bores, and one joint with three pegs.
 func frame(u measure.Units) *geom.Frame {
 	long, short := stick("post-long", 142), stick("post-short", 94)
@@ -47,7 +52,8 @@ func frame(u measure.Units) *geom.Frame {
 	return &geom.Frame{
 		Title: "Test", Units: u, Timbers: []*geom.Timber{short, long},
 		Joints: []*geom.Joint{{ID: "j", Into: long, Of: short, Pegs: []geom.Peg{p, q, p}}},
-		Stock:  geom.Stock{Timber: "eastern white pine", Peg: "northern red oak", PegMC: 8, PegDry: "dry"},
+		Stock:  geom.Stock{Timber: "eastern white pine", Peg: "northern red oak", PegMC: 8, PegDry: "dry", PegWood: pegWood()},
+		Offer:  geom.Offer{Lengths: []float64{96 * in, 144 * in, 192 * in}, Kerf: in / 8, Billet: [2]float64{6 * in, 24 * in}, LeadScrew: 0.75 * in},
 	}
 }
 
@@ -177,6 +183,9 @@ func TestLocateALeaningBore(t *testing.T) {
 func TestTextIsAligned(t *testing.T) {
 	for _, u := range []measure.Units{measure.Imperial, measure.Metric} {
 		for _, l := range All(frame(u)) {
+			if len(l.Rows) == 0 {
+				continue // tensions: the fixture has no tenon
+			}
 			lines := strings.Split(l.Text(), "\n")
 			head, row := lines[2], lines[4]
 			for i, c := range l.Columns {

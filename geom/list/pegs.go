@@ -170,9 +170,8 @@ func riving(f *geom.Frame, flats float64) float64 {
 	if f.Units == measure.Metric {
 		shaving, step = peg.ShavingMetric, peg.RivingStepMetric
 	}
-	w, ok := wood.Lookup(f.Stock.Peg)
-	shrunk := 0.0
-	if ok {
+	w, shrunk := f.Stock.PegWood, 0.0
+	if w.Saturation > 0 {
 		green, _ := w.Moisture(wood.Green)
 		shrunk = w.Shrinkage(wood.Tangential, green, f.Stock.PegMC)
 	}

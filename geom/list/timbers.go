@@ -54,10 +54,7 @@ func Timbers(f *geom.Frame) Table {
 	}}
 	var bought, heavy float64
 	for _, s := range bySection(f.Timbers) {
-		rough := Rough(f.Units, s.Length)
-		if s.Trim > 0 {
-			rough = s.Length + 2*s.Trim
-		}
+		rough := roughOf(f.Units, s)
 		v, w := float64(s.Section[0]*s.Section[1])*rough/1e9, greenWeight(s)
 		if imperial {
 			v, w = BoardFeet(s.Section, rough), w/pound

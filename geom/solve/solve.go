@@ -54,6 +54,7 @@ type solver struct {
 	std    standard
 	timber wood.Wood
 	pegs   wood.Wood
+	owned  []wood.Wood // described by the user
 }
 
 // Solve solves a description. It returns either a frame or the faults that
@@ -63,6 +64,7 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 	s.std = standardFor(d.Units)
 	s.info()
 	s.woods()
+	s.offer()
 	if len(s.faults) > 0 {
 		return nil, s.faults
 	}
@@ -110,16 +112,20 @@ func (s *solver) info() {
 // woods settles species and moisture contents.
 func (s *solver) woods() {
 	w := s.d.Wood
+	s.ownWoods()
 	s.timber = s.species(w.Species, "eastern white pine")
 	s.pegs = s.species(w.PegSpecies, "northern red oak")
 	st := &s.f.Stock
-	st.Timber, st.Peg = s.timber.Name, s.pegs.Name
+	st.Timber, st.Peg, st.PegWood = s.timber.Name, s.pegs.Name, s.pegs
 	st.Green, st.Seasoning = moisture(s.timber, w.Seasoning, "green")
 	st.PegMC, st.PegDry = moisture(s.pegs, w.PegSeasoning, "dry")
 	st.Service = w.ServiceMoisture.Or(wood.ServiceMoisture)
 }
 
 func (s *solver) species(t spec.Text, usual string) wood.Wood {
+	if own, ok := s.own(t.Or(usual)); ok {
+		return own
+	}
 	w, ok := wood.Lookup(t.Or(usual))
 	if !ok {
 		mend := "name one of: " + join(wood.FramingNames())

@@ -22,6 +22,8 @@ func topFields(d *Description) []field {
 		{name: "parameters", kind: "names with lengths or numbers", doc: "named values for the expressions of this file",
 			read: func(*reader, *yaml.Node) {}}, // read before everything else
 		group("wood", "what sticks and pegs are made of", woodFields(&d.Wood), nil),
+		woodsKey(d),
+		group("stock", "what can be bought, and tools that bear on how it is cut", stockFields(&d.Stock), nil),
 		sectionsKey(d),
 		layoutKey(&d.Layout),
 		group("building", "the frame in the words of the common case", buildingFields(&d.Building), func(r *reader, n *yaml.Node) {

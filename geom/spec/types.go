@@ -151,6 +151,8 @@ type Description struct {
 	Note     Text
 	Params   []Param
 	Wood     Wood
+	Woods    []OwnWood
+	Stock    Stock
 	Sections []RoleSection
 	Layout   Layout
 	Building Building
@@ -199,6 +201,33 @@ type Wood struct {
 	ServiceMoisture Number       // percent in service
 	PegSpecies      Text
 	PegSeasoning    Seasoning
+}
+
+// OwnWood is a wood that the description gives itself.
+type OwnWood struct {
+	Name       Text
+	Gravity    Number // oven-dry mass over green volume
+	Tangential Number // shrinkage green to oven-dry, percent
+	Radial     Number // the same
+	Volumetric Number // the same
+	Moisture   Number // when green, percent
+	Hardwood   Flag
+}
+
+// Stock is what can be bought, and the tools that bear on how it is cut.
+type Stock struct {
+	Lengths   []Length // stock lengths of timber
+	Prices    []Price
+	Kerf      Length
+	Billet    Section // side x length of the square billets for pegs
+	LeadScrew Length  // of the bits
+}
+
+// Price is what a board foot (files in inches or feet) or a cubic metre of a
+// wood costs.
+type Price struct {
+	Wood Text
+	Cost Number
 }
 
 // RoleLength is a length that holds for one role.

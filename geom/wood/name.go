@@ -56,6 +56,10 @@ func Suggest(name string) []string {
 	return []string{best}
 }
 
+// SameName reports whether two names mean the same: case, hyphens, commas and
+// spaces do not matter.
+func SameName(a, b string) bool { return squeezed(a) == squeezed(b) }
+
 // names returns the shown name and then the aliases.
 func (w Wood) names() []string { return append([]string{w.Name}, w.Aliases...) }
 

@@ -28,11 +28,12 @@ const (
 	Quoted                     // read where another public text quotes the publication
 	Recalled                   // recalled from the publication, with good confidence
 	Doubtful                   // recalled with little confidence, derived, or assumed
+	Given                      // given by the user, who answers for it
 )
 
-// String returns "read", "quoted", "recalled" or "doubtful".
+// String returns "read", "quoted", "recalled", "doubtful" or "given".
 func (c Confidence) String() string {
-	names := [...]string{"read", "quoted", "recalled", "doubtful"}
+	names := [...]string{"read", "quoted", "recalled", "doubtful", "given"}
 	if c < 0 || int(c) >= len(names) {
 		return "unknown"
 	}
@@ -61,6 +62,16 @@ type Wood struct {
 	Saturation float64    // moisture below which the wood shrinks, percent
 	Source     string     // where the figures come from
 	Confidence Confidence // of the weakest figure of shrinkage and gravity
+}
+
+// Own returns a wood that a user describes by name, kind, basic specific
+// gravity, shrinkage and green moisture: the other gravities follow by the law
+// of Gravity, fibre saturation is the usual 30 %.
+func Own(w Wood) Wood {
+	w.Framing, w.Peg, w.Saturation = true, w.Hard, usualSaturation
+	w.G12, w.Oven = w.Gravity(12), w.Gravity(0)
+	w.Source, w.Confidence = "given in the description", Given
+	return w
 }
 
 // Names returns the shown names of all woods, sorted.

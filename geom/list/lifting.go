@@ -1,0 +1,132 @@
+package list
+
+import (
+	"fmt"
+
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// LiftLimit is the load constant of the revised lifting equation of the US
+// National Institute for Occupational Safety and Health (1994), kg: what one
+// person may lift under ideal conditions, close to the body and without twist.
+const LiftLimit = 23.0
+
+// Lifting returns the weight of every timber, the heaviest first, and of every
+// group of timbers that a step of assembly moves as one, in the order of the
+// steps, with the point where it balances. A timber's is measured from its
+// start end and from its reference faces 1 and 2, as it lies on the bench; a
+// group's from its own west end, south side and lowest point, as it stands.
+func Lifting(f *geom.Frame) Table {
+	imperial, length := f.Units == measure.Imperial, lengthUnit(f.Units)
+	weight := "kg"
+	if imperial {
+		weight = "lb"
+	}
+	t := Table{Name: "lifting", Title: "Weights and balance", Units: f.Units, Columns: []Column{
+		{Name: "what"}, {Name: "timbers", kind: count},
+		{Name: "weight green", Unit: weight, kind: amount},
+		{Name: "weight dry", Unit: weight, kind: amount},
+		{Name: "balance along", Unit: length, kind: long},
+		{Name: "balance across", Unit: length, kind: long},
+		{Name: "balance up", Unit: length, kind: long},
+		{Name: "note"},
+	}}
+	heavy := 0
+	row := func(what string, n int, l load) {
+		note := ""
+		if l.green > LiftLimit {
+			note = "mechanical help or a team"
+			heavy++
+		}
+		t.add(what, n, mass(l.green, imperial), mass(l.dry, imperial), l.at.X, l.at.Y, l.at.Z, note)
+	}
+	for _, s := range byWeight(f.Timbers) {
+		row(s.ID, 1, timberLoad(s))
+	}
+	for _, s := range f.Steps {
+		if len(s.Move) > 1 {
+			row(s.Name+", as it is moved", len(s.Move), groupLoad(f, s.Move))
+		}
+	}
+	t.Totals = liftTotals(f, heavy, imperial)
+	return t
+}
+
+// load is a mass and where it balances.
+type load struct {
+	green, dry float64 // kg
+	at         vec.V
+}
+
+// byWeight returns the timbers, the heaviest first, then in frame order.
+func byWeight(timbers []*geom.Timber) []*geom.Timber {
+	var out []*geom.Timber
+	for _, t := range timbers {
+		at := len(out)
+		for at > 0 && greenWeight(out[at-1]) < greenWeight(t) {
+			at--
+		}
+		out = append(out[:at], append([]*geom.Timber{t}, out[at:]...)...)
+	}
+	return out
+}
+
+// balance returns the centre of a timber's wood in its own axes; bores are not
+// taken away, which moves it by less than a framer can feel.
+func balance(t *geom.Timber) vec.V {
+	if t.Net != nil {
+		return t.Net.Centroid()
+	}
+	return solid.NewBody(t.Blank).Centroid()
+}
+
+func timberLoad(t *geom.Timber) load {
+	green, dry := t.Weight()
+	return load{green, dry, balance(t)}
+}
+
+// groupLoad adds timbers up in frame axes and gives the balance from the low
+// corner of the box around them.
+func groupLoad(f *geom.Frame, ids []string) load {
+	var sum load
+	var low vec.V
+	for i, id := range ids {
+		t := f.Timber(id)
+		if t == nil {
+			continue
+		}
+		l := timberLoad(t)
+		sum.green, sum.dry = sum.green+l.green, sum.dry+l.dry
+		sum.at = sum.at.Add(t.Place.Out(l.at).Mul(l.green))
+		for _, v := range t.Blank.V {
+			p := t.Place.Out(v)
+			if i == 0 && v == t.Blank.V[0] {
+				low = p
+			}
+			low = vec.V{X: min(low.X, p.X), Y: min(low.Y, p.Y), Z: min(low.Z, p.Z)}
+		}
+	}
+	if sum.green > 0 {
+		sum.at = sum.at.Mul(1 / sum.green).Sub(low)
+	}
+	return sum
+}
+
+func liftTotals(f *geom.Frame, heavy int, imperial bool) []string {
+	limit := "23 kg"
+	if imperial {
+		limit = fmt.Sprintf("%s lb (23 kg)", decimals(LiftLimit/pound, 0))
+	}
+	out := []string{
+		fmt.Sprintf("%s above %s green, what one person may lift in ideal conditions after the NIOSH lifting equation: lift these with mechanical help or a team, and less in a bad stance", plural(heavy, "load"), limit),
+		"a timber balances along from its start end, across from face 1 and up from face 2; a group from its west end, its south side and its lowest point as it stands",
+		"weights are reckoned from tables and vary: a wet or dense stick weighs more; a timber may turn about a sling that is not above its balance point",
+	}
+	if len(f.Steps) == 0 {
+		out = append(out, "no order of assembly is known, so no groups are listed")
+	}
+	return out
+}
