@@ -55,6 +55,7 @@ const (
 	section      // two sizes across, [2]float64
 	amount       // a plain number, to one decimal, in the column's unit
 	precise      // a plain number, to three decimals, in the column's unit
+	money        // a price, to two decimals
 )
 
 // Names returns the names of the lists, in the order of Of.

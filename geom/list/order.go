@@ -47,7 +47,7 @@ func Order(f *geom.Frame) Table {
 		{Name: "weight dry", Unit: weight, kind: amount},
 	}}
 	if len(f.Offer.Prices) > 0 {
-		t.Columns = append(t.Columns, Column{Name: "cost", kind: amount})
+		t.Columns = append(t.Columns, Column{Name: "cost", kind: money})
 	}
 	lots := lotsOf(f)
 	n := 0

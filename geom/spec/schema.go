@@ -67,6 +67,7 @@ func scalars() map[string]node {
 		"sections by role":              byRole(ref("a section")),
 		"a length, or lengths by role":  {"anyOf": []any{ref("a length of zero or more"), byRole(ref("a length of zero or more"))}},
 		"names with lengths or numbers": named(length("a length or a number")),
+		"names with numbers":            named(ref("a number")),
 		"names with texts":              named(ref("text")),
 	}
 }

@@ -43,7 +43,7 @@ func stockFields(s *Stock) []field {
 
 // pricesKey reads prices by the names of woods.
 func pricesKey(s *Stock) field {
-	return field{name: "prices", kind: "names of woods with numbers", doc: "price of a board foot, or of a cubic metre in files in mm or m",
+	return field{name: "prices", kind: "names with numbers", doc: "price of a board foot, or of a cubic metre in files in mm or m",
 		read: func(r *reader, n *yaml.Node) {
 			r.pairs(n, "prices", func(k, v *yaml.Node) {
 				if v.Kind == yaml.AliasNode {
@@ -58,7 +58,7 @@ func pricesKey(s *Stock) field {
 }
 
 func numberKey(name, doc string, dst *Number, low, high float64) field {
-	return field{name: name, kind: "a number from " + plain(low) + " to " + plain(high), doc: doc, read: func(r *reader, n *yaml.Node) {
+	return field{name: name, kind: "a number", doc: doc + ", " + plain(low) + " to " + plain(high), read: func(r *reader, n *yaml.Node) {
 		if r.first(n, dst.Set) {
 			*dst = r.number(n, low, high, false)
 		}
