@@ -6,6 +6,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -24,28 +25,53 @@ type proof struct {
 	f    *geom.Frame
 	list []finding.Finding
 
-	bodies []*solid.Body // net timbers in frame axes
-	boxes  []box
+	bodies   []*solid.Body // net timbers in frame axes
+	boxes    []box
+	index    map[*geom.Timber]int
+	timber   map[string]*geom.Timber
+	joint    map[string]*geom.Joint
+	of       map[*geom.Timber][]*geom.Joint
+	surfaces map[*geom.Timber][]solid.Polygon
+	broken   map[*geom.Timber]bool // in pieces: what bears on it is not asked
+	roles    map[string]string     // words that stand for ids when findings are compared
 }
 
-// Check runs every proof over a frame. The findings are sorted: stops first.
-func Check(f *geom.Frame) []finding.Finding {
-	p := &proof{f: f, list: append([]finding.Finding(nil), f.Notes...)}
-	for _, t := range f.Timbers {
+func newProof(f *geom.Frame) *proof {
+	p := &proof{f: f, list: slices.Clone(f.Notes), index: map[*geom.Timber]int{}, timber: map[string]*geom.Timber{},
+		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{}}
+	for i, t := range f.Timbers {
 		b := t.NetInFrame()
 		p.bodies, p.boxes = append(p.bodies, b), append(p.boxes, boundsOf(b))
+		p.index[t], p.timber[t.ID] = i, t
 	}
-	p.overlaps()
 	for _, j := range f.Joints {
-		p.tenon(j)
-		p.pegs(j)
+		p.joint[j.ID] = j
 	}
+	p.wording()
+	return p
+}
+
+// Check runs every proof over a frame. Findings of one cause are one finding.
+// They are sorted: stops first.
+func Check(f *geom.Frame) []finding.Finding {
+	p := newProof(f)
+	p.overlaps()
 	for _, t := range f.Timbers {
 		p.stick(t)
 		p.voids(t)
 	}
+	for _, j := range f.Joints {
+		p.tenon(j)
+		if !p.broken[j.Into] && !p.broken[j.Of] {
+			p.bearing(j)
+		}
+		p.pegs(j)
+	}
+	p.cheeks()
+	p.thrust()
 	p.strength()
 	finding.Sort(p.list)
+	p.gather()
 	return p.list
 }
 
@@ -55,155 +81,6 @@ func (p *proof) add(s finding.Severity, rule string, f finding.Finding) {
 }
 
 func (p *proof) show(mm float64) string { return p.f.Units.FormatJoint(mm) }
-
-// overlaps clips the cells of every neighbouring pair of timbers against each
-// other in frame axes.
-func (p *proof) overlaps() {
-	bodies, boxes := p.bodies, p.boxes
-	for i, a := range p.f.Timbers {
-		for k := i + 1; k < len(p.f.Timbers); k++ {
-			if apart(boxes[i], boxes[k]) {
-				continue
-			}
-			if t := Shared(bodies[i], bodies[k]); t > Thick {
-				b := p.f.Timbers[k]
-				p.add(finding.Stop, "overlap", finding.Finding{Timbers: []string{a.ID, b.ID}, Joints: p.between(a, b), At: a.At,
-					Also: []finding.Pos{b.At},
-					Text: fmt.Sprintf("%s and %s would fill the same space, %s thick", a.ID, b.ID, p.show(t)),
-					Mend: "join the two, move one of them, or shorten what runs into the other"})
-			}
-		}
-	}
-}
-
-func (p *proof) between(a, b *geom.Timber) []string {
-	var r []string
-	for _, j := range p.f.Joints {
-		if j.Into == a && j.Of == b || j.Into == b && j.Of == a {
-			r = append(r, j.ID)
-		}
-	}
-	return r
-}
-
-// Shared returns the greatest thickness of wood that two bodies (in the same
-// axes) share, in millimetres.
-func Shared(a, b *solid.Body) float64 {
-	if apart(boundsOf(a), boundsOf(b)) {
-		return 0
-	}
-	most := 0.0
-	cb := b.Cells()
-	boxes := make([]box, len(cb))
-	for i, d := range cb {
-		boxes[i] = cellBox(d)
-	}
-	for _, c := range a.Cells() {
-		bc := cellBox(c)
-		for i, d := range cb {
-			if !apart(bc, boxes[i]) {
-				most = max(most, solid.Common(c, d).Thickness())
-			}
-		}
-	}
-	return most
-}
-
-type box struct{ lo, hi [3]float64 }
-
-func cellBox(c solid.Convex) box {
-	lo, hi := c.Bounds()
-	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
-}
-
-func boundsOf(b *solid.Body) box {
-	lo, hi := b.Bounds()
-	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
-}
-
-func apart(a, b box) bool {
-	for i := range 3 {
-		if a.lo[i] > b.hi[i]-Thick || b.lo[i] > a.hi[i]-Thick {
-			return true
-		}
-	}
-	return false
-}
-
-// tenon proves that a tenon lies inside its mortise and inside its own timber,
-// and that the mortise leaves wood round itself.
-func (p *proof) tenon(j *geom.Joint) {
-	if j.Tenon.Empty() {
-		return
-	}
-	about := finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At}
-	for _, v := range j.Tenon.V {
-		if !j.Mortise.Contains(v, Thick) {
-			f := about
-			f.Text = fmt.Sprintf("the tenon of %s does not lie inside its mortise in %s", j.Of.ID, j.Into.ID)
-			f.Mend = "make the mortise as long and deep as the tenon"
-			p.add(finding.Stop, "tenon", f)
-			break
-		}
-	}
-	for _, face := range j.Of.Blank.Moved(j.Of.Place).Faces {
-		_, hi := j.Tenon.Extent(face.Plane.N)
-		if out := hi - face.Plane.D; out > Thick {
-			f := about
-			f.Text = fmt.Sprintf("the tenon of %s into %s would lie %s outside its own timber, beyond %s", j.Of.ID, j.Into.ID, p.show(out), faceWord(j.Of, face.Role))
-			f.Mend = "lay the tenon nearer or farther from the reference face, make it thinner, or move the timber sideways"
-			p.add(finding.Stop, "tenon", f)
-			break
-		}
-	}
-	p.around(j, about)
-}
-
-func faceWord(t *geom.Timber, role string) string {
-	var n int
-	if _, err := fmt.Sscanf(role, "face %d", &n); err == nil && n >= 1 && n <= 4 {
-		return "face " + t.FaceTitle(n)
-	}
-	return "its " + role
-}
-
-// around proves the wood that a mortise leaves in its receiver.
-func (p *proof) around(j *geom.Joint, about finding.Finding) {
-	for _, c := range j.Into.Cuts {
-		if c.Joint != j.ID || c.Name != "mortise" {
-			continue
-		}
-		for n := 1; n <= 4; n++ {
-			if n == j.Entered {
-				continue
-			}
-			pl := j.Into.BlankPlane(n)
-			_, hi := c.Solid.Extent(pl.N)
-			left := pl.D - hi
-			f := about
-			switch {
-			case left < -9 && n == geom.Opposite(j.Entered) && !standsOut(j, pl):
-				// A through mortise leaves by the far face.
-			case left < Thick:
-				f.Text = fmt.Sprintf("the mortise for %s breaks out of %s at face %s", j.Of.ID, j.Into.ID, j.Into.FaceTitle(n))
-				f.Mend = "shorten the tenon, or lay the mortise farther from that face"
-				p.add(finding.Stop, "stick", f)
-			case left < Web:
-				f.Text = fmt.Sprintf("the mortise for %s leaves %s of wood at face %s of %s", j.Of.ID, p.show(left), j.Into.FaceTitle(n), j.Into.ID)
-				f.Mend = "shorten the tenon, or lay the mortise farther from that face"
-				p.add(finding.Warn, "stick", f)
-			}
-		}
-	}
-}
-
-// standsOut reports whether the tenon runs out of the receiver's face pl
-// (receiver's axes).
-func standsOut(j *geom.Joint, pl solid.Plane) bool {
-	out := pl.Moved(j.Into.Place)
-	_, hi := j.Tenon.Extent(out.N)
-	return hi-out.D > Thick
-}
 
 // pegs holds every peg's holes against its window and its offset against what
 // the wood takes.
@@ -267,6 +144,7 @@ func (p *proof) stick(t *geom.Timber) {
 		f.Text = fmt.Sprintf("%s would fall into %d pieces", t.ID, n)
 		f.Mend = "move its joints apart or make them shallower"
 		p.add(finding.Stop, "stick", f)
+		p.broken[t] = true
 		return
 	}
 	if err := t.Net.Valid(); err != nil {

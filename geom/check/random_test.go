@@ -87,7 +87,7 @@ func (y *tally) add(what, example string) {
 	}
 }
 
-const randomFrames = 300
+const randomFrames = 80
 
 // Random buildings never make the program panic, never share wood, and leave
 // every stick in one piece and every tenon inside its mortise.

@@ -10,104 +10,182 @@ import (
 	"pegwright/geom/vec"
 )
 
-// void is a mortise, slot or notch of a timber, in its own axes.
+// void is wood that a joint takes out of a timber, in the timber's own axes: a
+// cut, as far as it lies in the ideal timber, or a bore.
 type void struct {
-	joint string
-	name  string
-	c     solid.Convex
+	joint   string
+	what    string // "mortise", "notch", "bore", …
+	peg     string // of a bore
+	shape   shape
+	box     box
+	shallow bool // a housing: joints may share its room
+	skin    bool // brings the timber's own end to its shape
 }
 
-// voids proves that the voids of one timber keep clear of each other.
-func (p *proof) voids(t *geom.Timber) {
-	var vs []void
+// Cuts that shape the end of a timber where it enters another.
+var skins = map[string]bool{"cheek": true, "tenon edge": true, "tenon end": true, "nose": true, "end": true, "reduction": true, "tail": true}
+
+// voidsOf returns what is taken out of a timber's ideal section.
+func voidsOf(t *geom.Timber) []void {
+	ideal := geom.BlankOf(t.Length, t.Ideal, t.Ideal)
+	var r []void
 	for _, c := range t.Cuts {
-		if c.Name == "mortise" || c.Name == "slot" || c.Name == "notch" {
-			vs = append(vs, void{c.Joint, c.Name, solid.Common(c.Solid, t.Blank)})
+		if in := solid.Common(c.Solid, ideal); in.Thickness() > 0.1 {
+			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: cellBox(in), shallow: c.Name == "housing", skin: skins[c.Name]})
 		}
 	}
-	for i, a := range vs {
-		for _, b := range vs[i+1:] {
-			if a.joint != b.joint && solid.Common(a.c, b.c).Thickness() > Thick {
-				p.clash(t, a.joint, b.joint, fmt.Sprintf("the %s of %s and the %s of %s run into each other in %s", a.name, a.joint, b.name, b.joint, t.ID),
-					"stagger the two along the timber, or make them shallower")
-			}
+	for _, b := range t.Bores {
+		from, to := inside(t, b)
+		d := b.Diameter / 2
+		ends := cellBox(solid.Convex{V: []vec.V{from, to}})
+		r = append(r, void{joint: b.Joint, what: "bore", peg: b.Peg, shape: cylinder(from, to, b.Diameter), box: ends.grown(d)})
+	}
+	return r
+}
+
+// inside returns the part of a bore's axis along which any of the bore lies in
+// the timber's blank.
+func inside(t *geom.Timber, b geom.Bore) (from, to vec.V) {
+	d := b.To.Sub(b.From)
+	lo, hi := 0.0, 1.0
+	for _, f := range t.Blank.Faces {
+		rise := f.Plane.N.Dot(d)
+		if math.Abs(rise) < 0.1*d.Len() {
+			continue
+		}
+		slant := rise / d.Len()
+		reach := f.Plane.D + b.Diameter/2*math.Sqrt(1-slant*slant)
+		at := (reach - f.Plane.N.Dot(b.From)) / rise
+		if rise > 0 {
+			hi = min(hi, at)
+		} else {
+			lo = max(lo, at)
 		}
 	}
-	for i, b := range t.Bores {
-		for _, v := range vs {
-			if v.joint == b.Joint {
-				continue
-			}
-			p.boreVoid(t, b, v)
+	if lo >= hi {
+		return b.From, b.To
+	}
+	return b.From.Add(d.Mul(lo)), b.From.Add(d.Mul(hi))
+}
+
+// voids proves that the voids of one timber keep clear of each other. What one
+// joint takes may meet; its own holes are the peg window's business.
+func (p *proof) voids(t *geom.Timber) {
+	vs := voidsOf(t)
+	boxes := make([]box, len(vs))
+	for i, v := range vs {
+		boxes[i] = v.box.grown(Web / 2)
+	}
+	worst := map[[2]string]pair{}
+	var order [][2]string
+	for _, n := range neighbours(boxes) {
+		q := pair{a: vs[n[0]], b: vs[n[1]]}
+		if q.a.joint == q.b.joint || q.a.joint == "" || q.b.joint == "" || q.pass() {
+			continue
 		}
-		for _, c := range t.Bores[i+1:] {
-			p.boreBore(t, b, c)
+		q.wood = between(q.a.shape, q.b.shape)
+		if q.wood >= Web {
+			continue
 		}
+		key := [2]string{q.a.joint, q.b.joint}
+		old, seen := worst[key]
+		if !seen {
+			order = append(order, key)
+		}
+		if !seen || q.worse(old) {
+			worst[key] = q
+		}
+	}
+	for _, key := range order {
+		p.thin(t, worst[key])
 	}
 }
 
-func (p *proof) clash(t *geom.Timber, a, b, text, mend string) {
-	f := finding.Finding{Timbers: []string{t.ID}, Joints: []string{a, b}, Text: text, Mend: mend}
-	if j := p.f.Joint(a); j != nil {
-		f.At = j.At
+// pair is two voids of one timber and the least wood between them.
+type pair struct {
+	a, b void
+	wood float64
+}
+
+// pass reports whether nothing is asked of the two: housings may run into each
+// other and into what shapes the timber's ends, and two joints may share an
+// end that both bring to shape.
+func (q pair) pass() bool {
+	low := func(v void) bool { return v.shallow || v.skin }
+	return low(q.a) && low(q.b)
+}
+
+// worse reports whether q says more than r about the same two joints: bores
+// first where both break through, as they are the easier to move.
+func (q pair) worse(r pair) bool {
+	if (q.wood < Thick) != (r.wood < Thick) || q.wood >= Thick {
+		return q.wood < r.wood
 	}
-	if j := p.f.Joint(b); j != nil {
-		f.Also = []finding.Pos{j.At}
+	return q.rank() > r.rank()
+}
+
+func (q pair) rank() int {
+	n := 0
+	for _, v := range []void{q.a, q.b} {
+		switch {
+		case v.shallow, v.skin:
+			n--
+		case v.peg == "":
+			n++
+		}
+	}
+	return n
+}
+
+// thin says what is wrong with two voids that are less than Web apart.
+func (p *proof) thin(t *geom.Timber, q pair) {
+	if q.b.peg != "" && q.a.peg == "" {
+		q.a, q.b = q.b, q.a
+	}
+	a, b := p.joint[q.a.joint], p.joint[q.b.joint]
+	f := finding.Finding{Timbers: []string{t.ID}, Joints: []string{q.a.joint, q.b.joint}}
+	if a != nil {
+		f.At = a.At
+	}
+	if b != nil {
+		f.Also = others(f.At, b.At)
+	}
+	one, two := q.a.words(), q.b.words()
+	if q.wood >= Thick {
+		f.Text = fmt.Sprintf("only %s of wood is left between the %s and the %s in %s", p.show(q.wood), one, two, t.ID)
+		f.Mend = "move one of the two along the timber, or make it shallower"
+		p.add(finding.Warn, "voids", f)
+		return
+	}
+	f.Mend = "stagger the two along the timber, or make them shallower"
+	switch {
+	case q.a.peg != "" && q.b.peg != "":
+		f.Text = fmt.Sprintf("the bores of %s and %s cross in %s", q.a.peg, q.b.peg, t.ID)
+		f.Mend = "move one hole along by two diameters"
+	case q.a.peg != "":
+		f.Text = fmt.Sprintf("the %s runs into the %s in %s", one, two, t.ID)
+		if b != nil && p.throughTenon(t, q.a, b) {
+			f.Text = fmt.Sprintf("the %s runs through the tenon of %s in %s", one, b.Of.ID, t.ID)
+		}
+		f.Mend = "move the hole along, or stagger the two joints"
+	default:
+		f.Text = fmt.Sprintf("the %s and the %s run into each other in %s", one, two, t.ID)
+	}
+	if q.rank() < 2 && q.a.peg == "" {
+		p.add(finding.Warn, "voids", f)
+		return
 	}
 	p.add(finding.Stop, "voids", f)
 }
 
-func (p *proof) boreVoid(t *geom.Timber, b geom.Bore, v void) {
-	r := b.Diameter/2 + Web
-	near := vec.V{X: r, Y: r, Z: r}
-	lo, hi := solid.Convex{V: []vec.V{b.From, b.To}}.Bounds()
-	if apart(cellBox(solid.Box(lo.Sub(near), hi.Add(near))), cellBox(v.c)) {
-		return
+func (v void) words() string {
+	if v.peg != "" {
+		return "bore of " + v.peg
 	}
-	shared := func(grow float64) bool {
-		h := solid.Bore{From: b.From, To: b.To, Diameter: b.Diameter + 2*grow}
-		return solid.Common(h.Prism(), v.c).Thickness() > Thick
-	}
-	switch {
-	case shared(0):
-		p.clash(t, b.Joint, v.joint, fmt.Sprintf("the bore of %s runs into the %s of %s in %s", b.Peg, v.name, v.joint, t.ID),
-			"move the hole along, or stagger the two joints")
-	case shared(Web / 2):
-		p.add(finding.Warn, "voids", finding.Finding{Timbers: []string{t.ID}, Joints: []string{b.Joint, v.joint}, At: p.f.Joint(b.Joint).At,
-			Text: fmt.Sprintf("the bore of %s leaves less than %s of wood to the %s of %s in %s", b.Peg, p.show(Web/2), v.name, v.joint, t.ID),
-			Mend: "move the hole along, or stagger the two joints"})
-	}
+	return v.what + " of " + v.joint
 }
 
-func (p *proof) boreBore(t *geom.Timber, b, c geom.Bore) {
-	d := gap(b.From, b.To, c.From, c.To) - (b.Diameter+c.Diameter)/2
-	switch {
-	case d < Thick:
-		p.clash(t, b.Joint, c.Joint, fmt.Sprintf("the bores of %s and %s cross in %s", b.Peg, c.Peg, t.ID), "move one hole along by two diameters")
-	case d < Web/2 && b.Joint != c.Joint:
-		p.add(finding.Warn, "voids", finding.Finding{Timbers: []string{t.ID}, Joints: []string{b.Joint, c.Joint}, At: p.f.Joint(b.Joint).At,
-			Text: fmt.Sprintf("only %s of wood is left between the bores of %s and %s in %s", p.show(d), b.Peg, c.Peg, t.ID),
-			Mend: "move one hole along"})
-	}
-}
-
-// gap returns the least distance between the segments a–b and c–d.
-func gap(a, b, c, d vec.V) float64 {
-	u, v, w := b.Sub(a), d.Sub(c), a.Sub(c)
-	uu, uv, vv, uw, vw := u.Dot(u), u.Dot(v), v.Dot(v), u.Dot(w), v.Dot(w)
-	best := math.Inf(1)
-	try := func(s, t float64) {
-		s, t = min(max(s, 0), 1), min(max(t, 0), 1)
-		best = min(best, a.Add(u.Mul(s)).Dist(c.Add(v.Mul(t))))
-	}
-	if den := uu*vv - uv*uv; den > 1e-9 {
-		try((uv*vw-vv*uw)/den, (uu*vw-uv*uw)/den)
-	}
-	for _, s := range []float64{0, 1} {
-		try(s, (vw+s*uv)/vv)
-	}
-	for _, t := range []float64{0, 1} {
-		try((t*uv-uw)/uu, t)
-	}
-	return best
+// throughTenon reports whether a bore of timber t meets the tenon of joint j.
+func (p *proof) throughTenon(t *geom.Timber, v void, j *geom.Joint) bool {
+	return j.Into == t && !j.Tenon.Empty() && between(v.shape, polyhedron(j.Tenon.Moved(t.Place.Inverse()))) < Thick
 }

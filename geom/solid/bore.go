@@ -59,6 +59,9 @@ func BoreVolume(cells []Convex, from, to vec.V, dia float64, earlier []Bore) flo
 	}
 	var before []Convex
 	for _, e := range earlier {
+		if far(e, from, to, dia) {
+			continue
+		}
 		if p := e.Prism(); !p.Empty() && !apart(prism, p) && !apart(p, prism) {
 			before = append(before, p)
 		}
@@ -82,4 +85,11 @@ func BoreVolume(cells []Convex, from, to vec.V, dia float64, earlier []Bore) flo
 		}
 	}
 	return vol
+}
+
+// far reports whether the boxes round two bores lie apart.
+func far(e Bore, from, to vec.V, dia float64) bool {
+	r := (e.Diameter + dia) / 2 * 1.01 // a prism's corners stand out of its circle
+	off := func(a, b, c, d float64) bool { return min(a, b)-r > max(c, d) || min(c, d)-r > max(a, b) }
+	return off(from.X, to.X, e.From.X, e.To.X) || off(from.Y, to.Y, e.From.Y, e.To.Y) || off(from.Z, to.Z, e.From.Z, e.To.Z)
 }

@@ -1,0 +1,149 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/solid"
+)
+
+// overlaps clips the cells of every neighbouring pair of timbers against each
+// other in frame axes.
+func (p *proof) overlaps() {
+	for _, n := range neighbours(p.boxes) {
+		a, b := p.f.Timbers[n[0]], p.f.Timbers[n[1]]
+		t := Shared(p.bodies[n[0]], p.bodies[n[1]])
+		if t <= Thick {
+			continue
+		}
+		f := finding.Finding{Timbers: []string{a.ID, b.ID}, At: a.At, Also: others(a.At, b.At),
+			Text: fmt.Sprintf("%s and %s would fill the same space, %s thick", a.ID, b.ID, p.show(t)),
+			Mend: "join the two, move one of them, or shorten what runs into the other"}
+		for _, j := range p.of[a] {
+			if j.Into == b || j.Of == b {
+				f.Joints = append(f.Joints, j.ID)
+				f.Also = append(f.Also, others(j.At, append(f.Also, f.At)...)...)
+			}
+		}
+		p.add(finding.Stop, "overlap", f)
+	}
+}
+
+// others returns the further places of a finding at the place at, each once
+// and none that was not written.
+func others(at finding.Pos, further ...finding.Pos) []finding.Pos {
+	var r []finding.Pos
+	for _, x := range further {
+		if x != at && x != (finding.Pos{}) && !slices.Contains(r, x) {
+			r = append(r, x)
+		}
+	}
+	return r
+}
+
+// Shared returns the greatest thickness of wood that two bodies (in the same
+// axes) share, in millimetres.
+func Shared(a, b *solid.Body) float64 {
+	if apart(boundsOf(a), boundsOf(b)) {
+		return 0
+	}
+	most := 0.0
+	cb := b.Cells()
+	boxes := make([]box, len(cb))
+	for i, d := range cb {
+		boxes[i] = cellBox(d)
+	}
+	for _, c := range a.Cells() {
+		bc := cellBox(c)
+		for i, d := range cb {
+			if !apart(bc, boxes[i]) {
+				most = max(most, solid.Common(c, d).Thickness())
+			}
+		}
+	}
+	return most
+}
+
+// box is an axis-aligned box.
+type box struct{ lo, hi [3]float64 }
+
+func cellBox(c solid.Convex) box {
+	lo, hi := c.Bounds()
+	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
+}
+
+func boundsOf(b *solid.Body) box {
+	lo, hi := b.Bounds()
+	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
+}
+
+func apart(a, b box) bool {
+	for i := range 3 {
+		if a.lo[i] > b.hi[i]-Thick || b.lo[i] > a.hi[i]-Thick {
+			return true
+		}
+	}
+	return false
+}
+
+// grown returns the box with every side moved out by d.
+func (b box) grown(d float64) box {
+	for i := range 3 {
+		b.lo[i], b.hi[i] = b.lo[i]-d, b.hi[i]+d
+	}
+	return b
+}
+
+// neighbours returns the pairs of boxes that share a volume, lesser index
+// first, in order. Boxes are met in the order in which they begin along the
+// axis on which they spread widest, so that only those still open are asked.
+func neighbours(boxes []box) [][2]int {
+	axis := widest(boxes)
+	order := make([]int, len(boxes))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(boxes[a].lo[axis], boxes[b].lo[axis]) })
+	var open []int
+	var r [][2]int
+	for _, i := range order {
+		open = slices.DeleteFunc(open, func(k int) bool { return boxes[k].hi[axis] < boxes[i].lo[axis] })
+		for _, k := range open {
+			if !apart(boxes[i], boxes[k]) {
+				r = append(r, [2]int{min(i, k), max(i, k)})
+			}
+		}
+		open = append(open, i)
+	}
+	slices.SortFunc(r, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	return r
+}
+
+// widest returns the axis along which the boxes' middles spread farthest.
+func widest(boxes []box) int {
+	best, most := 0, -1.0
+	for axis := range 3 {
+		for _, b := range boxes {
+			lo, hi := boxes[0].lo[axis]+boxes[0].hi[axis], b.lo[axis]+b.hi[axis]
+			if d := max(hi-lo, lo-hi); d > most+Thick {
+				best, most = axis, d
+			}
+		}
+	}
+	return best
+}
+
+// timberIndex returns each timber's joints, in frame order.
+func timberIndex(f *geom.Frame) map[*geom.Timber][]*geom.Joint {
+	of := map[*geom.Timber][]*geom.Joint{}
+	for _, j := range f.Joints {
+		of[j.Into] = append(of[j.Into], j)
+		if j.Of != j.Into {
+			of[j.Of] = append(of[j.Of], j)
+		}
+	}
+	return of
+}
