@@ -65,6 +65,7 @@ func Check(f *geom.Frame) []finding.Finding {
 		if !p.broken[j.Into] && !p.broken[j.Of] {
 			p.bearing(j)
 		}
+		p.slip(j)
 		p.pegs(j)
 	}
 	p.cheeks()

@@ -105,7 +105,9 @@ func TestDistancesAgainstProjecting(t *testing.T) {
 // regular octagon of side √2-1 times the square's remains, 2(√2-1) of it), and
 // apart; whichever way round they are written.
 func TestOverlapArea(t *testing.T) {
-	square := func(x, y, s float64) []vec.V { return []vec.V{xyz(x, y, 3), xyz(x+s, y, 3), xyz(x+s, y+s, 3), xyz(x, y+s, 3)} }
+	square := func(x, y, s float64) []vec.V {
+		return []vec.V{xyz(x, y, 3), xyz(x+s, y, 3), xyz(x+s, y+s, 3), xyz(x, y+s, 3)}
+	}
 	back := func(l []vec.V) []vec.V { return []vec.V{l[3], l[2], l[1], l[0]} }
 	h := math.Sqrt2 / 2 * 10
 	turned := []vec.V{xyz(5+h, 5, 3), xyz(5, 5+h, 3), xyz(5-h, 5, 3), xyz(5, 5-h, 3)}
