@@ -41,6 +41,12 @@ type Settings struct {
 	BlindDepth  float64 // bore of a seat peg, below the seat, along its axis
 	Flush       bool    // pegs are sawn level with both faces once driven
 	PegOff      float64 // seat peg: off the enterer's reference side face; 0 for its middle
+	LapDepth    float64 // depth that a lap is let into the receiver's face; 0 for half of what the two share
+	IntoFace    int     // face of the receiver that a lap or pocket is let into; 0 where the joint chooses
+	Flare       float64 // run of a dovetail's flare for a rise of one, such as 7 for 1 in 7
+	Wedge       bool    // a dovetail is tightened by a wedge
+	Bearing     float64 // length of a pocket, into the receiver's side
+	PocketDepth float64 // of a pocket, down from the enterer's upper face; 0 for three quarters of the enterer
 }
 
 // Site is one joint about to be cut.
@@ -57,7 +63,17 @@ type Result struct {
 	Joint geom.Joint
 	R, E  []geom.Cut // in each timber's own axes
 	Bores []Hole
+	Tail  Tail
+	Warns []Warn
 }
+
+// Warn is a rule of a kind's own that a joint does not keep: what is wrong,
+// and how to mend it.
+type Warn struct{ Text, Mend string }
+
+// Tail is a tail that a flare holds along its timber: its width, and the run
+// of its flare for a rise of one. Zero where a joint has none.
+type Tail struct{ Width, Run float64 }
 
 // Hole is one bore of a result, on the receiver or on the enterer.
 type Hole struct {
@@ -88,6 +104,11 @@ func kinds() []Kind {
 		{"bridle", "Bridle", fitsBridle, reachBridle, cutBridle},
 		{"step-lap seat", "Step-lap rafter seat", fitsSeat, reachNone, cutStepLap},
 		{"birdsmouth seat", "Birdsmouth rafter seat", fitsSeat, reachNone, cutBirdsmouth},
+		{"cross lap", "Cross lap", fitsCrossLap, reachNone, cutLap},
+		{"half lap", "Half lap", fitsHalfLap, reachLap, cutLap},
+		{"corner lap", "Corner lap", fitsCornerLap, reachLap, cutLap},
+		{"half-dovetail lap", "Half-dovetail lap", fitsDovetail, reachLap, cutDovetail},
+		{"drop-in pocket", "Drop-in pocket", fitsPocket, reachPocket, cutPocket},
 		{"plain bearing", "Plain bearing", fitsBearing, reachBearing, cutBearing},
 	}
 }

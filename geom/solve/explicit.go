@@ -172,6 +172,13 @@ func (s *solver) explicitJoint(j spec.Joint) {
 		if !p.user.Drawbore.Set {
 			p.own.Drawbore = spec.Drawbore{Mode: spec.DrawNone, Set: true}
 		}
+	case "cross lap":
+		p.end = geom.Mid
+	case "corner lap":
+		if end == geom.Mid {
+			p.end = s.nearEnd(e, r, "")
+		}
+		p.rEnd = s.nearEnd(r, e, p.end)
 	default:
 		if end == geom.Mid {
 			p.end = s.nearEnd(e, r, "")

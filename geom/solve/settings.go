@@ -83,6 +83,9 @@ func (s *solver) settle1(p *pact) joint.Settings {
 	if u.Drawbore.Set && u.Drawbore.Mode == spec.DrawLength {
 		set.Offset = u.Drawbore.MM
 	}
+	if lapped(p.kind) {
+		s.lapSettings(p, u, &set)
+	}
 	return set
 }
 
@@ -106,6 +109,10 @@ func (s *solver) sane(p *pact) {
 		at = t.At
 	}
 	most := min(r.Ideal[0], r.Ideal[1])
+	if lapped(p.kind) {
+		s.saneLap(p)
+		return
+	}
 	if p.kind == "plain bearing" || p.end == geom.Mid {
 		return
 	}

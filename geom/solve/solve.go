@@ -234,6 +234,7 @@ func (s *solver) meet() {
 			o = p.e.t.Place.Out(vec.V{X: p.e.t.Length})
 		}
 		if p.end == geom.Mid {
+			s.crosses(p)
 			continue
 		}
 		reach := p.e.t.Section[0] + p.e.t.Section[1]
@@ -260,6 +261,11 @@ func (s *solver) cut() {
 		}
 		for i := range j.Pegs {
 			s.finishPeg(p, &j, &j.Pegs[i])
+		}
+		s.slip(p, &j, res.Tail)
+		for _, w := range res.Warns {
+			s.f.Notes = append(s.f.Notes, finding.Finding{Severity: finding.Warn, Rule: "notch", At: p.at, Text: w.Text, Mend: w.Mend,
+				Timbers: []string{p.e.t.ID, p.r.t.ID}, Joints: []string{p.id}})
 		}
 		s.f.Joints = append(s.f.Joints, &j)
 	}

@@ -56,6 +56,8 @@ func leaf(x any) (text string, at finding.Pos, ok bool) {
 		text, at, set = fmt.Sprintf("%.4f x %.4f mm", v.A, v.B), v.At, v.Set
 	case Pitch:
 		text, at, set = fmt.Sprintf("%.6f deg", v.Degrees), v.At, v.Set
+	case Flare:
+		text, at, set = "1 in "+plain(v.Run), v.At, v.Set
 	case Seasoning:
 		text, at, set = strings.TrimSpace(v.Word+" "+plain(v.Percent)), v.At, v.Set
 	case Drawbore:

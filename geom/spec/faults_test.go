@@ -114,7 +114,7 @@ func badCases() []badCase {
 		{"lost receiver", head + "timbers:\n  a-1: {role: post, section: 6 x 6, from: [0,0,0], to: [0,0,9]}\n" +
 			"  b-1: {role: brace, section: 3 x 5, between: [a-1, a-11], legs: 2 x 2}\n", 5, 53, "no timber with this id", "did you mean a-1?"},
 		{"joint kind", head + fine + "joints: [{kind: morticed, of: a-1, end: end, into: b-1}]\n", 4, 17, "no meaning", "write one of"},
-		{"joint end", head + fine + "joints: [{kind: bridle, of: a-1, into: b-1}]\n", 4, 10, "needs the key end", "which end"},
+		{"joint of", head + fine + "joints: [{kind: bridle, end: end, into: b-1}]\n", 4, 10, "needs the key of", "entering timber"},
 		{"joint id twice", head + fine + "joints:\n  - {id: j, kind: bridle, of: a-1, end: end, into: b-1}\n  - {id: j, kind: bridle, of: a-2, end: end, into: b-2}\n", 6, 10, "another joint", "own"},
 		{"measured twice", head + fine + "measured: {a-1: {foot: 6 x 6, start: 6 x 6}}\n", 4, 38, "another key", "keep one"},
 		{"selector word", head + fine + "adjust: [{joints: braces of bend 1, bore: 1}]\n", 4, 29, "bent or bay", "[all | role"},

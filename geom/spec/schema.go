@@ -52,6 +52,7 @@ func scalars() map[string]node {
 		"auto, none or a length":   length("auto, none or a length"),
 		"a number":                 number,
 		"a whole number":           number,
+		"a flare":                  {"type": "string", "description": "1 in 7"},
 		"a pitch":                  {"type": []string{"string", "number"}, "description": "9 in 12, or 37 deg"},
 		"a seasoning":              {"type": []string{"string", "number"}, "description": "green, part seasoned, dry, or a moisture content such as 19%"},
 		"a section":                {"type": "string", "description": "two sizes, such as 6 x 8"},

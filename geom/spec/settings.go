@@ -16,6 +16,9 @@ func (s JointSettings) With(over JointSettings) JointSettings {
 		{&s.Lead, &over.Lead},
 		{&s.Clearance, &over.Clearance},
 		{&s.SeatDepth, &over.SeatDepth},
+		{&s.LapDepth, &over.LapDepth},
+		{&s.Bearing, &over.Bearing},
+		{&s.PocketDepth, &over.PocketDepth},
 	} {
 		if p.src.Set {
 			*p.dst = *p.src
@@ -25,13 +28,13 @@ func (s JointSettings) With(over JointSettings) JointSettings {
 }
 
 func (s JointSettings) withOthers(over JointSettings) JointSettings {
-	for _, p := range []struct{ dst, src *Flag }{{&s.Through, &over.Through}, {&s.Stub, &over.Stub}} {
+	for _, p := range []struct{ dst, src *Flag }{{&s.Through, &over.Through}, {&s.Stub, &over.Stub}, {&s.Wedge, &over.Wedge}} {
 		if p.src.Set {
 			*p.dst = *p.src
 		}
 	}
 	for _, p := range []struct{ dst, src *Number }{
-		{&s.Pegs, &over.Pegs}, {&s.FromFace, &over.FromFace}, {&s.Steps, &over.Steps},
+		{&s.Pegs, &over.Pegs}, {&s.FromFace, &over.FromFace}, {&s.Steps, &over.Steps}, {&s.IntoFace, &over.IntoFace},
 	} {
 		if p.src.Set {
 			*p.dst = *p.src
@@ -48,6 +51,9 @@ func (s JointSettings) withOthers(over JointSettings) JointSettings {
 	}
 	if over.Legs.Set {
 		s.Legs = over.Legs
+	}
+	if over.Flare.Set {
+		s.Flare = over.Flare
 	}
 	return s
 }

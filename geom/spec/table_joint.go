@@ -8,7 +8,7 @@ import (
 
 // jointFields are the settings of a joint, for layout, joints and adjust.
 func jointFields(s *JointSettings) []field {
-	return append(append(tenonFields(s), pegFields(s)...),
+	return append(append(append(tenonFields(s), lapFields(s)...), pegFields(s)...),
 		group("tenon", "thickness, place and length of tenons", []field{
 			lengthKey("thickness", "thickness of the tenon", &s.Thickness, positive),
 			lengthKey("from reference", "reference face to the near cheek", &s.FromReference, notNegative),
@@ -32,6 +32,22 @@ func tenonFields(s *JointSettings) []field {
 		countKey("steps", "notches of a step-lap seat", &s.Steps, 1, 2),
 		lengthKey("seat depth", "depth of a rafter seat", &s.SeatDepth, positive),
 		legsKey("legs", "legs of a brace, on the first receiver and on the second", &s.Legs),
+	}
+}
+
+// lapFields are the settings of laps and pockets.
+func lapFields(s *JointSettings) []field {
+	return []field{
+		lengthKey("lap depth", "how deep a lap is let into the receiver's face", &s.LapDepth, positive),
+		countKey("into face", "face of the receiver that a lap or pocket is let into", &s.IntoFace, 1, 4),
+		{name: "flare", kind: "a flare", doc: "how a dovetail widens, as 1 in 7", read: func(r *reader, n *yaml.Node) {
+			if r.first(n, s.Flare.Set) {
+				s.Flare = r.flare(n)
+			}
+		}},
+		flagKey("wedge", "a dovetail is tightened by a wedge", &s.Wedge),
+		lengthKey("bearing", "length of a pocket, into the receiver's side", &s.Bearing, positive),
+		lengthKey("pocket depth", "depth of a pocket, down from the enterer's upper face", &s.PocketDepth, positive),
 	}
 }
 
@@ -103,7 +119,8 @@ func (r *reader) layoutRole(l *Layout, k, v *yaml.Node) bool {
 // JointKinds returns the names of the joints that a description may ask for.
 func JointKinds() []string {
 	return []string{"mortise and tenon", "brace mortise and tenon", "sill corner", "bridle",
-		"step-lap seat", "birdsmouth seat", "plain bearing"}
+		"step-lap seat", "birdsmouth seat", "plain bearing",
+		"cross lap", "half lap", "corner lap", "half-dovetail lap", "drop-in pocket"}
 }
 
 const maxJoints = 20000
@@ -114,7 +131,7 @@ func jointsKey(d *Description) field {
 			idKey("id", "name of the joint, when it should have one", &j.ID),
 			wordKey("kind", "kind of joint", &j.Kind, JointKinds()...).must(),
 			idKey("of", "the entering timber", &j.Of).must(),
-			wordKey("end", "which end of it", &j.End, "start", "end").must(),
+			wordKey("end", "which end of it; the one nearer to the receiver where none is given", &j.End, "start", "end"),
 			idKey("into", "the receiving timber", &j.Into).must(),
 		}, jointFields(&j.JointSettings)...)
 	}

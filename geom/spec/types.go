@@ -89,6 +89,14 @@ type Pitch struct {
 	Set bool
 }
 
+// Flare is how a dovetail widens: a rise of one in Run.
+type Flare struct {
+	Run float64
+	At  finding.Pos
+	Src string
+	Set bool
+}
+
 // Seasoning is how dry a timber is when it is cut: a word, or a moisture
 // content in percent of oven-dry weight.
 type Seasoning struct {
@@ -294,6 +302,12 @@ type JointSettings struct {
 	Steps         Number   // notches of a step-lap seat, 1 or 2
 	SeatDepth     Length   // depth of a rafter seat, square to the plate
 	Legs          Section  // legs of a brace
+	LapDepth      Length   // how deep a lap is let into the receiver
+	IntoFace      Number   // face of the receiver that a lap or pocket is let into, 1 to 4
+	Flare         Flare    // of a dovetail
+	Wedge         Flag     // a dovetail is tightened by a wedge
+	Bearing       Length   // length of a pocket, into the receiver
+	PocketDepth   Length   // of a pocket, down from the enterer's upper face
 }
 
 // Building is the frame in the words of the common case.

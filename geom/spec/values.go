@@ -157,6 +157,26 @@ func (r *reader) pitch(n *yaml.Node) Pitch {
 	return Pitch{Pitch: p, At: r.pos(n), Src: s, Set: true}
 }
 
+// flare reads a dovetail's flare.
+func (r *reader) flare(n *yaml.Node) Flare {
+	s, ok := r.scalar(n, "a flare such as 1 in 7")
+	if !ok {
+		return Flare{}
+	}
+	p, err := measure.ParsePitch(s, r.scope)
+	if err != nil {
+		r.fault(n, s, "this is not a flare", "write a rise of one in a run, such as 1 in 7")
+		return Flare{}
+	}
+	run := 1 / math.Tan(p.Degrees*math.Pi/180)
+	run = math.Round(run*1e6) / 1e6
+	if !(run >= 4 && run <= 12) {
+		r.fault(n, s, "a flare lies between 1 in 4 and 1 in 12", "write for example 1 in 7")
+		return Flare{}
+	}
+	return Flare{Run: run, At: r.pos(n), Src: s, Set: true}
+}
+
 // word reads one of a choice of words.
 func (r *reader) word(n *yaml.Node, words []string) Text {
 	s, ok := r.scalar(n, "a word")
