@@ -111,6 +111,21 @@ func (q seatShape) start(s Site, title string) (Result, *carver, *carver) {
 	return res, &carver{t: s.R, id: s.ID}, ec
 }
 
+// letHeel lets the rafter into a receiver whose real face stands out beyond
+// the ideal one that the heel lies against, as at the ridge and on the high
+// plate of a shed roof: down along the rafter's real underside.
+func (q seatShape) letHeel(s Site, rc *carver) {
+	out := s.R.FaceToward(q.in.Neg())
+	heel := ideal(s.R, out)
+	if _, far := s.R.Blank.Moved(s.R.Place).Extent(heel.N); far-heel.D < 1e-3 {
+		return
+	}
+	below := q.under
+	below.D += q.extra(s)
+	rc.take("housing", q.plumb(1, 0, geom.RoleWall), solid.Side{Plane: below, Role: geom.RoleFloor},
+		half(q.a, q.a.U, -1, q.n0, geom.RoleEnd), half(q.a, q.a.U, 1, q.n1, geom.RoleEnd))
+}
+
 // extra is how far the rafter's real underside lies below the ideal one.
 func (q seatShape) extra(s Site) float64 {
 	_, hi := s.E.Blank.Moved(s.E.Place).Extent(q.under.N)
@@ -119,10 +134,11 @@ func (q seatShape) extra(s Site) float64 {
 
 func cutBirdsmouth(s Site) Result {
 	q := shapeSeat(s)
-	res, _, ec := q.start(s, "Birdsmouth rafter seat")
+	res, rc, ec := q.start(s, "Birdsmouth rafter seat")
+	q.letHeel(s, rc)
 	level := half(q.a, q.a.W, 1, 0, geom.RoleSeat)
 	ec.take("birdsmouth", level, q.plumb(-1, 0, geom.RoleBearing))
-	res.E = ec.cuts
+	res.R, res.E = rc.cuts, ec.cuts
 	q.finish(s, &res, q.cross/2, 0)
 	d := dimmer{j: &res.Joint, a: q.a}
 	d.on(s.E, geom.Cutter)
@@ -140,6 +156,7 @@ func (q seatShape) stepEnd() float64 { return min(max(0.4*q.cross, inch), 0.7*q.
 func cutStepLap(s Site) Result {
 	q := shapeSeat(s)
 	res, rc, ec := q.start(s, "Step-lap rafter seat")
+	q.letHeel(s, rc)
 	steps := max(s.Set.Steps, 1)
 	last := q.stepEnd()
 	run := (q.cross - last) / float64(steps)

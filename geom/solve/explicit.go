@@ -27,8 +27,25 @@ func (s *solver) explicit() {
 	if len(s.order) == 0 && len(s.faults) == 0 {
 		s.fault(s.d.Title.At, "", "the description holds no timber", "add a building or a list of timbers")
 	}
+	first := len(s.pacts)
 	for _, j := range s.d.Joints {
 		s.explicitJoint(j)
+	}
+	s.hold(s.pacts[first:])
+}
+
+// hold marks the described joints that must hold tension: those of a tie,
+// collar or king post that is joined at both its ends and so keeps two timbers
+// from parting.
+func (s *solver) hold(described []*pact) {
+	for _, p := range described {
+		role := p.e.t.Role
+		if role != "tie" && role != "collar" && role != "king post" {
+			continue
+		}
+		for _, q := range s.pacts {
+			p.tension = p.tension || q != p && q.e == p.e && q.end != p.end
+		}
 	}
 }
 

@@ -19,6 +19,7 @@ type bent struct {
 	out  vec.V
 	word string // of the bent face
 	tie  *stick
+	king *stick            // king post, where there is one
 	post map[string]*stick // by wall
 }
 
@@ -33,7 +34,8 @@ type plan struct {
 	cross         map[int]*stick // cross sills by bent
 	plateUnder    float64        // z of the plates' ideal underside
 	pos           map[string][]vertical
-	sin, cos      float64
+	sin, cos      float64 // of the roof's pitch
+	ridge         *stick
 }
 
 // vertical is a post or door post as met along a wall: its extent along it.
@@ -58,6 +60,7 @@ func (s *solver) building() {
 	if !p.ready() {
 		return
 	}
+	p.slope()
 	p.layBents()
 	p.laySills()
 	p.layPosts()
@@ -80,9 +83,7 @@ func (p *plan) ready() bool {
 	missing(b.Span.Set, "span", "add span: the width out to out, such as span: 8'")
 	missing(len(b.Bays) > 0, "bays", "add bays: a list of bay lengths, such as bays: [10']")
 	missing(b.Eave.Set, "eave", "add eave: the top of the plate above the sill top or floor")
-	if b.Roof.Shape.Set && b.Roof.Shape.S != "gable" {
-		s.fault(b.Roof.Shape.At, b.Roof.Shape.S, "only gable roofs are generated", "write shape: gable, or describe the roof timber by timber")
-	}
+	p.readyRoof()
 	return len(s.faults) == 0
 }
 
@@ -176,7 +177,7 @@ func (p *plan) layPosts() {
 		for _, sd := range sides {
 			l := line{at: vec.V{X: bt.x, Y: p.wallY(sd.wall)}, dir: up, out1: sd.out, out2: bt.out, size1: a, size2: b,
 				name1: "outside", name2: bt.word, name3: "inside", name4: p.inside(bt)}
-			st := s.add(fmt.Sprintf("post-%d-%s", bt.n, sd.wall), "post", p.b.At, l, 0, p.eave, spec.TimberSettings{})
+			st := s.add(fmt.Sprintf("post-%d-%s", bt.n, sd.wall), "post", p.b.At, l, 0, p.plateTop(sd.wall), spec.TimberSettings{})
 			st.t.Bent, st.t.Wall = bt.n, sd.wall
 			bt.post[sd.wall] = st
 			p.foot(st, p.sills[sd.wall], func(own *spec.JointSettings) {
@@ -235,12 +236,12 @@ func (p *plan) layPlates() {
 	w, d := s.size("plate")
 	past := p.b.Roof.GableOverhang.Or(s.std.pastGable)
 	for _, sd := range sides {
-		l := line{at: vec.V{Y: p.wallY(sd.wall), Z: p.eave}, dir: east, out1: up, out2: sd.out, size1: d, size2: w,
+		l := line{at: vec.V{Y: p.wallY(sd.wall), Z: p.plateTop(sd.wall)}, dir: east, out1: up, out2: sd.out, size1: d, size2: w,
 			name1: "top", name2: "outside", name3: "underside", name4: "inside"}
 		st := s.add("plate-"+sd.wall, "plate", p.b.Eave.At, l, -past, p.length+past, spec.TimberSettings{})
 		st.t.Wall = sd.wall
 		p.plates[sd.wall] = st
-		p.plateUnder = p.eave - st.t.Ideal[st.depthAxis()]
+		p.plateUnder = p.eave - st.t.Ideal[st.depthAxis()] // of the lower plate
 		for _, bt := range p.bents {
 			own := spec.JointSettings{TenonLength: set(s.topTenon(st)), Along: centred()}
 			if p.gable(bt) != "" {
@@ -285,8 +286,8 @@ func (p *plan) layTies() {
 		st.t.Bent = bt.n
 		bt.tie = st
 		own := spec.JointSettings{}
-		s.joinEnd("mortise and tenon", bt.post["south"], st, geom.Start, own, at)
-		s.joinEnd("mortise and tenon", bt.post["north"], st, geom.Finish, own, at)
+		s.joinEnd("mortise and tenon", bt.post["south"], st, geom.Start, own, at).tension = p.thrusts()
+		s.joinEnd("mortise and tenon", bt.post["north"], st, geom.Finish, own, at).tension = p.thrusts()
 	}
 }
 

@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"fmt"
 	"math"
 
 	"pegwright/geom"
@@ -10,23 +9,68 @@ import (
 	"pegwright/geom/vec"
 )
 
-// layRoof sets pairs of rafters: one pair flush with each bent's reference
-// face, and common pairs between at even spacing.
-func (p *plan) layRoof() {
+// readyRoof checks what a roof of the asked shape cannot do with.
+func (p *plan) readyRoof() {
 	r := p.b.Roof
-	if !r.Set {
-		return
+	shed := r.Shape.Or("gable") == "shed"
+	refuse := func(t spec.Text, text, mend string) {
+		if t.Set {
+			p.s.fault(t.At, t.S, text, mend)
+		}
 	}
+	if shed {
+		refuse(r.Ridge, "a shed roof has no ridge", "leave the key out, or write shape: gable")
+	} else {
+		refuse(r.HighWall, "both walls of a gable roof are of one height", "leave the key out, or write shape: shed")
+	}
+	if shed || r.Ridge.Or("none") == "none" {
+		refuse(r.KingPosts, "there is no ridge beam for king posts to carry", "write ridge: beam, or leave the key out")
+	}
+}
+
+// slope settles the pitch.
+func (p *plan) slope() {
+	r := p.b.Roof
 	deg := 36.869897645844
 	if r.Pitch.Set {
 		deg = r.Pitch.Degrees
 	}
-	sin, cos := math.Sincos(deg * math.Pi / 180)
+	p.sin, p.cos = math.Sincos(deg * math.Pi / 180)
 	if r.Pitch.Set && r.Pitch.Run > 0 {
 		h := math.Hypot(r.Pitch.Rise, r.Pitch.Run)
-		sin, cos = r.Pitch.Rise/h, r.Pitch.Run/h
+		p.sin, p.cos = r.Pitch.Rise/h, r.Pitch.Run/h
 	}
-	p.sin, p.cos = sin, cos
+}
+
+func (p *plan) shed() bool { return p.b.Roof.Set && p.b.Roof.Shape.Or("gable") == "shed" }
+
+// ridged reports whether the rafters bear on a ridge beam.
+func (p *plan) ridged() bool {
+	return p.b.Roof.Set && !p.shed() && p.b.Roof.Ridge.Or("none") == "beam"
+}
+
+// thrusts reports whether the rafters push the walls apart, so that the ties
+// must hold them together.
+func (p *plan) thrusts() bool { return p.b.Roof.Set && !p.shed() && !p.ridged() }
+
+// layRoof sets the rafters and what carries them.
+func (p *plan) layRoof() {
+	switch {
+	case !p.b.Roof.Set:
+		return
+	case p.shed():
+		p.layShed()
+		return
+	case p.ridged():
+		p.layRidge()
+	}
+	p.layPairs()
+}
+
+// stations are the places of the rafters along the building: one at each
+// bent, flush with its reference face, and common ones between at even
+// spacing.
+func (p *plan) stations(each func(k int, x float64, side vec.V)) {
 	w, _ := p.s.size("rafter")
 	k := 0
 	for i := 0; i+1 < len(p.bents); i++ {
@@ -37,59 +81,52 @@ func (p *plan) layRoof() {
 		n := int(math.Ceil((to-from)/p.b.Roof.RafterSpacing.Or(p.s.std.rafterSpacing) - 1e-9))
 		for j := range n {
 			k++
-			p.rafterPair(k, from+(to-from)*float64(j)/float64(n), west)
+			each(k, from+(to-from)*float64(j)/float64(n), west)
 		}
 	}
-	p.rafterPair(k+1, p.bents[len(p.bents)-1].x, east)
+	each(k+1, p.bents[len(p.bents)-1].x, east)
 }
 
-// seatDepth is how far the rafter's underside lies below the plate's outer
-// top arris, square to the rafter: a third of the rafter, less where the plate
-// is too narrow.
-func (p *plan) seatDepth(depth, plateWidth float64) float64 {
+// pitched is the line of a sloping stick whose top rises along in, with its
+// reference side toward side.
+func (p *plan) pitched(role string, in, side vec.V) line {
+	w, d := p.s.size(role)
+	word, other := "west side", "east side"
+	if side.X > 0 {
+		word, other = other, word
+	}
+	return line{dir: in.Mul(p.cos).Add(up.Mul(p.sin)), out1: up.Mul(p.cos).Sub(in.Mul(p.sin)), out2: side, size1: d, size2: w,
+		name1: "top", name2: word, name3: "underside", name4: other}
+}
+
+// seatDepth is how far the rafter's underside lies below the outer top arris
+// of what it sits on, square to the rafter: a third of the rafter, less where
+// the seat would be longer than room.
+func (p *plan) seatDepth(depth, room float64) float64 {
 	if v := p.s.d.Layout.For("rafter").SeatDepth; v.Set {
 		return v.MM
 	}
-	return min(depth/3, (plateWidth-inch)*p.sin)
+	return min(depth/3, room*p.sin)
 }
 
-func (p *plan) rafterPair(k int, x float64, side vec.V) {
-	s := p.s
-	w, d := s.size("rafter")
-	over := p.b.Roof.Overhang.Or(s.std.overhang)
-	var pair [2]*stick
-	for i, sd := range sides {
-		in := sd.out.Neg()
-		dir := in.Mul(p.cos).Add(up.Mul(p.sin))
-		top := up.Mul(p.cos).Sub(in.Mul(p.sin))
-		word, other := "west side", "east side"
-		if side.X > 0 {
-			word, other = other, word
-		}
-		l := line{dir: dir, out1: top, out2: side, size1: d, size2: w, name1: "top", name2: word, name3: "underside", name4: other}
-		st := s.add(fmt.Sprintf("rafter-%d-%s", k, sd.wall), "rafter", p.b.Roof.At, l, 0, 1, spec.TimberSettings{})
-		ideal := st.t.Ideal[0]
-		if st.t.Place.OutDir(vec.V{Z: 1}).Dot(top) != 0 {
-			ideal = st.t.Ideal[1]
-		}
-		plate := p.plates[sd.wall]
-		width := plate.t.Ideal[1-plate.depthAxis()]
-		deep := p.seatDepth(ideal, width)
-		// Height of the top line above the plate's top, at its outer face.
-		rise := (ideal - deep) / p.cos
-		st.t.Place.O = vec.V{X: x, Y: p.wallY(sd.wall), Z: p.eave + rise}
-		st.lo = -over / p.cos
-		st.hi = p.span / 2 / p.cos
-		if p.b.Roof.Tail.Or("square") == "plumb" {
-			st.lo -= d * p.sin / p.cos
-			st.plumb = true
-		}
-		pair[i] = st
-		p.seat(st, plate, deep)
+// plateSeat is the seat depth on the plates, and how high the rafters' top
+// line stands above a plate's top at its outer face.
+func (p *plan) plateSeat() (deep, rise float64) {
+	_, depth := p.s.idealSize("rafter")
+	width, _ := p.s.idealSize("plate")
+	deep = p.seatDepth(depth, width-inch)
+	return deep, (depth - deep) / p.cos
+}
+
+// plateTop is the height of a wall's plate. The high plate of a shed roof is
+// set where the same rafter sits on its inner arris as deep as on the low
+// plate's outer one.
+func (p *plan) plateTop(wall string) float64 {
+	if !p.shed() || wall != p.highWall() {
+		return p.eave
 	}
-	q := &pact{id: pair[1].t.ID + "-to-" + pair[0].t.ID, kind: "bridle", r: pair[0], e: pair[1], end: geom.Finish, rEnd: geom.Finish, at: p.b.Roof.At,
-		own: spec.JointSettings{Thickness: set(w / 3), FromReference: set(w / 3), Pegs: count(1), Drawbore: spec.Drawbore{Mode: spec.DrawNone, Set: true}, Bore: set(s.std.smallBore)}}
-	s.pacts = append(s.pacts, q)
+	width, _ := p.s.idealSize("plate")
+	return p.eave + (p.span-width)*p.sin/p.cos
 }
 
 // seat plans the rafter's seat on its plate. Its peg stands 1-1/2 diameters
@@ -98,7 +135,11 @@ func (p *plan) rafterPair(k int, x float64, side vec.V) {
 func (p *plan) seat(st, plate *stick, deep float64) {
 	s := p.s
 	kind := "step-lap seat"
-	if p.b.Roof.Seat.Or("step-lap") == "birdsmouth" {
+	usual := "step-lap"
+	if p.ridged() || p.shed() {
+		usual = "birdsmouth"
+	}
+	if p.b.Roof.Seat.Or(usual) == "birdsmouth" {
 		kind = "birdsmouth seat"
 	}
 	depth := plate.t.Ideal[plate.depthAxis()]
@@ -114,6 +155,16 @@ func (p *plan) seat(st, plate *stick, deep float64) {
 	room := depth - s.topTenon(plate) - s.std.deeper - s.std.seatWood - lost
 	q.set.BlindDepth = max(min(room/p.cos, 3*inch), inch)
 	s.pacts = append(s.pacts, q)
+}
+
+// tail gives a rafter its low end: square, or plumb.
+func (p *plan) tail(st *stick) {
+	st.lo = -p.b.Roof.Overhang.Or(p.s.std.overhang) / p.cos
+	if p.b.Roof.Tail.Or("square") == "plumb" {
+		_, d := p.s.size("rafter")
+		st.lo -= d * p.sin / p.cos
+		st.plumb = true
+	}
 }
 
 // plumbTail cuts a rafter's tail plumb.

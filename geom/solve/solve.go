@@ -42,6 +42,7 @@ type pact struct {
 	why       string
 	pegOff    float64
 	flush     bool // pegs sawn level, because another timber stands there
+	tension   bool // must hold tension, not only locate
 }
 
 type solver struct {
@@ -253,7 +254,7 @@ func (s *solver) cut() {
 		res := k.Cut(p.site())
 		j := res.Joint
 		j.At, j.Kind = p.at, k.Title
-		j.Tension = p.e.t.Role == "tie" || p.e.t.Role == "collar" || p.e.t.Role == "king post"
+		j.Tension = p.tension
 		p.r.t.Cuts = append(p.r.t.Cuts, res.R...)
 		p.e.t.Cuts = append(p.e.t.Cuts, res.E...)
 		for _, h := range res.Bores {

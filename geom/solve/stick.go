@@ -72,16 +72,7 @@ func (s *solver) trim(st *stick, set spec.TimberSettings) {
 		}
 		t.Moisture, _ = moisture(t.Wood, sea, "green")
 	}
-	reduce := s.std.reduce
-	if t.Role == "brace" {
-		reduce = 0 // braces are sized stock
-	}
-	if s.d.Wood.Planed.Or(false) {
-		reduce = 0
-	}
-	if r := s.d.Wood.ReduceFor(t.Role); r.Set && (t.Role != "brace" || s.ownReduce("brace")) {
-		reduce = r.MM
-	}
+	reduce := s.reduceOf(t.Role)
 	if set.Planed.Set && set.Planed.On {
 		reduce = 0
 	}
@@ -91,6 +82,25 @@ func (s *solver) trim(st *stick, set spec.TimberSettings) {
 		s.fault(t.At, t.ID, fmt.Sprintf("the ideal timber inside %s would be %s x %s", t.ID, s.f.Units.Format(t.Ideal[0]), s.f.Units.Format(t.Ideal[1])),
 			"give a larger section or a smaller reduce")
 	}
+}
+
+// reduceOf is what the ideal timber of a role is thinner than its stick.
+func (s *solver) reduceOf(role string) float64 {
+	if r := s.d.Wood.ReduceFor(role); r.Set && (role != "brace" || s.ownReduce("brace")) {
+		return r.MM
+	}
+	if role == "brace" || s.d.Wood.Planed.Or(false) {
+		return 0 // braces are sized stock
+	}
+	return s.std.reduce
+}
+
+// idealSize is the ideal section of a role's stick, in the order in which
+// sections are written.
+func (s *solver) idealSize(role string) (a, b float64) {
+	a, b = s.size(role)
+	r := s.reduceOf(role)
+	return a - r, b - r
 }
 
 func (s *solver) ownReduce(role string) bool {

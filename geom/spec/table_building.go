@@ -35,6 +35,9 @@ func roofFields(f *Roof) []field {
 		lengthKey("gable overhang", "plate beyond the gable", &f.GableOverhang, notNegative),
 		lengthKey("rafter spacing", "middle to middle of rafters", &f.RafterSpacing, positive),
 		wordKey("seat", "how rafters sit on the plate", &f.Seat, "step-lap", "birdsmouth"),
+		wordKey("high wall", "of a shed roof, the wall that its rafters rise to", &f.HighWall, "north", "south"),
+		wordKey("ridge", "a ridge beam on king posts, or none", &f.Ridge, "beam", "none"),
+		wordKey("king posts", "which bents carry the ridge beam", &f.KingPosts, "every bent", "gables"),
 		wordKey("tail", "how rafter tails are cut", &f.Tail, "square", "plumb"),
 	}
 }

@@ -331,6 +331,9 @@ type Roof struct {
 	At            finding.Pos
 	Set           bool
 	Shape         Text // "gable" or "shed"
+	HighWall      Text // of a shed roof: "north" or "south"
+	Ridge         Text // "beam" or "none"
+	KingPosts     Text // under a ridge beam: "every bent" or "gables"
 	Pitch         Pitch
 	Overhang      Length // rafter tail beyond the wall, level
 	GableOverhang Length // plate beyond the gable

@@ -1,0 +1,78 @@
+package solve
+
+import (
+	"fmt"
+
+	"pegwright/geom"
+	"pegwright/geom/spec"
+	"pegwright/geom/vec"
+)
+
+// ridgeSeat is how deep the rafters' undersides lie below the ridge's top
+// arrises, square to the rafters: the two seats meet at most in the ridge's
+// middle.
+func (p *plan) ridgeSeat() float64 {
+	_, depth := p.s.idealSize("rafter")
+	width, _ := p.s.idealSize("ridge")
+	return p.seatDepth(depth, width/2)
+}
+
+// ridgeTop is the height of the ridge: the rafters' undersides, carried up
+// from their seats on the plates, lie ridgeSeat below its arrises.
+func (p *plan) ridgeTop() float64 {
+	width, _ := p.s.idealSize("ridge")
+	deep, _ := p.plateSeat()
+	return p.eave + (p.ridgeSeat()-deep)/p.cos + (p.span-width)/2*p.sin/p.cos
+}
+
+// layRidge sets a ridge beam on king posts that stand on the ties. Its ideal
+// section is centred in the span.
+func (p *plan) layRidge() {
+	s := p.s
+	w, d := s.size("ridge")
+	iw, id := s.idealSize("ridge")
+	past := p.b.Roof.GableOverhang.Or(s.std.pastGable)
+	top := p.ridgeTop()
+	if top-id-p.tieTop < 3*inch {
+		s.fault(p.b.Roof.Ridge.At, p.b.Roof.Ridge.S, fmt.Sprintf("the ridge beam would lie %s above the ties: there is no room for king posts", s.f.Units.Format(top-id-p.tieTop)),
+			"make the pitch steeper, the ridge shallower, or the ties lower")
+		return
+	}
+	l := line{at: vec.V{Y: (p.span - iw) / 2, Z: top}, dir: east, out1: up, out2: south, size1: d, size2: w,
+		name1: "top", name2: "south side", name3: "underside", name4: "north side"}
+	p.ridge = s.add("ridge", "ridge", p.b.Roof.At, l, -past, p.length+past, spec.TimberSettings{})
+	for _, bt := range p.bents {
+		if p.b.Roof.KingPosts.Or("every bent") == "gables" && p.gable(bt) == "" {
+			continue
+		}
+		p.kingPost(bt, top-id)
+	}
+}
+
+// kingPost stands a post on a bent's tie, flush with the bent's face, under
+// the ridge. Its tenon into the ridge is centred.
+func (p *plan) kingPost(bt *bent, head float64) {
+	s := p.s
+	a, b := s.size("king post")
+	ia, _ := s.idealSize("king post")
+	rw, _ := s.idealSize("ridge")
+	l := line{at: vec.V{X: bt.x, Y: (p.span - ia) / 2, Z: p.tieTop}, dir: up, out1: south, out2: bt.out, size1: a, size2: b,
+		name1: "south side", name2: bt.word, name3: "north side", name4: p.inside(bt)}
+	st := s.add(fmt.Sprintf("king-post-%d", bt.n), "king post", p.b.Roof.At, l, 0, head-p.tieTop, spec.TimberSettings{})
+	st.t.Bent = bt.n
+	bt.king = st
+	s.joinEnd("mortise and tenon", bt.tie, st, geom.Start, spec.JointSettings{TenonLength: set(s.std.braceTenon), Along: centred()}, p.b.Roof.At)
+	own := spec.JointSettings{TenonLength: set(s.topTenon(p.ridge)), Along: centred(), Thickness: set(s.std.thin), FromReference: set((rw - s.std.thin) / 2)}
+	if p.gable(bt) != "" {
+		holdAt(&own, bt, s.std.hold)
+	}
+	s.joinEnd("mortise and tenon", p.ridge, st, geom.Finish, own, p.b.Roof.At).flush = true
+}
+
+// onRidge seats a rafter on the ridge. Its weight and the pegs at the peak
+// hold it there.
+func (p *plan) onRidge(st *stick) {
+	q := &pact{id: st.t.ID + "-on-ridge", kind: "birdsmouth seat", r: p.ridge, e: st, at: p.b.Roof.At,
+		own: spec.JointSettings{Pegs: count(0), Drawbore: spec.Drawbore{Mode: spec.DrawNone, Set: true}, SeatDepth: set(p.ridgeSeat())}}
+	p.s.pacts = append(p.s.pacts, q)
+}
