@@ -48,10 +48,10 @@ func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 				s *= 1.15 // things are mostly seen from above
 			}
 			// Without cells nothing is hidden: an upper bound that spares rays.
-			if s*math.Sqrt(showing(c, receiver, nil)*showing(c, enterer, nil)) <= score {
+			if s*math.Sqrt(shown(c, receiver, nil)*shown(c, enterer, nil)) <= score {
 				continue
 			}
-			if s *= math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells)); s > score*(1+1e-9) {
+			if s *= math.Sqrt(shown(c, receiver, cells) * shown(c, enterer, cells)); s > score*(1+1e-9) {
 				best, score = c, s
 			}
 		}
@@ -117,6 +117,14 @@ func madeBy(f solid.Polygon, joint string) bool {
 		}
 	}
 	return false
+}
+
+// shown is showing, or 1 for a part from which the joint takes nothing.
+func shown(c view.Camera, list []spot, cells []solid.Convex) float64 {
+	if len(list) == 0 {
+		return 1
+	}
+	return showing(c, list, cells)
 }
 
 // showing returns the area on paper of the spots that the camera sees.

@@ -70,7 +70,10 @@ var unusable = []struct {
 	{"generated name taken", fmt.Sprintf(hut, "", "timbers:\n  tie-1: {role: post, section: 6 x 6, from: [30', 0, 0], to: [30', 0, 8']}\n"), "tie-1:", "already"},
 	{"selector that picks no joint", fmt.Sprintf(hut, "", "adjust:\n  - {joints: joists, drawbore: 1/8}\n"), "joints: joists", "selector"},
 	{"selector that picks no timber", fmt.Sprintf(hut, "", "adjust:\n  - {timbers: braces, section: 4 x 4}\n"), "timbers: braces", "selector"},
-	{"shed roof", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "shape: shed", 1), "shape: shed", "gable"},
+	{"ridge of a shed roof", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "ridge: beam, shape: shed", 1), "shape: shed", "no ridge"},
+	{"high wall of a gable roof", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "high wall: north, shape: gable", 1), "high wall: north", "one height"},
+	{"king posts without a ridge", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "king posts: gables, shape: gable", 1), "king posts: gables", "no ridge beam"},
+	{"no room under the ridge", strings.Replace(fmt.Sprintf(hut, "", "  tie height: 8'\n"), "shape: gable, pitch: 9 in 12", "shape: gable, ridge: beam, pitch: 2 in 12", 1), "ridge: beam", "no room"},
 }
 
 func TestUnusableDescriptions(t *testing.T) {

@@ -61,12 +61,21 @@ func (p *plan) kingPost(bt *bent, head float64) {
 	st := s.add(fmt.Sprintf("king-post-%d", bt.n), "king post", p.b.Roof.At, l, 0, head-p.tieTop, spec.TimberSettings{})
 	st.t.Bent = bt.n
 	bt.king = st
-	s.joinEnd("mortise and tenon", bt.tie, st, geom.Start, spec.JointSettings{TenonLength: set(s.std.braceTenon), Along: centred()}, p.b.Roof.At)
+	s.joinEnd("mortise and tenon", bt.tie, st, geom.Start, spec.JointSettings{TenonLength: set(s.footTenon(bt.tie)), Along: centred()}, p.b.Roof.At)
 	own := spec.JointSettings{TenonLength: set(s.topTenon(p.ridge)), Along: centred(), Thickness: set(s.std.thin), FromReference: set((rw - s.std.thin) / 2)}
 	if p.gable(bt) != "" {
 		holdAt(&own, bt, s.std.hold)
 	}
 	s.joinEnd("mortise and tenon", p.ridge, st, geom.Finish, own, p.b.Roof.At).flush = true
+}
+
+// footTenon is the length of a tenon that stands on a tie: 3 in, and 4 in
+// where tie and bore are large.
+func (s *solver) footTenon(tie *stick) float64 {
+	if min(tie.t.Section[0], tie.t.Section[1]) < 6.5*inch {
+		return s.std.shallow
+	}
+	return s.std.tenon
 }
 
 // onRidge seats a rafter on the ridge. Its weight and the pegs at the peak
