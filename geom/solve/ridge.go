@@ -9,12 +9,13 @@ import (
 )
 
 // ridgeSeat is how deep the rafters' undersides lie below the ridge's top
-// arrises, square to the rafters: the two seats meet at most in the ridge's
-// middle.
+// arrises, square to the rafters. Each seat stops short of the ridge's middle,
+// so that wood is left between it and the slot of the bridle above, whose
+// floor stands at twice the pitch to the underside.
 func (p *plan) ridgeSeat() float64 {
 	_, depth := p.s.idealSize("rafter")
 	width, _ := p.s.idealSize("ridge")
-	return p.seatDepth(depth, width/2)
+	return p.seatDepth(depth, width/2-1.1*p.s.std.web/(2*p.sin))
 }
 
 // ridgeTop is the height of the ridge: the rafters' undersides, carried up
