@@ -105,7 +105,6 @@ func (p *proof) pegs(j *geom.Joint) {
 			}
 		}
 		p.offset(j, g)
-		p.reachable(j, g)
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"pegwright/geom"
+	"pegwright/geom/assembly"
 	"pegwright/geom/finding"
 	"pegwright/geom/joint"
 	"pegwright/geom/peg"
@@ -78,6 +79,8 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 		}
 	}
 	s.name()
+	plan, finds := assembly.Plan(s.f)
+	s.f.Steps, s.f.Notes = plan, append(s.f.Notes, finds...)
 	return s.f, nil
 }
 

@@ -1,0 +1,219 @@
+package assembly_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+	"pegwright/samples"
+)
+
+func solved(t testing.TB, src string) *geom.Frame {
+	t.Helper()
+	d, faults := spec.Read("test.yaml", []byte(src), nil)
+	if len(faults) > 0 {
+		t.Fatalf("cannot be read: %v", faults)
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		t.Fatalf("cannot be solved: %v", faults)
+	}
+	return f
+}
+
+// against returns the findings of the order of assembly that stop a frame.
+func against(f *geom.Frame) []finding.Finding {
+	var r []finding.Finding
+	for _, x := range f.Notes {
+		if x.Severity == finding.Stop && (x.Rule == "assembly" || x.Rule == "peg reach") {
+			r = append(r, x)
+		}
+	}
+	return r
+}
+
+const barn = `frame: Barn
+units: in
+building:
+  span: 14'
+  bays: [%s]
+  eave: 9'
+  roof: {shape: gable, pitch: 9 in 12}
+  sills: %s
+  girts: {height: [4'], in: [%s]}
+  braces: {legs: 30" x 30", in: [bents, walls]}
+`
+
+// bookkeeping holds a complete order: every timber moves once on the standing
+// frame, every joint closes once and every peg is driven at the step that
+// closes its joint, with both timbers there; nothing hangs on nothing.
+func bookkeeping(t *testing.T, f *geom.Frame) {
+	t.Helper()
+	stands, closed := map[string]int{}, map[string]int{}
+	driven := map[string]int{}
+	lying := map[string]map[string]bool{}
+	for i, s := range f.Steps {
+		here := func(id string) bool { return stands[id] > 0 }
+		if s.Group != "" {
+			if lying[s.Group] == nil {
+				lying[s.Group] = map[string]bool{}
+			}
+			here = func(id string) bool { return lying[s.Group][id] }
+		} else if len(s.Move) > 1 && len(lying[s.Name]) != len(s.Move) {
+			t.Errorf("step %d raises %d timbers as %s, of which %d were put together", i+1, len(s.Move), s.Name, len(lying[s.Name]))
+		}
+		if len(s.Onto) == 0 && s.Group == "" && !s.Support {
+			t.Errorf("step %d sets %v on nothing", i+1, s.Move)
+		}
+		for _, id := range s.Onto {
+			if !here(id) {
+				t.Errorf("step %d joins %v to %s, which is not there", i+1, s.Move, id)
+			}
+		}
+		for _, id := range s.Joints {
+			closed[id]++
+			j := f.Joint(id)
+			for _, g := range j.Pegs {
+				if !slices.Contains(s.Pegs, g.ID) {
+					t.Errorf("step %d closes %s and does not drive %s", i+1, id, g.ID)
+				}
+			}
+		}
+		for _, id := range s.Pegs {
+			driven[id]++
+		}
+		for _, id := range s.Move {
+			if s.Group == "" {
+				stands[id]++
+			} else {
+				lying[s.Group][id] = true
+			}
+		}
+		if s.Text == "" || s.Name == "" {
+			t.Errorf("step %d has no words", i+1)
+		}
+	}
+	for _, tm := range f.Timbers {
+		if stands[tm.ID] != 1 {
+			t.Errorf("%s is put up %d times", tm.ID, stands[tm.ID])
+		}
+	}
+	for _, j := range f.Joints {
+		if closed[j.ID] != 1 {
+			t.Errorf("%s closes %d times", j.ID, closed[j.ID])
+		}
+		for _, g := range j.Pegs {
+			if driven[g.ID] != 1 {
+				t.Errorf("%s is driven %d times", g.ID, driven[g.ID])
+			}
+		}
+	}
+}
+
+func TestSamplesGoTogether(t *testing.T) {
+	for _, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) {
+			src, _ := samples.Source(name)
+			f := solved(t, string(src))
+			for _, x := range against(f) {
+				t.Errorf("stopped: %s", x.Text)
+			}
+			bookkeeping(t, f)
+		})
+	}
+}
+
+// stage puts a step of a barn in the order of a crew's work (common practice,
+// no source): sills, bents put together flat, each bent reared before the next
+// with the girts and wall braces of its bay between, plates down, then rafters.
+func stage(f *geom.Frame, s geom.Step) int {
+	tm := f.Timber(s.Move[0])
+	switch {
+	case strings.Contains(tm.Role, "sill"):
+		return 0
+	case strings.HasPrefix(s.Group, "bent"):
+		return 1
+	case s.Group != "" || tm.Role == "rafter":
+		return 100
+	case tm.Role == "plate":
+		return 99
+	case strings.HasPrefix(s.Name, "bent"):
+		return 10 * tm.Bent
+	case tm.Role == "brace": // a wall brace goes into the post of a bent that stands
+		for _, j := range f.JointsOf(tm) {
+			if j.Into.Role == "post" {
+				return 10*j.Into.Bent + 1
+			}
+		}
+	case tm.Bay > 0:
+		return 10*tm.Bay + 2
+	}
+	return -1
+}
+
+func TestThreeBentsGoUpAsACrewRaisesThem(t *testing.T) {
+	for _, sills := range []string{"yes", "no"} {
+		for _, girts := range []string{"eave walls", "eave walls, gable walls"} {
+			t.Run(sills+" "+girts, func(t *testing.T) {
+				f := solved(t, fmt.Sprintf(barn, "10', 12'", sills, girts))
+				for _, x := range against(f) {
+					t.Errorf("stopped: %s", x.Text)
+				}
+				bookkeeping(t, f)
+				last := 0
+				for i, s := range f.Steps {
+					n := stage(f, s)
+					if n < last {
+						t.Errorf("step %d (%s) comes after stage %d and belongs to %d", i+1, s.Text, last, n)
+					}
+					last = n
+					if strings.HasPrefix(s.Name, "bent") && s.Group == "" {
+						if s.Motion != geom.Rear || s.Direction().X > -0.999 {
+							t.Errorf("step %d: %s moves by %s along %v", i+1, s.Name, s.Motion, s.Direction())
+						}
+						if (s.Drop > 0) != (sills == "yes") {
+							t.Errorf("step %d: drop %g on sills: %s", i+1, s.Drop, sills)
+						}
+					}
+					if f.Timber(s.Move[0]).Role == "plate" && s.Direction().Z > -0.999 {
+						t.Errorf("step %d: the plate moves along %v", i+1, s.Direction())
+					}
+				}
+			})
+		}
+	}
+}
+
+// No step sets two bents at once: nobody lowers a frame on to its sills.
+func TestNoStepMovesTwoBents(t *testing.T) {
+	f := solved(t, fmt.Sprintf(barn, "10', 10', 10'", "yes", "eave walls"))
+	for i, s := range f.Steps {
+		seen := map[int]bool{}
+		for _, id := range s.Move {
+			if tm := f.Timber(id); tm.Role == "post" {
+				seen[tm.Bent] = true
+			}
+		}
+		if len(seen) > 1 {
+			t.Errorf("step %d moves %d bents: %s", i+1, len(seen), s.Text)
+		}
+	}
+}
+
+func TestLongFootTenonsKeepABentFromBeingReared(t *testing.T) {
+	src := fmt.Sprintf(barn, "10'", "yes", "eave walls") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n"
+	f := solved(t, src)
+	list := against(f)
+	if len(list) != 1 || list[0].Rule != "assembly" {
+		t.Fatalf("want one stop of assembly, got %v", list)
+	}
+	x := list[0]
+	if !strings.Contains(x.Text, "bent 2") || !strings.Contains(x.Text, `4"`) || !slices.Contains(x.Timbers, "post-2-south") || !strings.Contains(x.Mend, `3"`) {
+		t.Errorf("the stop does not name the bent, its feet and the stub: %+v", x)
+	}
+}

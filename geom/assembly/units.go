@@ -1,0 +1,278 @@
+package assembly
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"pegwright/geom"
+	"pegwright/geom/vec"
+)
+
+// unit is a set of timbers that a crew would move as one.
+type unit struct {
+	name    string
+	members []int
+	rank    float64 // place in the order a crew would choose, small first
+	bent    int     // 1-based; 0 for no bent
+	// blocked holds, for each way out tried, one body that stood in it.
+	blocked []int
+	tried   bool
+}
+
+// Ranks of what is not ruled by bent and bay. Bent n has the rank n × perBent.
+const (
+	perBent   = 1000.0
+	rankPlate = 5e6
+	rankRidge = 6e6
+	rankRoof  = 7e6
+	rankJoist = 8e6
+)
+
+// units divides the frame's timbers into units, last of a crew's order first.
+func (p *planner) units() []*unit {
+	p.findBents()
+	groups := map[string]*unit{}
+	var r []*unit
+	for i, t := range p.s.f.Timbers {
+		key := ""
+		if n := p.bent[i]; n > 0 {
+			key = fmt.Sprintf("bent %d", n)
+		} else if p.pair[i] >= 0 {
+			key = fmt.Sprintf("pair %d", p.pair[i])
+		}
+		u := groups[key]
+		if u == nil || key == "" {
+			u = &unit{name: t.ID, rank: p.rank(i), bent: p.bent[i]}
+			groups[key] = u
+			r = append(r, u)
+		}
+		u.members = append(u.members, i)
+		if u.bent > 0 {
+			u.name = key
+		} else if len(u.members) == 2 {
+			u.name = together(p.s.f.Timbers[u.members[0]].ID, t.ID)
+		}
+	}
+	slices.SortStableFunc(r, func(a, b *unit) int { return cmp.Compare(b.rank, a.rank) })
+	return r
+}
+
+// together names two timbers that are raised as one: by what their ids begin
+// with, where they begin alike.
+func together(a, b string) string {
+	n := 0
+	for n < len(a) && n < len(b) && a[n] == b[n] {
+		n++
+	}
+	if k := strings.LastIndex(a[:n], "-"); k > 0 {
+		return a[:k] + " pair"
+	}
+	return a + " with " + b
+}
+
+func isSill(t *geom.Timber) bool {
+	return strings.Contains(t.Role, "sill") && t.Role != "window sill" || t.Role == "ground plate"
+}
+
+func plumb(t *geom.Timber) bool { return math.Abs(t.Place.X.Z) > 0.99 }
+
+// crosswise reports whether a timber lies in a plane across the building.
+func crosswise(t *geom.Timber) bool { return math.Abs(t.Place.X.X) < 1e-6 }
+
+func middle(t *geom.Timber) vec.V {
+	return t.Place.Out(vec.V{X: t.Length / 2, Y: t.Section[0] / 2, Z: t.Section[1] / 2})
+}
+
+// findBents numbers the timbers of each bent and pairs the roof timbers that
+// are joined to each other across the building.
+func (p *planner) findBents() {
+	ts := p.s.f.Timbers
+	p.bent, p.pair = make([]int, len(ts)), make([]int, len(ts))
+	last := 0
+	for i, t := range ts {
+		p.pair[i] = -1
+		if !isSill(t) {
+			p.bent[i] = t.Bent
+		}
+		last = max(last, t.Bent)
+	}
+	if last == 0 {
+		p.guessBents()
+	}
+	for i, t := range ts {
+		switch {
+		case p.bent[i] > 0 || isSill(t) || !crosswise(t):
+		case t.Wall == "west" && last > 0:
+			p.bent[i] = 1
+		case t.Wall == "east" && last > 0:
+			p.bent[i] = last
+		}
+	}
+	p.splitBents()
+	roof := func(i int) bool {
+		return p.bent[i] == 0 && crosswise(ts[i]) && !plumb(ts[i]) && !isSill(ts[i]) && p.role(i) >= rankRoof && p.role(i) < rankJoist
+	}
+	comp := p.components(roof)
+	copy(p.pair, comp)
+	p.bentAt = map[int]float64{}
+	for i, t := range ts {
+		if n := p.bent[i]; n > 0 && plumb(t) {
+			p.bentAt[n] = t.Place.O.X
+		}
+	}
+}
+
+// guessBents finds bents where nothing names them: plumb timbers in one plane
+// across the building that hang together through timbers of that plane.
+func (p *planner) guessBents() {
+	ts := p.s.f.Timbers
+	comp := p.components(func(i int) bool { return crosswise(ts[i]) && !isSill(ts[i]) })
+	type group struct {
+		id, plumb int
+		x         float64
+	}
+	var gs []group
+	for i, t := range ts {
+		if comp[i] < 0 || !plumb(t) {
+			continue
+		}
+		k := slices.IndexFunc(gs, func(g group) bool { return g.id == comp[i] })
+		if k < 0 {
+			k = len(gs)
+			gs = append(gs, group{id: comp[i], x: middle(t).X})
+		}
+		gs[k].plumb++
+	}
+	slices.SortStableFunc(gs, func(a, b group) int { return cmp.Compare(a.x, b.x) })
+	n := 0
+	for _, g := range gs {
+		if g.plumb < 2 {
+			continue
+		}
+		n++
+		for i := range ts {
+			if comp[i] == g.id {
+				p.bent[i] = n
+			}
+		}
+	}
+}
+
+// splitBents takes out of a bent what does not hang together with its posts
+// without the rest of the frame, such as a truss that stands on the plates.
+func (p *planner) splitBents() {
+	ts := p.s.f.Timbers
+	comp := p.components(func(i int) bool { return p.bent[i] > 0 })
+	stands := map[int]bool{}
+	for i, t := range ts {
+		if comp[i] >= 0 && plumb(t) && (t.Role == "post" || t.Role == "" || strings.HasSuffix(t.Role, " post") && t.Role != "king post" && t.Role != "queen post") {
+			stands[comp[i]] = true
+		}
+	}
+	for i := range ts {
+		if comp[i] >= 0 && !stands[comp[i]] {
+			p.bent[i] = 0
+		}
+	}
+}
+
+// components numbers the timbers that satisfy in by the least index of the
+// timbers that they are joined to through such timbers of the same bent; -1
+// for the others.
+func (p *planner) components(in func(int) bool) []int {
+	r := make([]int, len(p.s.f.Timbers))
+	for i := range r {
+		r[i] = -1
+	}
+	for i := range r {
+		if !in(i) || r[i] >= 0 {
+			continue
+		}
+		r[i] = i
+		for stack := []int{i}; len(stack) > 0; {
+			a := stack[len(stack)-1]
+			stack = stack[:len(stack)-1]
+			for _, j := range p.s.joints[a] {
+				b := p.s.other(j, a)
+				if in(b) && r[b] < 0 && p.bent[a] == p.bent[b] {
+					r[b] = i
+					stack = append(stack, b)
+				}
+			}
+		}
+	}
+	return r
+}
+
+// other returns the timber at the far side of joint j from timber i.
+func (s *scene) other(j *geom.Joint, i int) int {
+	if a := s.index[j.Into]; a != i {
+		return a
+	}
+	return s.index[j.Of]
+}
+
+// role returns the rank that a timber's role gives, 0 where it gives none.
+func (p *planner) role(i int) float64 {
+	r := p.s.f.Timbers[i].Role
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(r, w) })
+	}
+	switch {
+	case has("joist"):
+		return rankJoist
+	case has("rafter", "collar", "ridge tie"):
+		return rankRoof
+	case has("ridge", "purlin", "hip", "valley", "king", "queen", "truss", "strut"):
+		return rankRidge
+	case has("plate"):
+		return rankPlate
+	}
+	return 0
+}
+
+// rank returns a timber's place in the order a crew would choose. Timbers of
+// one rank follow each other along the building.
+func (p *planner) rank(i int) float64 {
+	t := p.s.f.Timbers[i]
+	m := middle(t)
+	along := m.X / 1e5
+	if isSill(t) {
+		if !crosswise(t) {
+			return m.Y / 1e6
+		}
+		return 10 + along
+	}
+	if n := p.bent[i]; n > 0 {
+		return perBent * float64(n)
+	}
+	if r := p.role(i); r > 0 {
+		return r + along
+	}
+	if t.Role == "brace" {
+		for _, j := range p.s.joints[i] {
+			if n := p.bent[p.s.other(j, i)]; n > 0 {
+				return perBent*float64(n) + 100 + along
+			}
+		}
+	}
+	n := t.Bay
+	if n == 0 {
+		n = p.bay(m.X)
+	}
+	return perBent*float64(n) + 500 + along + m.Z/1e6
+}
+
+// bay returns the number of the last bent that stands at or before x.
+func (p *planner) bay(x float64) int {
+	n := 0
+	for k, at := range p.bentAt {
+		if at <= x {
+			n = max(n, k)
+		}
+	}
+	return n
+}
