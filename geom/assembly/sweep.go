@@ -102,7 +102,7 @@ func (s *sweep) side(pl solid.Plane, size float64) {
 	lo, hi := s.cell.Extent(pl.N)
 	if hi-pl.D > pl.D-lo {
 		pl = pl.Flip()
-		lo, hi = -hi, -lo
+		hi = -lo
 	}
 	if hi-pl.D < thick/2 {
 		s.planes = append(s.planes, pl)
