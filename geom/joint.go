@@ -34,6 +34,7 @@ type Joint struct {
 	Bearing        solid.Plane // where the shoulder lands, facing the enterer
 	Housing        float64     // depth of the bearing plane below the ideal face
 	LetIn          float64     // depth of the bearing plane below the real face
+	Proud          float64     // how far a through tenon is meant to stand beyond the ideal far face
 	Tenon          solid.Convex
 	Mortise        solid.Convex
 	Moves          []Move

@@ -80,7 +80,7 @@ func (p *proof) around(j *geom.Joint, about finding.Finding) {
 func standsOut(j *geom.Joint, pl solid.Plane) bool {
 	out := pl.Moved(j.Into.Place)
 	_, hi := j.Tenon.Extent(out.N)
-	return hi-out.D > Thick
+	return hi-out.D > j.Proud+Thick
 }
 
 // cheeks warns of mortises beside which less wood is left than the tenon is

@@ -87,8 +87,11 @@ func cutAngled(s Site) Result {
 	j.LetIn = letIn(s, a, q.n, q.nose, q.nose+q.lean*reach/q.sin, q.v0, q.v1)
 	rc := &carver{t: s.R, id: s.ID}
 	slope := solid.Side{Plane: inner, Role: geom.RoleEnd}
+	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
+	bear := q.bearing(s, foot)
+	j.Bearing = bear.Plane
 	if j.LetIn > 1e-3 {
-		sides := []solid.Side{q.noseSide(geom.RoleNose), half(a, a.W, -1, -h, geom.RoleBearing), slope}
+		sides := []solid.Side{q.noseSide(geom.RoleNose), {Plane: bear.Plane.Flip(), Role: geom.RoleBearing}, slope}
 		if q.v0 > tol {
 			sides = append(sides, half(a, a.V, -1, q.v0, geom.RoleWall))
 		}
@@ -99,7 +102,11 @@ func cutAngled(s Site) Result {
 	}
 	floor := q.tip - s.Set.Deeper
 	walls := []solid.Side{half(a, a.V, -1, q.r0, geom.RoleWall), half(a, a.V, 1, q.r1+s.Set.Clearance, geom.RoleWall)}
-	mortise := append([]solid.Side{q.noseSide(geom.RoleNose), slope, half(a, a.W, -1, floor, geom.RoleFloor)}, walls...)
+	end := slope
+	if s.Set.SquareEnd {
+		end = half(a, a.U, q.lean, foot, geom.RoleEnd)
+	}
+	mortise := append([]solid.Side{q.noseSide(geom.RoleNose), end, half(a, a.W, -1, floor, geom.RoleFloor)}, walls...)
 	rc.take("mortise", mortise...)
 
 	ec := &carver{t: s.E, id: s.ID}
@@ -108,7 +115,7 @@ func cutAngled(s Site) Result {
 		upto = j.LetIn - h + entry
 	}
 	bring(ec, a, upto)
-	below := half(a, a.W, 1, -h, geom.RoleShoulder)
+	below := solid.Side{Plane: bear.Plane, Role: geom.RoleShoulder}
 	ec.take("cheek", below, half(a, a.V, 1, q.r0, geom.RoleCheek))
 	ec.take("cheek", below, half(a, a.V, -1, q.r1, geom.RoleCheek))
 	ec.take("nose", half(a, a.U, q.lean, q.nose, geom.RoleNose), half(a, a.W, 1, 0, ""))
@@ -119,7 +126,6 @@ func cutAngled(s Site) Result {
 		half(a, a.V, -1, q.r0, geom.RoleCheek), half(a, a.V, 1, q.r1, geom.RoleCheek))
 	j.Mortise = frameBlock(mid, append(mortise, half(a, a.W, 1, j.LetIn-h+open, ""))...)
 	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: -q.tip - h + j.LetIn}}
-	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
 	j.Lines = []geom.Line{{Name: "nose line of " + s.E.ID, X: q.nose, Main: true}, {Name: "inner edge of " + s.E.ID + " on the ideal face", X: foot}}
 	face := solid.Plane{N: a.W, D: a.W.Dot(a.O)}
 	j.Places = []geom.Place{{On: s.E, Label: "nose line on the outer edge", X: crossAt(s.E, q.outer, face)},
@@ -129,6 +135,18 @@ func cutAngled(s Site) Result {
 	q.pegs(s, &res)
 	q.dims(s, j, foot)
 	return res
+}
+
+// bearing is the plane on which the shoulder lands, facing the enterer. The
+// floor of a diminished housing runs from its depth at the nose to nothing at
+// the inner edge, foot.
+func (q angledShape) bearing(s Site, foot float64) solid.Side {
+	a, h := q.a, s.Set.Housing
+	if !s.Set.Diminished || h == 0 {
+		return half(a, a.W, 1, -h, "")
+	}
+	n := a.W.Mul(math.Abs(foot - q.nose)).Add(a.U.Mul(-q.lean * h))
+	return solid.Side{Plane: tidy(solid.PlaneAt(a.Point(q.nose, 0, -h), n))}
 }
 
 // crossAt returns the coordinate along timber t where its ideal face n meets the

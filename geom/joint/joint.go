@@ -47,6 +47,13 @@ type Settings struct {
 	Wedge       bool    // a dovetail is tightened by a wedge
 	Bearing     float64 // length of a pocket, into the receiver's side
 	PocketDepth float64 // of a pocket, down from the enterer's upper face; 0 for three quarters of the enterer
+	Scarf       Scarf
+	Drop        float64 // flare of a wedged tenon over its length; 0: a sixth of the length
+	Taper       float64 // rise of its wedge over its length; 0: 1 in 12
+	Haunch      float64 // length of the shallow tenon left where the tenon is held back; 0: none
+	Proud       float64 // a through tenon beyond the receiver's ideal far face
+	Diminished  bool    // the housing of an angled joint runs from its depth at the nose to nothing
+	SquareEnd   bool    // the inner end of an angled mortise is cut square to the face
 }
 
 // Site is one joint about to be cut.
@@ -55,6 +62,7 @@ type Site struct {
 	R, E *geom.Timber // receiver and enterer
 	End  geom.End     // of the enterer; Mid where it crosses the receiver
 	REnd geom.End     // of the receiver, for joints end to end
+	Meet vec.V        // where the two lines end, frame axes, for joints in one line
 	Set  Settings
 }
 
@@ -102,6 +110,9 @@ func kinds() []Kind {
 		{"sill corner", "Sill corner", fitsSquare, reachSquare, cutSquare},
 		{"brace mortise and tenon", "Angled mortise and tenon", fitsAngled, reachAngled, cutAngled},
 		{"bridle", "Bridle", fitsBridle, reachBridle, cutBridle},
+		{"half-lap scarf", "Half-lap scarf", fitsScarf, reachScarf, cutLapScarf},
+		{"splayed scarf", "Stop-splayed scarf", fitsScarf, reachScarf, cutSplayedScarf},
+		{"wedged through tenon", "Wedged half-dovetail through tenon", fitsSquare, reachWedged, cutWedged},
 		{"step-lap seat", "Step-lap rafter seat", fitsSeat, reachNone, cutStepLap},
 		{"birdsmouth seat", "Birdsmouth rafter seat", fitsSeat, reachNone, cutBirdsmouth},
 		{"cross lap", "Cross lap", fitsCrossLap, reachNone, cutLap},
@@ -245,7 +256,7 @@ func (s Site) tip(p vec.V) float64 { return s.E.Place.In(p).X }
 // far face of a receiver that is depth thick.
 func (s Site) tenonEnd(depth float64) float64 {
 	if s.Set.Through {
-		return -depth
+		return -depth - s.Set.Proud
 	}
 	return -s.Set.Housing - s.Set.TenonLength
 }

@@ -65,7 +65,7 @@ func cutSquare(s Site) Result {
 	a, h := q.a, s.Set.Housing
 	res := base(s, a, q.n, "Mortise and tenon")
 	j := &res.Joint
-	j.LetIn = letIn(s, a, q.n, q.u0, q.u1, q.v0, q.v1)
+	j.LetIn, j.Proud = letIn(s, a, q.n, q.u0, q.u1, q.v0, q.v1), s.proud()
 	rc := &carver{t: s.R, id: s.ID}
 	if j.LetIn > 1e-3 {
 		rc.take("housing", q.housing(s)...)
@@ -88,8 +88,7 @@ func cutSquare(s Site) Result {
 	below := half(a, a.W, 1, -h, geom.RoleShoulder)
 	ec.take("cheek", below, half(a, a.V, 1, q.r0, geom.RoleCheek))
 	ec.take("cheek", below, half(a, a.V, -1, q.r1, geom.RoleCheek))
-	ec.take("tenon edge", below, half(a, a.U, 1, q.t0, geom.RoleEnd))
-	ec.take("tenon edge", below, half(a, a.U, -1, q.t1, geom.RoleEnd))
+	q.edges(s, rc, ec, below)
 	mid := a.Point((q.t0+q.t1)/2, (q.r0+q.r1)/2, 0)
 	j.Tenon = frameBlock(mid, append(mortise[:2:2], half(a, a.V, -1, q.r0, geom.RoleCheek),
 		half(a, a.V, 1, q.r1, geom.RoleCheek), below, half(a, a.W, -1, q.tip, geom.RoleEnd))...)
@@ -176,7 +175,6 @@ func (q squareShape) pegs(s Site, res *Result) {
 func (q squareShape) dims(s Site, j *geom.Joint) {
 	a, h := q.a, s.Set.Housing
 	d := dimmer{j: j, a: a}
-	edge, _, _ := q.bearingEdge()
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.t0, 0, -h), a.Point(q.t0, q.r0, -h))
 	d.add("mortise width", a.V, a.Point(q.t0, q.r0, -h), a.Point(q.t0, q.r1, -h))
@@ -196,6 +194,14 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	d.add("held back after the tenon", a.U, a.Point(q.t1, q.r0, q.tip), a.Point(q.u1, q.r0, q.tip))
 	d.add("tenon width", a.U, a.Point(q.t0, q.r0, q.tip), a.Point(q.t1, q.r0, q.tip))
 	d.add("tenon from reference face", a.V, a.Point(q.t0, q.v0, -h), a.Point(q.t0, q.r0, -h))
+	q.haunchDims(s, j, &d)
+	q.holeDims(s, j, &d)
+}
+
+// holeDims asks for the places of the holes.
+func (q squareShape) holeDims(s Site, j *geom.Joint, d *dimmer) {
+	a, h := q.a, s.Set.Housing
+	edge, _, _ := q.bearingEdge()
 	for _, p := range j.Pegs {
 		u, v, w := a.Of(p.Mortise)
 		d.on(s.R, geom.Borer)

@@ -24,7 +24,11 @@ func (s *solver) settle() {
 				p.user = p.user.With(a.Joint)
 			}
 		}
+		s.endToEnd(p)
 		p.set = s.settle1(p)
+	}
+	s.shareOpposed()
+	for _, p := range s.pacts {
 		s.sane(p)
 		s.draw(p)
 	}
@@ -66,6 +70,8 @@ func (s *solver) settle1(p *pact) joint.Settings {
 		Head: u.Head.Or(std.head), Lead: u.Lead.Or(std.lead), Steps: int(u.Steps.Or(1)), Depth: u.SeatDepth.Or(0),
 		Square: u.Draw.Or("") == "square", BlindDepth: p.set.BlindDepth, PegOff: p.pegOff, Flush: p.flush,
 	}
+	set.Pegs = s.usualPegs(p)
+	s.shapes(p, u, &set)
 	if u.Stub.Or(false) {
 		set.Pegs = 0
 		set.TenonLength = u.TenonLength.Or(std.stub)
@@ -113,7 +119,7 @@ func (s *solver) sane(p *pact) {
 		s.saneLap(p)
 		return
 	}
-	if p.kind == "plain bearing" || p.end == geom.Mid {
+	if p.kind == "plain bearing" || p.end == geom.Mid || isScarf(p.kind) {
 		return
 	}
 	if p.set.Thickness >= most {
@@ -140,7 +146,7 @@ func (s *solver) draw(p *pact) {
 		}
 		return
 	}
-	if set.Pegs == 0 || p.end == geom.Mid || p.kind == "bridle" {
+	if set.Pegs == 0 || p.end == geom.Mid || p.kind == "bridle" || undrawn(p.kind) {
 		return
 	}
 	st := s.f.Stock

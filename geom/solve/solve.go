@@ -42,8 +42,9 @@ type pact struct {
 	set       joint.Settings
 	why       string
 	pegOff    float64
-	flush     bool // pegs sawn level, because another timber stands there
-	tension   bool // must hold tension, not only locate
+	flush     bool  // pegs sawn level, because another timber stands there
+	tension   bool  // must hold tension, not only locate
+	meet      vec.V // where the lines of a joint end to end are said to meet
 }
 
 type solver struct {
@@ -165,6 +166,7 @@ func (s *solver) reach() {
 	var tips []tip
 	for _, p := range s.pacts {
 		k, _ := joint.Lookup(p.kind)
+		p.meet = p.meeting()
 		site := p.site()
 		if bad := k.Fits(site); bad != "" {
 			s.fault(p.at, p.e.t.ID+" into "+p.r.t.ID, "these timbers do not meet as a "+p.kind+" needs: "+bad,
@@ -271,6 +273,7 @@ func (s *solver) cut() {
 			s.f.Notes = append(s.f.Notes, finding.Finding{Severity: finding.Warn, Rule: "notch", At: p.at, Text: w.Text, Mend: w.Mend,
 				Timbers: []string{p.e.t.ID, p.r.t.ID}, Joints: []string{p.id}})
 		}
+		s.holds(p, &j)
 		s.f.Joints = append(s.f.Joints, &j)
 	}
 	for _, st := range s.order {
@@ -322,7 +325,7 @@ func (s *solver) net(st *stick) {
 }
 
 func (p *pact) site() joint.Site {
-	return joint.Site{ID: p.id, R: p.r.t, E: p.e.t, End: p.end, REnd: p.rEnd, Set: p.set}
+	return joint.Site{ID: p.id, R: p.r.t, E: p.e.t, End: p.end, REnd: p.rEnd, Meet: p.meet, Set: p.set}
 }
 
 func join(list []string) string {

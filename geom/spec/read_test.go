@@ -175,14 +175,22 @@ func TestKeys(t *testing.T) {
 // With lays every setting over, none forgotten: all fields by reflection.
 func TestWithForgetsNothing(t *testing.T) {
 	var over JointSettings
-	v := reflect.ValueOf(&over).Elem()
-	for i := range v.NumField() {
-		v.Field(i).FieldByName("Set").SetBool(true)
-	}
+	setAll(reflect.ValueOf(&over).Elem())
 	if got := (JointSettings{}).With(over); got != over {
 		t.Errorf("%+v", got)
 	}
 	if got := over.With(JointSettings{}); got != over {
 		t.Errorf("absent settings overwrite: %+v", got)
+	}
+}
+
+// setAll marks every setting as written, those of groups too.
+func setAll(v reflect.Value) {
+	for i := range v.NumField() {
+		if set := v.Field(i).FieldByName("Set"); set.IsValid() {
+			set.SetBool(true)
+		} else {
+			setAll(v.Field(i))
+		}
 	}
 }

@@ -19,6 +19,9 @@ func (s JointSettings) With(over JointSettings) JointSettings {
 		{&s.LapDepth, &over.LapDepth},
 		{&s.Bearing, &over.Bearing},
 		{&s.PocketDepth, &over.PocketDepth},
+		{&s.Haunch, &over.Haunch},
+		{&s.Proud, &over.Proud},
+		{&s.Drop, &over.Drop},
 	} {
 		if p.src.Set {
 			*p.dst = *p.src
@@ -28,13 +31,13 @@ func (s JointSettings) With(over JointSettings) JointSettings {
 }
 
 func (s JointSettings) withOthers(over JointSettings) JointSettings {
-	for _, p := range []struct{ dst, src *Flag }{{&s.Through, &over.Through}, {&s.Stub, &over.Stub}, {&s.Wedge, &over.Wedge}} {
+	for _, p := range []struct{ dst, src *Flag }{{&s.Through, &over.Through}, {&s.Stub, &over.Stub}, {&s.Wedge, &over.Wedge}, {&s.Diminished, &over.Diminished}, {&s.SquareEnd, &over.SquareEnd}} {
 		if p.src.Set {
 			*p.dst = *p.src
 		}
 	}
 	for _, p := range []struct{ dst, src *Number }{
-		{&s.Pegs, &over.Pegs}, {&s.FromFace, &over.FromFace}, {&s.Steps, &over.Steps}, {&s.IntoFace, &over.IntoFace},
+		{&s.Pegs, &over.Pegs}, {&s.FromFace, &over.FromFace}, {&s.Steps, &over.Steps}, {&s.Taper, &over.Taper}, {&s.IntoFace, &over.IntoFace},
 	} {
 		if p.src.Set {
 			*p.dst = *p.src
@@ -55,6 +58,7 @@ func (s JointSettings) withOthers(over JointSettings) JointSettings {
 	if over.Flare.Set {
 		s.Flare = over.Flare
 	}
+	s.Scarf = s.Scarf.with(over.Scarf)
 	return s
 }
 

@@ -14,7 +14,7 @@ func jointFields(s *JointSettings) []field {
 			lengthKey("from reference", "reference face to the near cheek", &s.FromReference, notNegative),
 			lengthKey("length", "bearing plane to the end of the tenon", &s.TenonLength, positive),
 		}, nil),
-		pegsKey(s),
+		pegsKey(s), scarfKey(&s.Scarf),
 	)
 }
 
@@ -32,6 +32,12 @@ func tenonFields(s *JointSettings) []field {
 		countKey("steps", "notches of a step-lap seat", &s.Steps, 1, 2),
 		lengthKey("seat depth", "depth of a rafter seat", &s.SeatDepth, positive),
 		legsKey("legs", "legs of a brace, on the first receiver and on the second", &s.Legs),
+		lengthKey("haunch", "shallow tenon left where the tenon is held back", &s.Haunch, notNegative),
+		lengthKey("proud", "through tenon beyond the receiver's ideal far face", &s.Proud, notNegative),
+		flagKey("diminished", "the housing of an angled joint runs from its depth at the nose to nothing", &s.Diminished),
+		lengthKey("drop", "flare of a wedged tenon's lower edge from shoulder to end", &s.Drop, positive),
+		countKey("taper", "the wedge of a wedged tenon rises 1 in this many", &s.Taper, 6, 40),
+		flagKey("square end", "the inner end of an angled mortise is square to the face", &s.SquareEnd),
 	}
 }
 
@@ -119,6 +125,7 @@ func (r *reader) layoutRole(l *Layout, k, v *yaml.Node) bool {
 // JointKinds returns the names of the joints that a description may ask for.
 func JointKinds() []string {
 	return []string{"mortise and tenon", "brace mortise and tenon", "sill corner", "bridle",
+		"half-lap scarf", "splayed scarf", "wedged through tenon",
 		"step-lap seat", "birdsmouth seat", "plain bearing",
 		"cross lap", "half lap", "corner lap", "half-dovetail lap", "drop-in pocket"}
 }

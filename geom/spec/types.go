@@ -308,6 +308,23 @@ type JointSettings struct {
 	Wedge         Flag     // a dovetail is tightened by a wedge
 	Bearing       Length   // length of a pocket, into the receiver
 	PocketDepth   Length   // of a pocket, down from the enterer's upper face
+	Haunch        Length   // shallow tenon left where the tenon is held back
+	Proud         Length   // through tenon beyond the far face
+	Diminished    Flag     // housing of an angled joint runs out at the inner edge
+	SquareEnd     Flag     // inner end of an angled mortise square to the face
+	Scarf         Scarf
+	Drop          Length // flare of a wedged tenon
+	Taper         Number // its wedge rises 1 in this many
+}
+
+// Scarf is what can be set on a scarf.
+type Scarf struct {
+	Length   Length // of the table
+	Undercut Number // butts lean 1 in this many; 0: square
+	Butt     Length // height of the butts of a splayed scarf
+	Key      Text   // "none", "key" or "wedges"
+	KeySize  Length
+	Upright  Flag // the table stands on edge
 }
 
 // Building is the frame in the words of the common case.
