@@ -118,7 +118,7 @@ var uncut = []struct{ name, src, rule string }{
 	{"mortise through a mortise", top + pair + "  q: {role: tie, section: 6 x 6, from: [6, 0, 48], to: [72, 0, 48], faces: [top, south]}\n" +
 		meet + "}\n  - {kind: mortise and tenon, of: q, end: start, into: p}\n", "voids"},
 	{"opposed tenons that meet", top + pair + "  q: {role: tie, section: 6 x 6, from: [0, -60, 48], to: [0, 0, 48], faces: [top, west]}\n" +
-		meet + "}\n  - {kind: mortise and tenon, of: q, end: end, into: p}\n", "voids"},
+		meet + ", tenon length: 3\"}\n  - {kind: mortise and tenon, of: q, end: end, into: p, tenon length: 3\"}\n", "voids"},
 	{"two timbers in one place", top + pair + "  q: {role: tie, section: 6 x 6, from: [0, 30, 48], to: [0, 100, 48], faces: [top, west]}\n" + meet + "}\n", "overlap"},
 	{"timber through a post unjoined", top + pair + "  q: {role: girt, section: 4 x 4, from: [-20, 1, 20], to: [40, 1, 20], faces: [top, south]}\n" + meet + "}\n", "overlap"},
 	{"brace tenon outside its brace", top + pair + "  k: {role: brace, section: 3 x 5, between: [p, r], legs: 24\" x 24\", off reference: 0}\n" + meet + "}\n", "tenon"},

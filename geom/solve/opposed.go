@@ -43,12 +43,16 @@ func (s *solver) shareOpposed() {
 }
 
 // shorten gives p's tenon the length and says so. The hole moves toward the
-// shoulder with the tenon's end, not past 1.5 bores.
+// shoulder with the tenon's end, not past 1.5 bores; a tenon shorter than four
+// bores gets the smaller bore.
 func (s *solver) shorten(p, other *pact, length float64) {
 	if length < leastTenon || length >= p.set.TenonLength {
 		return
 	}
 	p.set.TenonLength = length
+	if length < 4*p.set.Bore && !s.laid(p).Bore.Set {
+		p.set.Bore = min(p.set.Bore, s.std.smallBore)
+	}
 	if !s.laid(p).OffShoulder.Set {
 		p.set.OffShoulder = max(1.5*p.set.Bore, min(p.set.OffShoulder, length-2*p.set.Bore))
 	}
