@@ -34,6 +34,7 @@ func exploded(j *geom.Joint) []view.Part {
 		parts = append(parts, part)
 		line(p.From.Add(d.Mul(p.Length-p.Head)).Add(back), mouth)
 	}
+	parts = append(parts, pieceParts(j, gap/2, line)...)
 	return append(parts, trace)
 }
 

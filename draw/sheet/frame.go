@@ -75,6 +75,11 @@ func frameParts(f *geom.Frame) []view.Part {
 			parts = append(parts, view.Part{Owner: t.ID, Body: t.NetInFrame()})
 		}
 	}
+	for _, j := range f.Joints {
+		for _, p := range j.Pieces {
+			parts = append(parts, view.CellsPart(p.ID, p.Solid))
+		}
+	}
 	return parts
 }
 

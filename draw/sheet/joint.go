@@ -59,10 +59,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint) {
 		}
 		t := id
 		if i >= 2 {
-			t = "peg"
-			if len(j.Pegs) > 1 {
-				t = fmt.Sprintf("peg %d", i-1)
-			}
+			t = smallName(j, i-2)
 		}
 		labels = append(labels, dim.Label{Text: t, At: p, Owner: id, Bold: i < 2})
 		wide = max(wide, font.Measure(t, small, i < 2))
@@ -138,7 +135,7 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) blo
 		}
 		t += fmt.Sprintf("%s%s by %s.", word, towards(m.Direction), u.FormatJoint(m.Distance))
 	}
-	t += pegged(u, j)
+	t += driven(j) + pegged(u, j)
 	p := pen{s: s, x: field.X0, w: field.W(), least: text}
 	lines := font.Wrap(t, p.w, text)
 	field.Y0 += float64(len(lines))*text*pitch + 2

@@ -1,0 +1,64 @@
+package sheet
+
+import (
+	"fmt"
+
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/vec"
+)
+
+// pieceParts returns the wedges and keys of a joint, each drawn back along the
+// way it is driven and a gap more, with a line to its seat.
+func pieceParts(j *geom.Joint, gap float64, line func(a, b vec.V)) []view.Part {
+	var out []view.Part
+	for _, p := range j.Pieces {
+		part := view.CellsPart(p.ID, p.Solid)
+		part.Shift = pulled(p, gap)
+		c := p.Solid.Centroid()
+		line(c.Add(part.Shift), c)
+		out = append(out, part)
+	}
+	return out
+}
+
+// pulled is how far a piece is carried for the exploded view.
+func pulled(p geom.Piece, gap float64) vec.V {
+	var out vec.V
+	for i, m := range p.Moves {
+		d := m.Distance
+		if i == 0 {
+			d += gap
+		}
+		out = out.Sub(m.Direction.Mul(d))
+	}
+	return out
+}
+
+// smallName names the i-th of a joint's pegs and then its pieces, as labels of its
+// exploded view do.
+func smallName(j *geom.Joint, i int) string {
+	numbered := func(word string, i, of int) string {
+		if of > 1 {
+			return fmt.Sprintf("%s %d", word, i+1)
+		}
+		return word
+	}
+	if i < len(j.Pegs) {
+		return numbered("peg", i, len(j.Pegs))
+	}
+	i -= len(j.Pegs)
+	return numbered(j.Pieces[i].Kind, i, len(j.Pieces))
+}
+
+// driven says which pieces are driven into the closed joint, and which way.
+func driven(j *geom.Joint) string {
+	t := ""
+	for i, p := range j.Pieces {
+		if len(p.Moves) == 0 {
+			continue
+		}
+		t += fmt.Sprintf(" Drive %s %s.", smallName(j, len(j.Pegs)+i), towards(p.Moves[len(p.Moves)-1].Direction))
+	}
+	return t
+}
