@@ -37,7 +37,7 @@ func TestKindsPass(t *testing.T) {
 		"splayed scarf":     spliced("splayed scarf", "150"),
 		"high butts":        spliced("splayed scarf, scarf: {butt: 2, length: 36}, pegs: 3", "150"),
 		"wedged tenon":      gate + "joints:\n  - {kind: wedged through tenon, of: rail, end: start, into: post}\n",
-		"wedged, no peg":    gate + "joints:\n  - {kind: wedged through tenon, of: rail, end: start, into: post, pegs: 0, wedge: {drop: 3/4, taper: 10}, housing: 1/2}\n",
+		"wedged, no peg":    gate + "joints:\n  - {kind: wedged through tenon, of: rail, end: start, into: post, pegs: 0, drop: 3/4, taper: 10, housing: 1/2}\n",
 		"haunched":          gate + joints(into("rail", "start", "hold back end: 1 1/2, haunch: 3/4")),
 		"proud":             gate + joints(into("rail", "start", "through: yes, proud: 1 1/2")),
 		"barefaced":         gate + joints(into("rail", "start", "from reference: 1/2, thickness: 1 1/2")),
