@@ -33,12 +33,14 @@ type proof struct {
 	of       map[*geom.Timber][]*geom.Joint
 	surfaces map[*geom.Timber][]solid.Polygon
 	broken   map[*geom.Timber]bool // in pieces: what bears on it is not asked
-	roles    map[string]string     // words that stand for ids when findings are compared
+	clash    map[[2]*geom.Timber]*meeting
+	roles    map[string]string // words that stand for ids when findings are compared
 }
 
 func newProof(f *geom.Frame) *proof {
 	p := &proof{f: f, list: slices.Clone(f.Notes), index: map[*geom.Timber]int{}, timber: map[string]*geom.Timber{},
-		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{}}
+		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{},
+		clash: map[[2]*geom.Timber]*meeting{}}
 	for i, t := range f.Timbers {
 		b := t.NetInFrame()
 		p.bodies, p.boxes = append(p.bodies, b), append(p.boxes, boundsOf(b))
@@ -60,10 +62,12 @@ func Check(f *geom.Frame) []finding.Finding {
 		p.stick(t)
 		p.voids(t)
 	}
+	p.tenonsMeeting()
 	for _, j := range f.Joints {
-		p.tenon(j)
 		if !p.broken[j.Into] && !p.broken[j.Of] {
+			p.tenon(j)
 			p.bearing(j)
+			p.notches(j)
 		}
 		p.slip(j)
 		p.pegs(j)

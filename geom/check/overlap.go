@@ -28,8 +28,71 @@ func (p *proof) overlaps() {
 				f.Also = append(f.Also, others(j.At, append(f.Also, f.At)...)...)
 			}
 		}
-		p.add(finding.Stop, "overlap", f)
+		m := &meeting{found: f, tenons: p.inMortises(a, b)}
+		p.clash[[2]*geom.Timber{a, b}] = m
+		if !m.tenons {
+			p.add(finding.Stop, "overlap", f)
+		}
 	}
+}
+
+// meeting is two timbers that would fill the same space.
+type meeting struct {
+	found  finding.Finding
+	tenons bool // only inside mortises: the clash of the mortises says it
+	said   bool
+}
+
+// meetingOf returns how two timbers share a space, nil when they do not.
+func (p *proof) meetingOf(a, b *geom.Timber) *meeting {
+	if p.index[a] > p.index[b] {
+		a, b = b, a
+	}
+	return p.clash[[2]*geom.Timber{a, b}]
+}
+
+// tenonsMeeting adds the overlaps of tenons that no clash of mortises has
+// said.
+func (p *proof) tenonsMeeting() {
+	for _, a := range p.f.Timbers {
+		for _, j := range p.of[a] {
+			for _, k := range p.of[j.Into] {
+				if m := p.meetingOf(j.Of, k.Of); m != nil && m.tenons && !m.said {
+					m.said = true
+					p.add(finding.Stop, "overlap", m.found)
+				}
+			}
+		}
+	}
+}
+
+// inMortises reports whether all that two timbers share lies in mortises that
+// both have in one receiver.
+func (p *proof) inMortises(a, b *geom.Timber) bool {
+	var rooms []solid.Convex
+	for _, j := range p.of[a] {
+		for _, k := range p.of[b] {
+			if j.Of == a && k.Of == b && j.Into == k.Into && !j.Mortise.Empty() && !k.Mortise.Empty() {
+				rooms = append(rooms, solid.Common(j.Mortise, j.Into.Blank.Moved(j.Into.Place)))
+			}
+		}
+	}
+	if len(rooms) == 0 {
+		return false
+	}
+	for _, c := range p.bodies[p.index[a]].Cells() {
+		for _, d := range p.bodies[p.index[b]].Cells() {
+			in := solid.Common(c, d)
+			if in.Thickness() <= Thick {
+				continue
+			}
+			mid := in.Centroid()
+			if !slices.ContainsFunc(rooms, func(r solid.Convex) bool { return r.Contains(mid, Thick) }) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // others returns the further places of a finding at the place at, each once

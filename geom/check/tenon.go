@@ -6,6 +6,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/solid"
+	"pegwright/geom/vec"
 )
 
 // tenon proves that a tenon lies inside its mortise and inside its own timber,
@@ -51,6 +52,7 @@ func (p *proof) around(j *geom.Joint, about finding.Finding) {
 		if c.Joint != j.ID || c.Name != "mortise" {
 			continue
 		}
+		p.relish(j, c.Solid, about)
 		for n := 1; n <= 4; n++ {
 			if n == j.Entered {
 				continue
@@ -128,4 +130,27 @@ func cheek(j *geom.Joint) (left, thick float64, ok bool) {
 		return min(lo, side.D-hi), t1 - t0, true
 	}
 	return 0, 0, false
+}
+
+// Relish is the least wood along the grain between a mortise and the end of
+// its receiver that passes without a word: a little under 2 in (common
+// practice, no source). With less, the end splits out when the peg is driven.
+const Relish = 48.0
+
+// relish proves the wood between a mortise and the ends of its receiver.
+func (p *proof) relish(j *geom.Joint, mortise solid.Convex, f finding.Finding) {
+	lo, hi := mortise.Extent(vec.V{X: 1})
+	left, end := lo, geom.Start
+	if j.Into.Length-hi < left {
+		left, end = j.Into.Length-hi, geom.Finish
+	}
+	f.Mend = fmt.Sprintf("let %s run farther past the joint, or hold the tenon back from that end", j.Into.ID)
+	switch {
+	case left < Thick:
+		f.Text = fmt.Sprintf("the mortise for %s breaks out at the %s of %s: no wood is left before it", j.Of.ID, end, j.Into.ID)
+		p.add(finding.Stop, "relish", f)
+	case left < Relish:
+		f.Text = fmt.Sprintf("the mortise for %s leaves %s of wood before the %s of %s", j.Of.ID, p.show(left), end, j.Into.ID)
+		p.add(finding.Warn, "relish", f)
+	}
 }

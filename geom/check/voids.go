@@ -158,6 +158,10 @@ func (p *proof) thin(t *geom.Timber, q pair) {
 		return
 	}
 	f.Mend = "stagger the two along the timber, or make them shallower"
+	met := p.timbersMeet(a, b)
+	if met != nil && !met.tenons {
+		return // the timbers themselves run through each other
+	}
 	switch {
 	case q.a.peg != "" && q.b.peg != "":
 		f.Text = fmt.Sprintf("the bores of %s and %s cross in %s", q.a.peg, q.b.peg, t.ID)
@@ -170,6 +174,10 @@ func (p *proof) thin(t *geom.Timber, q pair) {
 		f.Mend = "move the hole along, or stagger the two joints"
 	default:
 		f.Text = fmt.Sprintf("the %s and the %s run into each other in %s", one, two, t.ID)
+		if met != nil {
+			f.Text += ", and their tenons would meet"
+			met.said = true
+		}
 	}
 	if q.rank() < 2 && q.a.peg == "" {
 		p.add(finding.Warn, "voids", f)
@@ -188,4 +196,13 @@ func (v void) words() string {
 // throughTenon reports whether a bore of timber t meets the tenon of joint j.
 func (p *proof) throughTenon(t *geom.Timber, v void, j *geom.Joint) bool {
 	return j.Into == t && !j.Tenon.Empty() && between(v.shape, polyhedron(j.Tenon.Moved(t.Place.Inverse()))) < Thick
+}
+
+// timbersMeet returns how the entering timbers of two joints share a space,
+// nil when they do not.
+func (p *proof) timbersMeet(a, b *geom.Joint) *meeting {
+	if a == nil || b == nil || a.Of == b.Of {
+		return nil
+	}
+	return p.meetingOf(a.Of, b.Of)
 }
