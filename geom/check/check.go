@@ -34,13 +34,13 @@ type proof struct {
 	surfaces map[*geom.Timber][]solid.Polygon
 	broken   map[*geom.Timber]bool // in pieces: what bears on it is not asked
 	clash    map[[2]*geom.Timber]*meeting
-	roles    map[string]string // words that stand for ids when findings are compared
+	ids      map[string]bool // of timbers, joints and pegs
 }
 
 func newProof(f *geom.Frame) *proof {
 	p := &proof{f: f, list: slices.Clone(f.Notes), index: map[*geom.Timber]int{}, timber: map[string]*geom.Timber{},
 		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{},
-		clash: map[[2]*geom.Timber]*meeting{}}
+		clash: map[[2]*geom.Timber]*meeting{}, ids: idsOf(f)}
 	for i, t := range f.Timbers {
 		b := t.NetInFrame()
 		p.bodies, p.boxes = append(p.bodies, b), append(p.boxes, boundsOf(b))
@@ -49,7 +49,6 @@ func newProof(f *geom.Frame) *proof {
 	for _, j := range f.Joints {
 		p.joint[j.ID] = j
 	}
-	p.wording()
 	return p
 }
 

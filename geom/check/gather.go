@@ -5,11 +5,12 @@ import (
 	"slices"
 	"strings"
 
+	"pegwright/geom"
 	"pegwright/geom/finding"
 )
 
 // cause is what like findings have in common: the same rule at the same place
-// of the description, about timbers of the same roles, in the same words.
+// of the description, in the same words.
 type cause struct {
 	severity finding.Severity
 	rule     string
@@ -46,28 +47,19 @@ func (p *proof) gather() {
 	p.list = list
 }
 
+// cause reduces a finding to its cause: ids and numbers are left out of its
+// words.
 func (p *proof) cause(f finding.Finding) cause {
 	c := cause{severity: f.Severity, rule: f.Rule, at: f.At, also: fmt.Sprint(f.Also)}
-	var words []string
-	for _, w := range strings.Fields(f.Text) {
+	words := strings.Fields(f.Text)
+	for i, w := range words {
 		w = strings.Trim(w, ",;:")
-		if id, ok := p.role(w); ok {
-			w = id
-		} else if strings.ContainsAny(w, "0123456789") {
-			w = "#"
+		if p.ids[w] || strings.ContainsAny(w, "0123456789") {
+			words[i] = "#"
 		}
-		words = append(words, w)
 	}
 	c.about = strings.Join(words, " ")
 	return c
-}
-
-// role returns what stands for a timber, joint or peg in a finding's words.
-func (p *proof) role(id string) (string, bool) {
-	if r, ok := p.roles[id]; ok {
-		return r, true
-	}
-	return "", false
 }
 
 // merge adds the timbers and joints of g to f. A finding without joints is
@@ -107,17 +99,17 @@ func once(list []string) []string {
 	})
 }
 
-// wording maps the ids of a frame to the roles that stand for them.
-func (p *proof) wording() {
-	p.roles = map[string]string{}
-	for _, t := range p.f.Timbers {
-		p.roles[t.ID] = "<" + t.Role + ">"
+// idsOf returns the ids of a frame's timbers, joints and pegs.
+func idsOf(f *geom.Frame) map[string]bool {
+	ids := map[string]bool{}
+	for _, t := range f.Timbers {
+		ids[t.ID] = true
 	}
-	for _, j := range p.f.Joints {
-		w := "<" + j.Of.Role + " " + j.Into.Role + ">"
-		p.roles[j.ID] = w
+	for _, j := range f.Joints {
+		ids[j.ID] = true
 		for _, g := range j.Pegs {
-			p.roles[g.ID] = "<peg of " + w + ">"
+			ids[g.ID] = true
 		}
 	}
+	return ids
 }

@@ -87,7 +87,7 @@ func (p *proof) voids(t *geom.Timber) {
 		if q.wood >= Web {
 			continue
 		}
-		key := [2]string{q.a.joint, q.b.joint}
+		key := [2]string{min(q.a.joint, q.b.joint), max(q.a.joint, q.b.joint)}
 		old, seen := worst[key]
 		if !seen {
 			order = append(order, key)

@@ -1,0 +1,196 @@
+package check_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+)
+
+// Frames with one thing wrong, as a master framer would find it on looking the
+// drawings over. Each must be met by one finding at the line that causes it, in
+// words that say what is wrong, and by no other stop. What is no frame at all
+// must be refused as a fault, with a mend.
+
+// cross is a post under two beams that leave it to the north and to the east,
+// with a brace under each.
+const crossing = `frame: Corner
+units: in
+timbers:
+  post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 9'], faces: [south, west]}
+  beam: {role: beam, section: 6 x 6, from: [0, -1', 9'], to: [0, 9', 9'], faces: [top, west]}
+  side: {role: tie, section: 6 x 6, from: [6, 0, %s], to: [9', 0, %s], faces: [top, south]}
+  brace: {role: brace, section: 3 x 5, between: [post, beam], legs: 36 x 36, toward: north}
+  strut: {role: brace, section: 3 x 5, between: [post, side], legs: %s, toward: east}
+joints:
+  - {kind: mortise and tenon, of: post, end: end, into: beam, tenon length: 3}
+  - {kind: mortise and tenon, of: side, end: start, into: post, tenon length: 2, pegs: 0}
+`
+
+// portal is two posts under a beam that runs past them.
+const portal = `frame: Portal
+units: in
+timbers:
+  west: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 8'], faces: [south, west]}
+  east: {role: post, section: 6 x 6, from: [0, 10', 0], to: [0, 10', 8'], faces: [north, west]}
+  plate: {role: plate, section: 6 x 6, from: [0, %s, 96], to: [0, %s, 96], faces: [top, west]}
+%sjoints:
+  - {kind: mortise and tenon, of: west, end: end, into: plate, tenon length: 3%s}
+  - {kind: mortise and tenon, of: east, end: end, into: plate, tenon length: 3}
+%s`
+
+type wrong struct {
+	name, src string
+	rule      string           // "fault" for what is no frame at all
+	severity  finding.Severity // of the finding
+	line      string           // words that only the line to blame holds
+	says      string
+	timbers   []string // nil: not asked
+}
+
+const stop, warn, note = finding.Stop, finding.Warn, finding.Note
+
+func wrongs() []wrong {
+	rail := func(set string) string { return gate + joints(into("rail", "start", set)) }
+	two := func(a, b string) string { return corner + joints(into("rail", "start", a), into("side", "start", b)) }
+	opposed := func(n string) string {
+		return inLine + joints(into("rail", "start", "pegs: 0, tenon length: "+n), into("back", "end", "pegs: 0, tenon length: "+n))
+	}
+	shed := func(timbers, joints string) string { return fmt.Sprintf(roof, timbers, joints) }
+	stray := func(line string) string {
+		return gate + "  stray: " + line + "\n" + joints(into("rail", "start", "pegs: 1"))
+	}
+	return []wrong{
+		{"equal brace pockets crossing in a post", fmt.Sprintf(crossing, "94", "94", "22 x 22"), "voids", stop, "", "run into each other in post", []string{"post"}},
+		{"peg through a neighbour's tenon", two("bore: 3/4, off shoulder: 2.5", "pegs: 0, tenon length: 1.25"), "voids", stop, "off shoulder: 2.5", "through the tenon of side", []string{"post"}},
+		{"two bores crossing", two("bore: 3/4, from reference: 3/4, thickness: 1", "bore: 3/4, tenon length: 2.75"), "voids", stop, "of: rail, end: start", "cross in post", []string{"post"}},
+		{"mortise through a mortise", two("pegs: 0, tenon length: 1.9", "pegs: 0, tenon length: 3"), "voids", stop, "of: rail, end: start", "run into each other", []string{"post"}},
+		{"opposed tenons meeting", opposed("3"), "voids", stop, "of: rail, end: start", "tenons would meet", []string{"post"}},
+		{"thin web between opposed mortises", opposed("2.4"), "voids", warn, "of: rail, end: start", "of wood is left between", []string{"post"}},
+		{"no relish in the tenon", rail("tenon length: 2.25"), "peg window", stop, "tenon length: 2.25", "tenon end", []string{"rail", "post"}},
+		{"peg too near the tenon's end", rail("off shoulder: 3.75"), "peg window", stop, "off shoulder: 3.75", "tenon end of rail", []string{"rail", "post"}},
+		{"peg outside its tenon", rail("off shoulder: 4.5"), "peg window", stop, "off shoulder: 4.5", "beyond the tenon end", []string{"rail", "post"}},
+		{"peg out of the tenon's edge", rail("pegs: {count: 1, along: 1/4}"), "peg window", stop, "along: 1/4", "tenon edge", []string{"rail", "post"}},
+		{"peg too near the bearing face", rail("off shoulder: 1/2, drawbore: none"), "peg window", stop, "off shoulder: 1/2", "bearing face of post", []string{"rail", "post"}},
+		{"brace peg past its nose", fmt.Sprintf(knee, "") + "layout: {brace: {pegs: {along: 1/4}}}\n", "peg window", stop, "brace: {role", "nose of brace", nil},
+		{"brace tenon outside its brace", fmt.Sprintf(knee, ", off reference: 0"), "tenon", stop, "off reference: 0", "outside its own timber", nil},
+		{"tenon outside its timber", strings.Replace(rail("from reference: 3"), "section: 6 x 6, from: [0, 6, 48]", "section: 4 x 6, from: [0, 6, 48]", 1),
+			"tenon", stop, "from reference: 3", "outside its own timber", []string{"rail", "post"}},
+		{"mortise breaking out behind", rail("tenon length: 5.3"), "stick", stop, "tenon length: 5.3", "breaks out of post at face", []string{"rail", "post"}},
+		{"tenon longer than its receiver", rail("tenon length: 6"), "stick", stop, "tenon length: 6", "breaks out of post at face", []string{"rail", "post"}},
+		{"mortise at the side of its post", rail("from reference: 0"), "stick", stop, "from reference: 0", "breaks out of post at face 1 west", []string{"rail", "post"}},
+		{"thin wood behind a mortise", rail("tenon length: 5"), "stick", warn, "tenon length: 5", "of wood at face", []string{"rail", "post"}},
+		{"negative offset", rail("drawbore: -1/8"), "fault", stop, "drawbore: -1/8", "", nil},
+		{"offset over a quarter of the bore", rail("drawbore: 3/8"), "drawbore", stop, "drawbore: 3/8", "more than the 1/4\"", []string{"rail", "post"}},
+		{"offset over an eighth in oak", gate + "wood: {timbers: {species: white oak}}\n" + joints(into("rail", "start", "drawbore: 3/16")), "drawbore", stop, "drawbore: 3/16", "in white oak takes", []string{"rail", "post"}},
+		{"stick under its ideal", gate + "measured: {post: {foot: 6 x 5 1/4, top: 6 x 6}}\n" + joints(into("rail", "start", "pegs: 1")), "stick", stop, "measured:", "under its ideal", []string{"post"}},
+		{"post cut in two", rail("pegs: 0, housing: 5.5, tenon length: 1/4, from reference: 2"), "stick", stop, "post: {role", "2 pieces", []string{"post"}},
+		{"housing too deep", rail("pegs: 0, housing: 3, tenon length: 1"), "housing", stop, "housing: 3", "housing for rail takes 3\"", []string{"post"}},
+		{"housing deeper than a quarter", rail("pegs: 0, housing: 2, tenon length: 1"), "housing", warn, "housing: 2", "takes 2\" of the 5 1/2\"", []string{"post"}},
+		{"tenon thicker than the cheek beside it", rail("thickness: 2, from reference: 2"), "cheek", warn, "thickness: 2", "less wood is left than the tenon is thick", []string{"post"}},
+		{"plate too short over its post", fmt.Sprintf(portal, "1", "124", "", "", ""), "relish", stop, "of: west", "breaks out at the start of plate", []string{"west", "plate"}},
+		{"plate with little relish over its post", fmt.Sprintf(portal, "-1", "124", "", "", ""), "relish", warn, "of: west", "1\" of wood before the start of plate", []string{"west", "plate"}},
+		{"tie higher than its post", gate + "  low: {role: tie, section: 6 x 6, from: [0, 6, 98], to: [0, 6', 98], faces: [top, west]}\n" + joints(into("low", "start", "pegs: 0")),
+			"relish", stop, "of: low", "breaks out at the end of post", []string{"low", "post"}},
+		{"brace flatter than 15°", strings.Replace(fmt.Sprintf(knee, ""), "legs: 36 x 36", "legs: 12 x 60", 1), "fault", stop, "legs: 12 x 60", "flatter than 15°", nil},
+		{"brace longer than its bay", strings.Replace(fmt.Sprintf(knee, ""), "legs: 36 x 36", "legs: 80 x 130", 1), "fault", stop, "legs: 80 x 130", "do not meet", nil},
+		{"timbers that do not meet", gate + "  far: {role: post, section: 6 x 6, from: [20', 0, 0], to: [20', 0, 8']}\njoints:\n  - {kind: mortise and tenon, of: rail, end: start, into: far}\n",
+			"fault", stop, "into: far", "do not meet", nil},
+		{"the same joint twice", gate + joints(into("rail", "start", "pegs: 1"), into("rail", "start", "pegs: 2")), "fault", stop, "pegs: 2", "already a joint", nil},
+		{"timber through another", stray("{role: beam, section: 4 x 4, from: [-1', 3', 46], to: [1', 3', 46]}"), "overlap", stop, "rail: {role", "same space", []string{"rail", "stray"}},
+		{"timber run into a post unjoined", stray("{role: beam, section: 4 x 4, from: [5, 1, 80], to: [3', 1, 80]}"), "overlap", stop, "post: {role", "same space", []string{"post", "stray"}},
+		{"door taller than its wall", strings.Replace(fmt.Sprintf(barn, "", "3'"), "  sills: yes", "  sills: yes\n  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 8'}", 1), "fault", stop, "height: 8'}", "high", nil},
+		{"rafters on untied plates", shed("", peak), "thrust", warn, "left: {role", "nothing ties their feet", []string{"left", "right"}},
+		{"rafter foot past its plate", strings.Replace(shed("", peak), "to: [120, 120, 96]", "to: [30, 120, 96]", 1), "bearing", stop, "of: right, end: start", "stands on nothing", []string{"right", "north"}},
+		{"seat deeper than a third", strings.Replace(shed("", peak), "from: [40, 132, 92], to: [40, 60, 146]", "from: [40, 132, 91], to: [40, 60, 145]", 1),
+			"notch", warn, "of: right, end: start", "notched 2 13/16\" deep at its seat: more than a third", []string{"right"}},
+	}
+}
+
+func TestWrongFrames(t *testing.T) {
+	list := wrongs()
+	if len(list) < 30 {
+		t.Errorf("only %d frames", len(list))
+	}
+	for _, c := range list {
+		t.Run(c.name, func(t *testing.T) {
+			d, faults := spec.Read(c.name, []byte(c.src), nil)
+			var f *geom.Frame
+			if len(faults) == 0 {
+				f, faults = solve.Solve(d)
+			}
+			if c.rule == "fault" {
+				c.refused(t, faults)
+			} else if len(faults) > 0 {
+				t.Fatalf("cannot be solved: %v", faults)
+			} else {
+				c.found(t, proofs(f))
+			}
+		})
+	}
+}
+
+// blamed returns the number of the one line that holds the words.
+func (c wrong) blamed(t *testing.T) int {
+	t.Helper()
+	at := 0
+	for i, l := range strings.Split(c.src, "\n") {
+		if strings.Contains(l, c.line) {
+			if at > 0 && c.line != "" {
+				t.Fatalf("lines %d and %d hold %q", at, i+1, c.line)
+			}
+			at = i + 1
+		}
+	}
+	if at == 0 {
+		t.Fatalf("no line holds %q", c.line)
+	}
+	return at
+}
+
+func (c wrong) refused(t *testing.T, faults finding.Faults) {
+	if len(faults) != 1 {
+		t.Fatalf("%d faults, want one:\n%v", len(faults), faults)
+	}
+	x := faults[0]
+	if x.At.Line != c.blamed(t) || x.At.Col == 0 || x.Mend == "" || !strings.Contains(x.Text, c.says) {
+		t.Errorf("want line %d, a mend and %q: %v", c.blamed(t), c.says, x)
+	}
+}
+
+func (c wrong) found(t *testing.T, list []finding.Finding) {
+	var hits []finding.Finding
+	for _, x := range list {
+		if x.Rule == c.rule && x.Severity == c.severity {
+			hits = append(hits, x)
+		} else if x.Severity == stop {
+			t.Errorf("another stop: %s: %s", x.Rule, x.Text)
+		}
+	}
+	if len(hits) != 1 {
+		t.Fatalf("%d findings of rule %s and severity %v in:%s", len(hits), c.rule, c.severity, all(list))
+	}
+	x := hits[0]
+	if !strings.Contains(x.Text, c.says) || x.Mend == "" {
+		t.Errorf("want a mend and %q: %+v", c.says, x)
+	}
+	if c.line != "" && x.At.Line != c.blamed(t) {
+		t.Errorf("at line %d, want %d: %s", x.At.Line, c.blamed(t), x.Text)
+	}
+	if c.timbers != nil && !slices.Equal(x.Timbers, c.timbers) {
+		t.Errorf("timbers %q, want %q", x.Timbers, c.timbers)
+	}
+}
+
+func all(list []finding.Finding) string {
+	var b strings.Builder
+	for _, x := range list {
+		fmt.Fprintf(&b, "\n  %v %s at %d: %s", x.Severity, x.Rule, x.At.Line, x.Text)
+	}
+	return b.String()
+}
