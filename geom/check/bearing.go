@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -19,18 +20,31 @@ const Bearing = 0.5
 const flush = 1e-3
 
 // bearing proves that the faces on which a timber bears touch the timber that
-// it is joined to: the cheeks' shoulders, a rafter's seat or butt, a squared
-// end.
+// it is joined to: the shoulders beside its tenon, a rafter's seat or butt, a
+// squared end.
 func (p *proof) bearing(j *geom.Joint) {
-	for _, role := range []string{geom.RoleShoulder, geom.RoleSeat, geom.RoleButt} {
-		var all, touch float64
-		for _, face := range p.faces(j.Of, j.ID, role) {
-			all += face.Area()
-			touch += p.contact(face, j.Of, j.Into)
+	none := true
+	for _, role := range []string{geom.RoleShoulder, geom.RoleSeat, geom.RoleButt, geom.RoleBearing} {
+		faces := p.faces(j.Of, j.ID, role)
+		none = none && len(faces) == 0
+		p.borneOn(j, role, faces)
+	}
+	if none && j.OfEnd != geom.Mid {
+		p.borneOn(j, string(j.OfEnd), p.faces(j.Of, "", string(j.OfEnd)))
+	}
+}
+
+// borneOn holds the faces of one role against what they touch.
+func (p *proof) borneOn(j *geom.Joint, role string, faces []solid.Polygon) {
+	var all, touch float64
+	for i, face := range faces {
+		all += face.Area()
+		if !slices.ContainsFunc(faces[:i], func(g solid.Polygon) bool { return g.Plane == face.Plane }) {
+			touch += p.contact(faces, face.Plane, j.Of, j.Into)
 		}
-		if all > 100 && touch < Bearing*all {
-			p.unborne(j, role, all, touch)
-		}
+	}
+	if all > 100 && touch < Bearing*all {
+		p.unborne(j, role, faces, all, touch)
 	}
 }
 
@@ -59,18 +73,18 @@ func (p *proof) surface(t *geom.Timber) []solid.Polygon {
 	return s
 }
 
-// contact returns the area in mm² over which the wood of timber of, on the
-// plane of its face g, touches the wood of timber on.
-func (p *proof) contact(g solid.Polygon, of, on *geom.Timber) float64 {
+// contact returns the area in mm² over which the wood of timber of, where any
+// of the faces lies on the plane pl, touches the wood of timber on.
+func (p *proof) contact(faces []solid.Polygon, pl solid.Plane, of, on *geom.Timber) float64 {
 	area := 0.0
-	theirs := p.facets(on, g.Plane.Flip())
-	for _, a := range p.facets(of, g.Plane) {
-		if !meets(a.box, g.Outer) {
+	theirs := p.facets(on, pl.Flip())
+	for _, a := range p.facets(of, pl) {
+		if !slices.ContainsFunc(faces, func(g solid.Polygon) bool { return g.Plane == pl && meets(a.box, g.Outer) }) {
 			continue
 		}
 		for _, b := range theirs {
 			if !apart(a.box.grown(flush), b.box.grown(flush)) {
-				area += overlapArea(a.loop, b.loop, g.Plane.N)
+				area += overlapArea(a.loop, b.loop, pl.N)
 			}
 		}
 	}
@@ -149,7 +163,7 @@ func keepBehind(loop []vec.V, at, side vec.V) []vec.V {
 }
 
 // unborne says that a face bears on too little, or on nothing.
-func (p *proof) unborne(j *geom.Joint, role string, all, touch float64) {
+func (p *proof) unborne(j *geom.Joint, role string, faces []solid.Polygon, all, touch float64) {
 	f := finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At,
 		Mend: "move one of the two timbers, or the joint that has taken the wood away there"}
 	if touch >= all/100 {
@@ -157,7 +171,7 @@ func (p *proof) unborne(j *geom.Joint, role string, all, touch float64) {
 		p.add(finding.Warn, "bearing", f)
 		return
 	}
-	gap := p.gap(j, role)
+	gap := p.gap(j.Into, faces)
 	if math.IsInf(gap, 1) {
 		f.Text = fmt.Sprintf("the %s of %s stands on nothing: there is no wood of %s before it", role, j.Of.ID, j.Into.ID)
 	} else {
@@ -166,12 +180,12 @@ func (p *proof) unborne(j *geom.Joint, role string, all, touch float64) {
 	p.add(finding.Stop, "bearing", f)
 }
 
-// gap returns how far the wood of the receiver lies before the enterer's
-// bearing face, straight ahead of it; +Inf for none.
-func (p *proof) gap(j *geom.Joint, role string) float64 {
+// gap returns how far the wood of timber on lies before the faces, straight
+// ahead of them; +Inf for none.
+func (p *proof) gap(on *geom.Timber, faces []solid.Polygon) float64 {
 	gap := math.Inf(1)
-	for _, g := range p.faces(j.Of, j.ID, role) {
-		for _, c := range p.bodies[p.index[j.Into]].Cells() {
+	for _, g := range faces {
+		for _, c := range p.bodies[p.index[on]].Cells() {
 			for i := range g.Outer {
 				a, b := g.Outer[i], g.Outer[(i+1)%len(g.Outer)]
 				c = c.Clip(solid.PlaneAt(a, b.Sub(a).Cross(g.Plane.N)), "")

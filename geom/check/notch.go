@@ -47,7 +47,7 @@ func (p *proof) notched(j *geom.Joint, t *geom.Timber, face int, out vec.V) {
 	depth := depthOf(t, face)
 	most := 0.0
 	for _, c := range t.Cuts {
-		if c.Joint != j.ID || c.Name == "mortise" || c.Name == "slot" || skins[c.Name] {
+		if c.Joint != j.ID || c.Name == "mortise" || c.Name == "slot" || p.skin(t, c) {
 			continue
 		}
 		in := solid.Common(c.Solid, ideal)

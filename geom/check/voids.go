@@ -22,16 +22,26 @@ type void struct {
 	skin    bool // brings the timber's own end to its shape
 }
 
-// Cuts that shape the end of a timber where it enters another.
-var skins = map[string]bool{"cheek": true, "tenon edge": true, "tenon end": true, "nose": true, "end": true, "reduction": true, "tail": true}
+// skin reports whether a cut of timber t shapes its end where it enters
+// another, or brings it to its ideal section.
+func (p *proof) skin(t *geom.Timber, c geom.Cut) bool {
+	switch c.Name {
+	case "end", "reduction", "tail":
+		return true
+	case "cheek", "tenon edge", "tenon end", "nose", "underside":
+		j := p.joint[c.Joint]
+		return j != nil && j.Of == t && j.OfEnd != geom.Mid
+	}
+	return false
+}
 
 // voidsOf returns what is taken out of a timber's ideal section.
-func voidsOf(t *geom.Timber) []void {
+func (p *proof) voidsOf(t *geom.Timber) []void {
 	ideal := geom.BlankOf(t.Length, t.Ideal, t.Ideal)
 	var r []void
 	for _, c := range t.Cuts {
 		if in := solid.Common(c.Solid, ideal); in.Thickness() > 0.1 {
-			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: cellBox(in), shallow: c.Name == "housing", skin: skins[c.Name]})
+			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: cellBox(in), shallow: c.Name == "housing", skin: p.skin(t, c)})
 		}
 	}
 	for _, b := range t.Bores {
@@ -71,7 +81,7 @@ func inside(t *geom.Timber, b geom.Bore) (from, to vec.V) {
 // voids proves that the voids of one timber keep clear of each other. What one
 // joint takes may meet; its own holes are the peg window's business.
 func (p *proof) voids(t *geom.Timber) {
-	vs := voidsOf(t)
+	vs := p.voidsOf(t)
 	boxes := make([]box, len(vs))
 	for i, v := range vs {
 		boxes[i] = v.box.grown(Web / 2)

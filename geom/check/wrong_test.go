@@ -44,6 +44,16 @@ timbers:
   - {kind: mortise and tenon, of: east, end: end, into: plate, tenon length: 3}
 %s`
 
+// floor is a beam with a joist let into its south side, or across it.
+const floor = `frame: Floor
+units: in
+timbers:
+  beam: {role: beam, section: 8 x 8, from: [0, 0, 96], to: [12', 0, 96], faces: [top, south]}
+  joist: {role: joist, section: 5 x 6, from: [70, %s, %s], to: [70, 4', %s], faces: [top, west]}
+joints:
+  - {kind: %s, of: joist, into: beam%s}
+`
+
 type wrong struct {
 	name, src string
 	rule      string           // "fault" for what is no frame at all
@@ -106,9 +116,18 @@ func wrongs() []wrong {
 		{"timber run into a post unjoined", stray("{role: beam, section: 4 x 4, from: [5, 1, 80], to: [3', 1, 80]}"), "overlap", stop, "post: {role", "same space", []string{"post", "stray"}},
 		{"door taller than its wall", strings.Replace(fmt.Sprintf(barn, "", "3'"), "  sills: yes", "  sills: yes\n  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 8'}", 1), "fault", stop, "height: 8'}", "high", nil},
 		{"rafters on untied plates", shed("", peak), "thrust", warn, "left: {role", "nothing ties their feet", []string{"left", "right"}},
-		{"rafter foot past its plate", strings.Replace(shed("", peak), "to: [120, 120, 96]", "to: [30, 120, 96]", 1), "bearing", stop, "of: right, end: start", "stands on nothing", []string{"right", "north"}},
+		{"rafter foot past its plate", strings.Replace(shed("", peak), "to: [120, 120, 96]", "to: [30, 120, 96]", 1), "fault", stop, "of: right, end: start", "do not cross", nil},
+		{"shoulder above its post", strings.Replace(rail("pegs: 0"), "to: [0, 0, 8'], faces: [south, west]", "to: [0, 0, 40], faces: [south, west]", 1),
+			"bearing", stop, "of: rail, end: start", "stands on nothing", []string{"rail", "post"}},
+		{"shoulder beside its post", strings.Replace(rail("pegs: 0, thickness: 1, from reference: 1/2"), "from: [0, 6, 48], to: [0, 6', 48]", "from: [-3.5, 6, 48], to: [-3.5, 6', 48]", 1),
+			"bearing", warn, "of: rail, end: start", "touches post over 22 %", []string{"rail", "post"}},
+		{"squared end beyond its post", strings.Replace(gate, "to: [0, 0, 8']", "to: [0, 0, 40]", 1) + "joints:\n  - {kind: plain bearing, of: rail, end: start, into: post}\n",
+			"bearing", stop, "kind: plain bearing", "stands on nothing", []string{"rail", "post"}},
 		{"seat deeper than a third", strings.Replace(shed("", peak), "from: [40, 132, 92], to: [40, 60, 146]", "from: [40, 132, 91], to: [40, 60, 145]", 1),
 			"notch", warn, "of: right, end: start", "notched 2 13/16\" deep at its seat: more than a third", []string{"right"}},
+		{"tail in green wood", fmt.Sprintf(floor, "8", "96", "96", "half-dovetail lap", ", end: start"), "slip", note, "half-dovetail lap", "the tail of joist will slip", []string{"joist", "beam"}},
+		{"joist notched at its end", fmt.Sprintf(floor, "8", "96", "96", "drop-in pocket", ", end: start, pocket depth: 2"), "notch", warn, "drop-in pocket", "where a quarter is the most", []string{"joist", "beam"}},
+		{"beam lapped from below", fmt.Sprintf(floor, "-4'", "93", "93", "cross lap", ""), "notch", warn, "cross lap", "on its stretched side", []string{"beam"}},
 	}
 }
 
