@@ -78,7 +78,7 @@ func wrongs() []wrong {
 	return []wrong{
 		{"equal brace pockets crossing in a post", fmt.Sprintf(crossing, "94", "94", "22 x 22"), "voids", stop, "", "run into each other in post", []string{"post"}},
 		{"peg through a neighbour's tenon", two("bore: 3/4, off shoulder: 2.5", "pegs: 0, tenon length: 1.25"), "voids", stop, "off shoulder: 2.5", "through the tenon of side", []string{"post"}},
-		{"two bores crossing", two("bore: 3/4, from reference: 3/4, thickness: 1", "bore: 3/4, tenon length: 2.75"), "voids", stop, "of: rail, end: start", "cross in post", []string{"post"}},
+		{"two bores crossing", two("bore: 3/4, from reference: 3/4, thickness: 1", "bore: 3/4, tenon length: 2.75, lead: 0"), "voids", stop, "of: rail, end: start", "cross in post", []string{"post"}},
 		{"mortise through a mortise", two("pegs: 0, tenon length: 1.9", "pegs: 0, tenon length: 3"), "voids", stop, "of: rail, end: start", "run into each other", []string{"post"}},
 		{"opposed tenons meeting", opposed("3"), "voids", stop, "of: rail, end: start", "tenons would meet", []string{"post"}},
 		{"thin web between opposed mortises", opposed("2.4"), "voids", warn, "of: rail, end: start", "of wood is left between", []string{"post"}},
