@@ -24,6 +24,9 @@ const (
 // at their seats, level timbers from below, receivers under a housing.
 func (p *proof) notches(j *geom.Joint) {
 	p.housed(j)
+	if c := j.Of.Place.X.Dot(j.Into.Place.X); c*c > 1-1e-6 {
+		return // a scarf: each is halved where the other makes it whole
+	}
 	for _, t := range []*geom.Timber{j.Of, j.Into} {
 		if n, down, ok := lower(t); ok {
 			p.notched(j, t, n, down)
