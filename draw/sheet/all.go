@@ -11,13 +11,16 @@ import (
 )
 
 // All returns the sheets of the frame in the order of the packet: cover, frame
-// view, lists, joint sheets, drawbore sheets. The cover lists the others with
+// view, lists, timber sheets, joint sheets, drawbore sheets. The cover lists the others with
 // the numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	var rest []*draw.Sheet
 	rest = append(rest, Views(f)...)
 	stops := Stopped(f, finds)
 	rest = append(rest, Lists(f, stops)...)
+	for _, g := range AllSticks(f) {
+		rest = append(rest, Timber(f, g, stops)...)
+	}
 	groups := Groups(f)
 	for _, g := range groups {
 		rest = append(rest, Joint(f, g, stops)...)

@@ -8,8 +8,6 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/draw/pdf"
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -79,41 +77,6 @@ func TestLayoutOfAllSamples(t *testing.T) {
 				checkLayout(t, s)
 			}
 		})
-	}
-}
-
-func checkLayout(t *testing.T, s *draw.Sheet) {
-	t.Helper()
-	var list []*draw.Text
-	for _, it := range s.Items {
-		if b := draw.ItemBounds(it); !b.Empty() && (b.Min.X < block.Left-0.3 || b.Max.X > s.W-block.Other+0.3 || b.Min.Y < block.Other-0.3 || b.Max.Y > s.H-block.Other+5) {
-			t.Errorf("%s: %s item leaves the border: %v", s.ID, it.Head().Class, b)
-		}
-		x, ok := it.(*draw.Text)
-		if !ok || x.Layer == "under" {
-			continue
-		}
-		list = append(list, x)
-		for _, r := range font.Layout(x.S, x.Height, x.Bold) {
-			if r.Height < dim.Small-1e-9 {
-				t.Errorf("%s: %q has figures of %.2f mm", s.ID, x.S, r.Height)
-			}
-		}
-		if m := font.Missing(font.Normalise(x.S)); len(m) > 0 {
-			t.Errorf("%s: no glyph for %q", s.ID, m)
-		}
-	}
-	for i, a := range list {
-		p := dim.BoxOf(a)
-		if p.Min.X < block.Left || p.Max.X > s.W-block.Other || p.Min.Y < block.Other-0.01 || p.Max.Y > s.H-block.Other+5 {
-			t.Errorf("%s: %q leaves the border: %v", s.ID, a.S, p)
-		}
-		for _, b := range list[:i] {
-			q := dim.BoxOf(b)
-			if dx, dy := min(p.Max.X, q.Max.X)-max(p.Min.X, q.Min.X), min(p.Max.Y, q.Max.Y)-max(p.Min.Y, q.Min.Y); dx > 0.05 && dy > 0.05 {
-				t.Errorf("%s: %q and %q overlap by %.1f x %.1f mm at %v and %v, %v and %v high", s.ID, a.S, b.S, dx, dy, a.At, b.At, a.Height, b.Height)
-			}
-		}
 	}
 }
 

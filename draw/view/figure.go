@@ -33,7 +33,7 @@ func (f Figure) Outline() []draw.Item {
 			append(append([][]vec.P(nil), f.Loops...), rest...))
 	}
 	for _, s := range f.Torn {
-		out = append(out, &draw.Path{Meta: draw.Meta{Class: Break, Owner: f.Owner}, Pts: zigzag(s[0], s[1])})
+		out = append(out, &draw.Path{Meta: draw.Meta{Class: Break, Owner: f.Owner}, Pts: Zigzag(s[0], s[1])})
 	}
 	return out
 }

@@ -132,7 +132,7 @@ func (r *renderer) paths(lines []hide.Line, rank int) []draw.Item {
 		for _, l := range ls {
 			pts := []vec.P{l.A, l.B}
 			if rank == broken {
-				pts = zigzag(l.A, l.B)
+				pts = Zigzag(l.A, l.B)
 			}
 			out = append(out, &draw.Path{Meta: r.meta(i, rank), Pts: pts})
 		}

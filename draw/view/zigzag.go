@@ -11,10 +11,10 @@ const (
 	zigLeast = 5.0 // shorter lines are drawn straight
 )
 
-// zigzag returns the break line from a to b: straight, with a zigzag in the
+// Zigzag returns the break line from a to b: straight, with a zigzag in the
 // middle of each of its equal parts (ISO 128-2, continuous narrow with
 // zigzags).
-func zigzag(a, b vec.P) []vec.P {
+func Zigzag(a, b vec.P) []vec.P {
 	l := a.Dist(b)
 	if l < zigLeast {
 		return []vec.P{a, b}

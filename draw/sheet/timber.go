@@ -1,0 +1,185 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+)
+
+// Timber returns the sheets of sticks that are cut alike: the four faces
+// unrolled, on as many sheets as the length takes, then the table of cuts with
+// both ends. Where a stop finding names one of their joints every sheet says so.
+func Timber(f *geom.Frame, g Sticks, stops map[string]int) []*draw.Sheet {
+	t := g.First()
+	v := newStickView(f, g)
+	var out []*draw.Sheet
+	n := len(v.strips) * len(v.rows)
+	for i, s := range v.strips {
+		for r, faces := range v.rows {
+			page := i*len(v.rows) + r + 1
+			out = append(out, v.sheet(s, faces, page, n))
+		}
+	}
+	out = append(out, stickTable(f, g, v.feats)...)
+	if least := g.stop(f, stops); least > 0 {
+		for _, s := range out {
+			block.DoNotCut(s, least)
+		}
+	}
+	for i, s := range out {
+		s.ID = "timber-" + t.ID
+		if i > 0 {
+			s.ID = fmt.Sprintf("timber-%s-%d", t.ID, i+1)
+		}
+	}
+	return out
+}
+
+// stickView is how the faces of a timber are put on sheets.
+type stickView struct {
+	f      *geom.Frame
+	g      Sticks
+	t      *geom.Timber
+	feats  []feature
+	items  [5][]draw.Item // lines of every face at full size, see faceCamera
+	places []float64      // of the running dimension
+	k      float64        // scale
+	scale  string
+	rows   [][]int // faces of the sheets that show one stretch of length
+	strips []strip
+	foot   float64
+}
+
+// Room on a sheet of faces, paper mm.
+const (
+	faceWords = 23.0 // column with the words of the faces, left
+	faceLane  = 7.8  // lane of labels over a face
+	faceGap   = 4.0  // gap over a face without labels
+	footLine  = 5.0  // from the lowest face to the line of the running dimension
+	markStep  = 1.45*dim.Text + 0.5
+)
+
+// newStickView chooses scale and arrangement: the fewest sheets, all four faces
+// together before two and two, then the larger scale; a scale under 1:6 only for
+// a stick that no larger one holds.
+func newStickView(f *geom.Frame, g Sticks) *stickView {
+	v := &stickView{f: f, g: g, t: g.First()}
+	v.feats = features(f, v.t)
+	v.places = v.stations()
+	v.renderFaces()
+	_, field := v.fresh("", "")
+	width := field.W() - faceWords
+	for _, x := range v.places {
+		v.foot = max(v.foot, font.Measure(f.Units.PlainJoint(x), dim.Text, false))
+	}
+	v.foot += footLine + 6
+	scales := stickScales(f.Units)
+	large := 0
+	for large < len(scales) && scales[large] <= 6 {
+		large++
+	}
+	if !v.choose(scales[:large], width, field.H()) {
+		v.choose(scales[large:], width, field.H())
+	}
+	return v
+}
+
+// choose settles scale and arrangement from the scales given and reports whether
+// one of them serves.
+func (v *stickView) choose(scales []float64, width, height float64) bool {
+	best := math.MaxInt
+	most := int(width / markStep)
+	for _, rows := range [][][]int{{{1, 2, 3, 4}}, {{1, 2}, {3, 4}}, {{1}, {2}, {3}, {4}}} {
+		for _, n := range scales {
+			if v.height(rows[0], 1/n) > height || len(rows) > 1 && v.height(rows[1], 1/n) > height {
+				continue
+			}
+			strips := lay(v.t, 1/n, width, tornMargin, v.places, most)
+			if c := len(strips) * len(rows); c < best {
+				best = c
+				v.k, v.scale, v.rows, v.strips = 1/n, scaleName(n), rows, strips
+			}
+		}
+	}
+	for _, m := range []float64{10, 14, 20, 30, 45} { // as much plain wood as there is room for
+		if best == math.MaxInt {
+			break
+		}
+		wider := lay(v.t, v.k, width, m, v.places, most)
+		if len(wider) > len(v.strips) {
+			break
+		}
+		v.strips = wider
+	}
+	return best < math.MaxInt
+}
+
+// stickScales are the scales at which timbers are customarily drawn, larger
+// first.
+func stickScales(u measure.Units) []float64 {
+	if u == measure.Metric {
+		return []float64{2, 2.5, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100}
+	}
+	return []float64{2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 96}
+}
+
+// lane is the room over a face: for its labels, or a gap where it has none.
+func (v *stickView) lane(face int) float64 {
+	for _, f := range v.feats {
+		if f.face == face {
+			return faceLane
+		}
+	}
+	return faceGap
+}
+
+// height is what the given faces take on a sheet at scale k.
+func (v *stickView) height(faces []int, k float64) float64 {
+	h := v.foot
+	for _, n := range faces {
+		h += v.lane(n) + faceWidth(v.t, n)*k
+	}
+	return h
+}
+
+// fresh begins a sheet of faces.
+func (v *stickView) fresh(what, scale string) (*draw.Sheet, block.Field) {
+	u := v.f.Units
+	title := block.TitleFor(v.f, "Timber"+what, v.g.shows(), scale)
+	rough := v.t.Length + 2*trimOf(u, v.t)
+	title.Note = fmt.Sprintf("finished %s, rough %s; heavy line: reference arris", u.Format(v.t.Length), u.Format(rough))
+	return fresh(v.f, "timber", "timber-"+v.t.ID, title)
+}
+
+// sheet draws the given faces over one stretch of length.
+func (v *stickView) sheet(st strip, faces []int, n, of int) *draw.Sheet {
+	what := ""
+	if of > 1 {
+		what = fmt.Sprintf(", faces, part %d of %d", n, of)
+	}
+	s, field := v.fresh(what, v.scale)
+	p := &facePage{stickView: v, s: s, field: field, st: st, x0: field.X0 + faceWords}
+	used := v.height(faces, v.k)
+	extra := min((field.H()-used)/float64(len(faces)), 6)
+	y := field.Y1 - (field.H()-used-extra*float64(len(faces)))/2
+	for _, f := range faces {
+		y -= v.lane(f) + extra
+		p.rows = append(p.rows, faceRow{n: f, top: y})
+		y -= faceWidth(v.t, f) * v.k
+	}
+	p.low = y
+	p.running(faces)
+	for _, r := range p.rows {
+		p.face(r)
+	}
+	p.matchLines()
+	p.balance()
+	block.KeyView(s, block.Field{X0: field.X0, Y0: max(field.Y0, p.low-footLine-v.foot), X1: field.X0 + faceWords - 3, Y1: p.low - 3}, v.f, v.g.dark())
+	return s
+}

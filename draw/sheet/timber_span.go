@@ -1,0 +1,236 @@
+package sheet
+
+import (
+	"math"
+	"sort"
+
+	"pegwright/geom"
+)
+
+// span is a stretch of a timber along its length, mm from its start end.
+type span struct{ from, to float64 }
+
+func (s span) long() float64 { return s.to - s.from }
+
+// piece is a stretch of a timber that is drawn without a break: where its
+// lower end comes to lie on paper, and how it ends on either side.
+type piece struct {
+	span
+	x                   float64 // paper x of its lower end
+	tornStart, tornLast bool    // broken off there
+}
+
+// strip is what one sheet shows of a timber's length.
+type strip struct {
+	pieces      []piece
+	before      bool // a sheet before shows what lies nearer to the start end
+	after       bool
+	match, last float64 // where the sheet begins and ends along the timber
+}
+
+// Lengths on paper about breaks, mm.
+const (
+	tornMargin = 7.0 // plain wood drawn past what is cut, at least
+	tornGap    = 3.0 // between two pieces
+	sideText   = 6.0 // for the words along a match line
+)
+
+// busy returns the stretches of a timber that its cuts and bores touch, and
+// both ends, in order, none touching another.
+func busy(t *geom.Timber) []span {
+	all := []span{{0, 0}, {t.Length, t.Length}}
+	add := func(a, b float64) {
+		a, b = max(a, 0), min(b, t.Length)
+		if a <= b {
+			all = append(all, span{a, b})
+		}
+	}
+	for _, c := range t.Cuts {
+		lo, hi := c.Solid.Bounds()
+		add(lo.X, hi.X)
+	}
+	for _, b := range t.Bores {
+		r := b.Diameter / 2
+		add(min(b.From.X, b.To.X)-r, max(b.From.X, b.To.X)+r)
+	}
+	sort.SliceStable(all, func(i, k int) bool { return all[i].from < all[k].from })
+	out := all[:1]
+	for _, s := range all[1:] {
+		if l := &out[len(out)-1]; s.from <= l.to+1 {
+			l.to = max(l.to, s.to)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// lay divides a timber drawn at scale k into sheets with width paper mm of room
+// each. A timber that fits is drawn whole; else plain lengths are broken out,
+// leaving margin paper mm of them, and what is still too long goes on on further
+// sheets. most is how many running dimensions a sheet holds, at the places given.
+func lay(t *geom.Timber, k, width, margin float64, places []float64, most int) []strip {
+	if t.Length*k <= width && len(places) <= most {
+		return []strip{{pieces: []piece{{span: span{0, t.Length}}}, last: t.Length}}
+	}
+	width -= 2 * sideText
+	var out []strip
+	rest := parted(busy(t), (width-2*margin)/k, places, most)
+	for from := 0; from < len(rest); {
+		to := from + 1
+		for to < len(rest) && wide(rest[from:to+1], k, margin) <= width && holding(places, rest[from].from, rest[to].to) <= most {
+			to++
+		}
+		out = append(out, stripOf(t, rest, from, to, k, margin))
+		from = to
+	}
+	return out
+}
+
+// parted divides stretches that are longer than a sheet, or hold more places
+// than a sheet has room for.
+func parted(all []span, longest float64, places []float64, most int) []span {
+	var out []span
+	for _, s := range all {
+		for {
+			cut := s.to
+			if s.long() > longest {
+				cut = s.from + longest
+			}
+			for holding(places, s.from, cut) > most && cut-s.from > 1 {
+				cut = s.from + (cut-s.from)*0.9
+			}
+			if cut >= s.to {
+				break
+			}
+			cut = clearOf(places, cut, (s.to-s.from)/20)
+			out = append(out, span{s.from, cut})
+			s.from = cut
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// clearOf moves a place down by at most by to where it is farthest from places.
+func clearOf(places []float64, x, by float64) float64 {
+	best, room := x, -1.0
+	for i := range 21 {
+		y := x - by*float64(i)/20
+		gap := math.Inf(1)
+		for _, p := range places {
+			gap = min(gap, math.Abs(p-y))
+		}
+		if gap > room+1e-6 {
+			best, room = y, gap
+		}
+	}
+	return best
+}
+
+// holding counts the places between two others.
+func holding(places []float64, from, to float64) int {
+	n := 0
+	for _, p := range places {
+		if p >= from-1e-6 && p <= to+1e-6 {
+			n++
+		}
+	}
+	return n
+}
+
+// wide is the width on paper of stretches with the plain wood between them
+// broken out.
+func wide(all []span, k, margin float64) float64 {
+	w := 2 * margin
+	for i, s := range all {
+		w += s.long() * k
+		if i > 0 {
+			w += min((s.from-all[i-1].to)*k, 2*margin+tornGap)
+		}
+	}
+	return w
+}
+
+// stripOf returns the sheet of the stretches from one to before another.
+func stripOf(t *geom.Timber, all []span, from, to int, k, margin float64) strip {
+	m := margin / k
+	s := strip{before: from > 0, after: to < len(all)}
+	s.match, s.last = edgeAt(all, from, m, false), edgeAt(all, to, m, true)
+	p := piece{span: span{s.match, 0}, tornStart: s.match > 0}
+	for i := from + 1; i < to; i++ {
+		gap := all[i].from - all[i-1].to
+		if gap*k <= 2*margin+tornGap {
+			continue
+		}
+		p.to, p.tornLast = all[i-1].to+m, true
+		s.pieces = append(s.pieces, p)
+		p = piece{span: span{all[i].from - m, 0}, tornStart: true}
+	}
+	p.to, p.tornLast = s.last, s.last < t.Length
+	s.pieces = append(s.pieces, p)
+	x := 0.0
+	if s.before {
+		x = sideText
+	}
+	for i := range s.pieces {
+		s.pieces[i].x = x
+		x += s.pieces[i].long()*k + tornGap
+	}
+	return s
+}
+
+// edgeAt returns where a sheet ends before stretch i (upper true), or where the
+// sheet that begins with it begins: midway in a short plain length, so that both
+// sheets meet there; past a margin in a long one.
+func edgeAt(all []span, i int, margin float64, upper bool) float64 {
+	switch {
+	case i == 0:
+		return all[0].from
+	case i == len(all):
+		return all[i-1].to
+	}
+	a, b := all[i-1].to, all[i].from
+	switch {
+	case b-a <= 2*margin:
+		return (a + b) / 2
+	case upper:
+		return a + margin
+	}
+	return b - margin
+}
+
+// paper returns the paper x, from the strip's own left edge, of a place along
+// the timber, and whether the strip shows it. A place in a length that is broken
+// out comes to lie in its break.
+func (s strip) paper(x, k float64) (float64, bool) {
+	for i, p := range s.pieces {
+		if x < p.from-1e-6 {
+			if i == 0 {
+				return 0, false
+			}
+			return p.x - tornGap/2, false
+		}
+		if x <= p.to+1e-6 {
+			return p.x + (x-p.from)*k, true
+		}
+	}
+	return 0, false
+}
+
+// width is how much of the paper the strip takes.
+func (s strip) width(k float64) float64 {
+	p := s.pieces[len(s.pieces)-1]
+	return p.x + p.long()*k
+}
+
+// along returns the place along the timber that lies at a paper x, from the
+// strip's own left edge, and whether there is one.
+func (s strip) along(x, k float64) (float64, bool) {
+	for _, p := range s.pieces {
+		if a := p.from + (x-p.x)/k; a >= p.from && a <= p.to {
+			return a, true
+		}
+	}
+	return 0, false
+}
