@@ -25,6 +25,7 @@ import (
 func downward() [][]string {
 	return [][]string{
 		{"cmd/pegwright", "draw/measured"},
+		{"cmd/pegwright/live"},
 		{"draw/packet"},
 		{"templates"},
 		{"draw/sheet"},

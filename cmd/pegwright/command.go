@@ -47,7 +47,7 @@ const readsFrame = `Without FRAME the built-in sample is used; "-" reads standar
 // commands returns the commands in the order of the help screen.
 func commands() []command {
 	return []command{
-		drawCommand(), checkCommand(), listsCommand(), modelCommand(), startCommand(), schemaCommand(),
+		startCommand(), checkCommand(), viewCommand(), drawCommand(), listsCommand(), modelCommand(), schemaCommand(),
 		completeCommand(), manualCommand(), versionCommand(), helpCommand(),
 	}
 }

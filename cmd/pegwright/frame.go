@@ -37,6 +37,7 @@ func settings(values []string) (sets map[string]string, bad string) {
 type solved struct {
 	name   string // short name, for files
 	source []byte
+	desc   *spec.Description
 	frame  *geom.Frame
 	finds  []finding.Finding
 }
@@ -150,6 +151,7 @@ func (f *solved) solve(label string, sets map[string]string) finding.Faults {
 	if len(faults) > 0 {
 		return faults
 	}
+	f.desc = d
 	f.frame, faults = solve.Solve(d)
 	if len(faults) > 0 {
 		return faults

@@ -48,6 +48,16 @@ type Packet struct {
 	Files            []File
 	Mark             string // 12 hexadecimal figures, the same for the same content
 	Sheets, FullSize int    // how many sheets and 1:1 sheets there are
+	Contents         []Entry
+}
+
+// Entry is one sheet of a packet, in its order.
+type Entry struct {
+	Number          int // from 1
+	Kind, ID, Title string
+	Group           string // the reader it is for, as headed on the index page
+	SVG             string // path of its SVG file
+	FullSize        bool
 }
 
 // Names of the files that others point to.
@@ -73,6 +83,7 @@ func Build(in Input) (*Packet, error) {
 		} else {
 			p.Sheets++
 		}
+		p.Contents = append(p.Contents, Entry{pg.n, pg.sheet.Kind, pg.sheet.ID, pg.sheet.Title, pg.reader.Title, "svg/" + pg.file, pg.template})
 	}
 	steps := []func(*Packet, Input, []*page) error{addSVG, addSheetsPDF, addTemplatesPDF, addLists, addModel, addIndex}
 	for _, step := range steps {
