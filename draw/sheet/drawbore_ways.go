@@ -26,8 +26,12 @@ func (d *bored) ways() []way {
 		if p.Flush {
 			last = "Peg: " + flushWords(p) + "."
 		}
+		each := fmt.Sprintf("Each from its template: prick through it, bore the receiver from %s with a block in the mortise, and the tenon square to its cheek with waste wood behind it. Stop when the lead screw shows and finish from the other side.", entry)
+		if d.j.Broad {
+			each = fmt.Sprintf("Each from its template: prick through it and bore both timbers square to the lap, the receiver from %s, with waste wood behind. Stop when the lead screw shows and finish from the other side.", entry)
+		}
 		return []way{{"No draw: bore each from its template, or close the joint and bore both at once", []string{
-			fmt.Sprintf("Each from its template: prick through it, bore the receiver from %s with a block in the mortise, and the tenon square to its cheek with waste wood behind it. Stop when the lead screw shows and finish from the other side.", entry),
+			each,
 			fmt.Sprintf("Or both at once: close the joint dry, faces flush, and clamp it. Bore through both timbers from %s of %s; stop when the lead screw shows on %s and finish from there.", entry, d.receiver(), exit),
 			last,
 		}}}

@@ -136,6 +136,9 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) blo
 		t += fmt.Sprintf("%s%s by %s.", word, towards(m.Direction), u.FormatJoint(m.Distance))
 	}
 	t += driven(j) + pegged(u, j)
+	for _, w := range j.Words {
+		t += " " + w
+	}
 	p := pen{s: s, x: field.X0, w: field.W(), least: text}
 	lines := font.Wrap(t, p.w, text)
 	field.Y0 += float64(len(lines))*text*pitch + 2

@@ -121,11 +121,31 @@ func apartBy(j *geom.Joint, gap float64) vec.V {
 }
 
 // entersFirst reports whether the peg enters through the receiver's face; else
-// it goes through the enterer first.
+// it goes through the enterer first. Where both have a face there, as in a lap,
+// it is the one whose wood lies under it.
 func entersFirst(j *geom.Joint, p geom.Peg) bool {
 	if p.Entry < 1 || p.Entry > 4 {
 		return false
 	}
+	const under = 4.0
+	if at := p.From.Add(direction(p).Mul(under)); woodAt(j.Of, at) && !woodAt(j.Into, at) {
+		return false
+	}
 	pl := j.Into.BlankPlane(p.Entry).Moved(j.Into.Place)
 	return math.Abs(pl.Height(p.From)) < 1
+}
+
+// woodAt reports whether a frame point lies in the wood of a timber, bores left
+// out.
+func woodAt(t *geom.Timber, p vec.V) bool {
+	if t.Net == nil {
+		return false
+	}
+	at := t.Place.In(p)
+	for _, c := range t.Net.Cells() {
+		if c.Contains(at, 0) {
+			return true
+		}
+	}
+	return false
 }

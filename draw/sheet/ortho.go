@@ -37,6 +37,11 @@ func across(j *geom.Joint) vec.V {
 	if math.Abs(x.Dot(j.Axes.U)) < 1e-6 && math.Abs(x.Dot(j.Axes.V)) > 0.05 {
 		return j.Axes.V
 	}
+	// A receiver that the enterer drops into sideways is seen from where it
+	// comes.
+	if len(j.Moves) > 0 && j.Moves[0].Direction.Dot(j.Axes.U.Cross(j.Axes.W)) > 1-1e-6 {
+		return j.Axes.U.Neg()
+	}
 	return j.Axes.U
 }
 
@@ -50,16 +55,18 @@ func orthos(g Group) []*ortho {
 	side := view.Camera{Right: h, Up: w, Toward: t}
 	top := view.Camera{Right: h, Up: w.Cross(h), Toward: w}
 	last := &ortho{title: []string{sideTitle(g, t), "start end left"}, cam: side, part: n.receiver, timber: j.Into, across: dim.Below, up: dim.RightOf, o: view.Options{ShowHidden: true}}
-	if h != j.Axes.U {
+	if h == j.Axes.U.Neg() {
+		last.title[1] = "start end right"
+	} else if h != j.Axes.U {
 		last.title = []string{"section", "under the middle of " + j.Of.ID}
 		pl := solid.PlaneAt(j.Of.Place.Out(vec.V{Y: j.Of.Ideal[0] / 2, Z: j.Of.Ideal[1] / 2}), t)
 		last.whole, last.sawn = n.receiver, &pl
 		last.part.Body = view.Behind(n.receiver.Body, pl)
 	}
 	long := entererCamera(j, side)
-	end := view.Camera{Right: long.Right, Up: t, Toward: long.Up.Neg()}
+	end := view.Camera{Right: long.Right, Up: long.Toward, Toward: long.Up.Neg()}
 	v := []*ortho{
-		{title: []string{j.Of.ID, g.faceTitle(false, j.Of.FaceToward(t))}, cam: long, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf},
+		{title: []string{j.Of.ID, g.faceTitle(false, j.Of.FaceToward(long.Toward))}, cam: long, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf},
 		{title: []string{"seen from " + j.Into.ID}, cam: end, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf},
 		{title: []string{j.Into.ID, g.faceTitle(true, j.Entered) + ", entered"}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf},
 		last,
@@ -75,6 +82,12 @@ func orthos(g Group) []*ortho {
 // of its dimensions then lie along the paper's x or y, as a rafter's do.
 func entererCamera(j *geom.Joint, side view.Camera) view.Camera {
 	x := j.Of.Place.X
+	if j.Broad {
+		if x.Dot(side.Right) < 0 {
+			x = x.Neg()
+		}
+		return view.Camera{Right: x, Up: side.Up, Toward: x.Cross(side.Up)}
+	}
 	if math.Abs(x.Dot(side.Toward)) > 1e-6 {
 		return side
 	}

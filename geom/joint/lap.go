@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"math"
 
 	"pegwright/geom"
@@ -152,7 +153,7 @@ func (q lapShape) pegs(s Site, res *Result, c [4]vec.V) {
 		at = []vec.V{mid.Lerp(c[0], 0.5), mid.Lerp(c[2], 0.5)}
 	}
 	for i := range min(s.Set.Pegs, 2) {
-		q.through(s, res, i, at[i], res.Joint.Lines[0].X, q.rules(s))
+		q.through(s, res, i, at[i], q.rules(s))
 	}
 }
 
@@ -207,18 +208,22 @@ func (q lapShape) entererDims(s Site, d *dimmer) {
 
 // holeDims asks for the place of every hole on both timbers.
 func (q lapShape) holeDims(j *geom.Joint, d *dimmer) {
-	for _, p := range j.Pegs {
+	for i, p := range j.Pegs {
+		hole := "hole"
+		if len(j.Pegs) > 1 {
+			hole = fmt.Sprintf("hole %d", i+1)
+		}
 		u, v, w := q.a.Of(p.Mortise)
 		d.on(j.Into, geom.Borer)
-		d.add("near edge to hole", q.a.U, q.a.Point(j.Lines[0].X, v, w), p.Mortise)
-		d.add("reference side to hole", q.a.V, q.a.Point(u, 0, w), p.Mortise)
+		d.add(p.PFrom+" to "+hole, q.a.U, q.a.Point(j.Lines[0].X, v, w), p.Mortise)
+		d.add("reference side to "+hole, q.a.V, q.a.Point(u, 0, w), p.Mortise)
 		d.on(j.Of, geom.Borer)
 		ref := q.in
 		if !geom.IsReference(q.inN) {
 			ref = q.out
 		}
-		d.add("reference side to hole", ref.N, p.Tenon, p.Tenon.Sub(ref.N.Mul(ref.Height(p.Tenon))))
+		d.add("reference side to "+hole, ref.N, p.Tenon, p.Tenon.Sub(ref.N.Mul(ref.Height(p.Tenon))))
 		x := j.Of.Place.X
-		d.add("shoulder to hole along the stick", x, p.Tenon, p.Tenon.Sub(x.Mul(q.near.Height(p.Tenon)/q.near.N.Dot(x))))
+		d.add("shoulder to "+hole+" along the stick", x, p.Tenon, p.Tenon.Sub(x.Mul(q.near.Height(p.Tenon)/q.near.N.Dot(x))))
 	}
 }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/peg"
@@ -169,8 +170,10 @@ func (q lapShape) bring(ec *carver, s Site, more float64) {
 }
 
 // through bores one peg square through both timbers at c and adds it.
-func (q lapShape) through(s Site, res *Result, i int, c vec.V, from float64, rules []peg.Rule) {
+func (q lapShape) through(s Site, res *Result, i int, c vec.V, rules []peg.Rule) {
 	a, set := q.a, s.Set
+	from := res.Joint.Lines[0].X
+	fromName := edgeName(res.Joint.Lines[0].Name)
 	entry := q.n
 	if !geom.IsReference(entry) {
 		entry = geom.Opposite(entry)
@@ -187,7 +190,8 @@ func (q lapShape) through(s Site, res *Result, i int, c vec.V, from float64, rul
 	u, _, _ := a.Of(c)
 	p := geom.Peg{ID: pegID(s.ID, i), Bore: set.Bore, Head: set.Head, Lead: set.Lead, Flush: set.Flush,
 		From: r0, To: r1, Mortise: c, Tenon: c, Entry: entry, Exit: geom.Opposite(entry),
-		Words: "not offset", PFrom: "near edge", P: math.Abs(u - from), Rules: rules}
+		Words: "not offset", PFrom: fromName, P: math.Abs(u - from), Rules: rules,
+		AlongBrace: s.End != geom.Mid && !q.square()}
 	if dir.Dot(e0) < dir.Dot(r0) {
 		p.From = e0
 	}
@@ -206,6 +210,12 @@ func (q lapShape) through(s Site, res *Result, i int, c vec.V, from float64, rul
 	}
 	res.Bores = append(res.Bores, bore(s.R, r0, r1, p.Entry, p.Exit), bore(s.E, e0, e1, ef, et))
 	res.Joint.Pegs = append(res.Joint.Pegs, p)
+}
+
+// edgeName is the name of a line without the timber it belongs to.
+func edgeName(line string) string {
+	name, _, _ := strings.Cut(line, " of ")
+	return name
 }
 
 // rules are the sides and ends round a hole, in the plane of the lap.
