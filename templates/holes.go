@@ -23,9 +23,13 @@ func holePlan(j *geom.Joint, kind string, face int, pegs []*geom.Peg) plan {
 	for _, f := range j.Into.Blank.Faces { // open sides lie outside the wood
 		mortise = mortise.Clip(f.Plane.Moved(j.Into.Place), "")
 	}
+	void, tail := "mortise", "tenon"
+	if j.Broad {
+		void, tail = "notch", "lap"
+	}
 	p.shapes = append(p.shapes,
-		shape{"mortise (dashed)", p.v.shadow(mortise), draw.Hidden, mark("outline:mortise", j, nil)},
-		shape{"tenon (dash-dot)", p.v.shadow(j.Tenon), draw.Phantom, mark("outline:tenon", j, nil)})
+		shape{void + " (dashed)", p.v.shadow(mortise), draw.Hidden, mark("outline:mortise", j, nil)},
+		shape{tail + " (dash-dot)", p.v.shadow(j.Tenon), draw.Phantom, mark("outline:tenon", j, nil)})
 	p.lines(main)
 	p.holeDims()
 	p.holeRoom()

@@ -19,6 +19,9 @@ func (p plan) title() (title, word string) {
 	case "through":
 		return "Hole template, peg from above", "through"
 	}
+	if p.joint.Broad {
+		return "Lap template", fmt.Sprintf("tenon-%d", p.v.face)
+	}
 	return "Tenon template", fmt.Sprintf("tenon-%d", p.v.face)
 }
 

@@ -26,7 +26,11 @@ func tenonPlan(j *geom.Joint, face int, pegs []*geom.Peg) (plan, bool) {
 		}
 		p.holes = append(p.holes, hole{peg: g, n: i + 1, c: t, other: m, bore: g.Bore, mark: mark("hole:tenon", j, g)})
 	}
-	p.shapes = []shape{{"tenon", p.v.shadow(j.Tenon), draw.Part, mark("outline:tenon", j, nil)}}
+	name := "tenon"
+	if j.Broad {
+		name = "lap"
+	}
+	p.shapes = []shape{{name, p.v.shadow(j.Tenon), draw.Part, mark("outline:tenon", j, nil)}}
 	p.tenonLines(d, body)
 	p.tenonDims(body)
 	p.tenonRoom()
@@ -42,7 +46,11 @@ func (p *plan) tenonLines(d, body vec.P) {
 		deep = j.Of.Ideal[1]
 	}
 	step := d.Mul(s / d.Y)
-	shoulder := guide{name: "SHOULDER: fold up", class: draw.Register, mark: mark("line:shoulder", j, nil)}
+	name := "SHOULDER: fold up"
+	if j.Broad {
+		name = "SHOULDER"
+	}
+	shoulder := guide{name: name, class: draw.Register, mark: mark("line:shoulder", j, nil)}
 	shoulder.a, shoulder.b = step.Mul(-6), step.Mul(deep)
 	if shoulder.b.Sub(shoulder.a).Left().Dot(body) < 0 {
 		shoulder.below = true // the words stand on the timber's side

@@ -18,6 +18,10 @@ func (p plan) words(u measure.Units) words {
 	case "through":
 		w.add(7, true, "PEG FROM ABOVE")
 	default:
+		if j.Broad {
+			w.add(7, true, "LAP")
+			break
+		}
 		w.add(7, true, "TENON")
 	}
 	w.add(5, true, v.t.ID+", "+p.faceName(v.face))
@@ -49,13 +53,21 @@ func (p plan) holeWords(w *words, u measure.Units) {
 	if p.kind == "far" {
 		first, second = "1.\u00a0Near face first: stop when the lead screw shows here.", "2.\u00a0Turn the stick, finish from this face."
 	}
-	w.add(lettering, false, first+" "+second+" Pack the mortise with a scrap block before boring.")
+	w.add(lettering, false, first+" "+second+p.packWords())
 	for _, h := range p.holes {
 		if h.peg.Flush {
 			w.add(lettering, true, "Saw the peg flush on both faces before the next timber stands there.")
 			break
 		}
 	}
+}
+
+// packWords say what holds the wood up under the bit.
+func (p plan) packWords() string {
+	if p.joint.Broad {
+		return " Lay waste wood under the notch before boring."
+	}
+	return " Pack the mortise with a scrap block before boring."
 }
 
 // throughWords are the words of a blind peg's sheet.
@@ -72,21 +84,26 @@ func (p plan) throughWords(w *words, u measure.Units) {
 	w.add(lettering, false, fmt.Sprintf("The bore ends %s below the ideal face of the %s.", unbroken(u.FormatJoint(p.deep())), j.Into.Role))
 }
 
-// deep returns how far a blind peg's bore goes into the receiver, mm.
+// deep returns how far a blind peg's bore goes in below the receiver's ideal
+// face that it enters, mm.
 func (p plan) deep() float64 {
-	_, _, w := p.joint.Axes.Of(p.holes[0].peg.To)
-	return -w
+	g := p.holes[0].peg
+	t := p.joint.Into
+	return -t.IdealPlane(g.Entry).Height(t.Place.In(g.To))
 }
 
 // tenonWords are the words of a tenon's sheet.
 func (p plan) tenonWords(w *words, u measure.Units) {
 	v := p.v
-	w.add(lettering, false, fmt.Sprintf("Lay on the cheek toward face\u00a0%d. Fold the paper up along the shoulder line and push the crease home "+
-		"against the shoulder. The reference edge is the line of %s.", v.face, p.faceName(v.side())))
+	lay := "Lay on the cheek toward face\u00a0%d. Fold the paper up along the shoulder line and push the crease home against the shoulder."
+	if p.joint.Broad {
+		lay = "Lay on the lap, on the side of face\u00a0%d, the shoulder line on the shoulder; on the uncut side square the shoulder round first."
+	}
+	w.add(lettering, false, fmt.Sprintf(lay+" The reference edge is the line of %s.", v.face, p.faceName(v.side())))
 	p.crossWords(w, u)
 	h := p.holes[len(p.holes)-1]
 	if p.arrow == nil {
-		w.add(lettering, true, "Not offset: tenon and mortise hole lie in one place.")
+		w.add(lettering, true, "Not offset: the holes of both timbers lie in one place.")
 		return
 	}
 	w.add(lettering, true, fmt.Sprintf("Bore at the cross only: set %s %s.", unbroken(u.FormatJoint(h.c.Dist(h.other))), h.peg.Words))

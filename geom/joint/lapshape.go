@@ -52,12 +52,18 @@ func lapFace(s Site, n, m int) int {
 	_, depth := sizes(s.R, n)
 	lo, hi := span(s.E, 0, a.O, a.W)
 	const step = 0.5
+	if math.Abs(a.W.Z) > 0.5 { // from above, unless the enterer's upper face lies lower
+		if lower := a.W.Z > 0 && hi < -step || a.W.Z < 0 && lo > -depth+step; lower == (a.W.Z > 0) {
+			return m
+		}
+		return n
+	}
 	switch {
 	case hi > -step && lo > -depth-step && (hi > step || lo > -depth+step):
 		return n
 	case hi < step && lo < -depth+step && (hi < -step || lo < -depth-step):
 		return m
-	case math.Abs(a.W.Z) > 0.5 && a.W.Z < 0, math.Abs(a.W.Z) <= 0.5 && !geom.IsReference(n):
+	case !geom.IsReference(n):
 		return m
 	}
 	return n

@@ -18,14 +18,14 @@ func holeOf(f *geom.Frame, t *geom.Timber, b geom.Bore) hole {
 	switch {
 	case j == nil:
 		return hole{}
-	case j.Of != t && j.Tenon.Empty():
+	case j.Of != t && (j.Broad || j.Tenon.Empty()):
 		return hole{in: "receiver"}
 	case j.Of != t:
 		return hole{in: "mortise"}
 	}
 	h := hole{in: "enterer"}
 	h.offset, h.note = offset(j, b.Peg)
-	if !j.Tenon.Empty() {
+	if !j.Broad && !j.Tenon.Empty() {
 		lo, hi := j.Tenon.Extent(t.Place.OutDir(b.To.Sub(b.From).Unit()))
 		h.in, h.thickness = "tenon", hi-lo
 	}
