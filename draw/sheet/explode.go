@@ -38,8 +38,6 @@ func exploded(j *geom.Joint) []view.Part {
 	return append(parts, trace)
 }
 
-
-
 // tips returns the corners of the tenon that go in first.
 func tips(j *geom.Joint) []vec.V {
 	if j.Tenon.Empty() || len(j.Moves) == 0 {
