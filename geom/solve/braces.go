@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"math"
 
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -9,58 +10,186 @@ import (
 	"pegwright/geom/vec"
 )
 
-// layBraces sets corner braces under the ties (bents) and the plates (walls).
+// knee is one brace that is asked for: out from a post along h to a level
+// stick above it or, going down, below it.
+type knee struct {
+	id         string
+	post, head *stick
+	h          vec.V
+	legs       spec.Section
+	bay        int
+	shift      float64 // change of legs that was needed, 0 for none
+	why        string  // what was in the way of the legs asked for
+}
+
+// layBraces sets corner braces under the ties (bents) and the plates (walls),
+// and above the sills where they go down.
 func (p *plan) layBraces() {
 	b := p.b.Braces
 	if !b.Set || b.No {
 		return
 	}
-	legs := b.Legs
-	if !legs.Set {
-		legs = spec.Section{A: p.s.std.legs, B: p.s.std.legs, At: b.At}
-	}
-	if has(b.In, "bents") {
-		for _, bt := range p.bents {
-			for _, sd := range sides {
-				p.brace(fmt.Sprintf("brace-%d-%s", bt.n, sd.wall), bt.post[sd.wall], bt.tie, sd.out.Neg(), legs, p.gable(bt))
-			}
+	for _, set := range b.Sets {
+		if !p.braceSense(set) {
+			continue
 		}
-	}
-	if has(b.In, "walls") {
-		for _, sd := range sides {
-			for i := 0; i+1 < len(p.bents); i++ {
-				p.brace(fmt.Sprintf("brace-%s-%da", sd.wall, i+1), p.bents[i].post[sd.wall], p.plates[sd.wall], east, legs, sd.wall)
-				p.brace(fmt.Sprintf("brace-%s-%db", sd.wall, i+1), p.bents[i+1].post[sd.wall], p.plates[sd.wall], west, legs, sd.wall)
-			}
+		if !set.Legs.Set {
+			set.Legs = p.s.d.Layout.For("brace").Legs
 		}
+		if !set.Legs.Set {
+			set.Legs = spec.Section{A: p.s.std.legs, B: p.s.std.legs, At: set.At}
+		}
+		var done []*knee
+		for _, k := range append(p.bentKnees(set), p.wallKnees(set)...) {
+			p.brace(k)
+			done = append(done, k)
+		}
+		p.tellBraces(set, done)
 	}
 }
 
-// brace plans one corner brace from a post out along h under a level stick,
-// unless the post of an opening stands in its way.
-func (p *plan) brace(id string, post, head *stick, h vec.V, legs spec.Section, wallName string) {
+// braceSense faults a set of braces that names what is not there.
+func (p *plan) braceSense(set spec.BraceSet) bool {
 	s := p.s
-	face := post.t.IdealPlane(post.t.FaceToward(h)).Moved(post.t.Place)
-	if wallName != "" {
-		w := p.wallNamed(wallName)
-		along := h.Dot(w.dir)
-		from := (face.D*face.N.Dot(h)*1 - w.origin.Dot(h)) * along
-		lo, hi := from, from+along*(legs.B+s.std.stagger)
-		if lo > hi {
-			lo, hi = hi, lo
+	n := len(s.faults)
+	if set.Go.S == "down" && len(p.sills) == 0 {
+		s.fault(set.Go.At, set.Go.S, "there are no sills for these braces to stand on", "write sills: yes, or go: up")
+	}
+	for _, x := range set.Bents {
+		if int(x.V) > len(p.bents) {
+			s.fault(x.At, x.Src, fmt.Sprintf("the building has only %d bents", len(p.bents)), "write the number of one of its bents")
 		}
-		for _, v := range p.pos[wallName] {
-			if v.st != post && v.hi > lo && v.lo < hi && v.st.t.Role != "post" {
-				s.note(legs.At, fmt.Sprintf("no brace %s: %s stands within its legs", id, v.st.t.ID), "give shorter legs, or move the opening", v.st.t.ID)
+	}
+	for _, x := range set.Bays {
+		if int(x.V) >= len(p.bents) {
+			s.fault(x.At, x.Src, fmt.Sprintf("the building has only %d bays", len(p.bents)-1), "write the number of one of its bays")
+		}
+	}
+	return n == len(s.faults)
+}
+
+// braceIn reports whether a set of braces stands; none named: bents and walls.
+func (p *plan) braceIn(set spec.BraceSet, bt *bent) bool {
+	gable := p.gable(bt) != ""
+	return has(set.In, "bents") || gable && has(set.In, "gables") || !gable && has(set.In, "inner bents")
+}
+
+func picked(list []spec.Number, n int) bool {
+	for _, x := range list {
+		if int(x.V) == n {
+			return true
+		}
+	}
+	return len(list) == 0
+}
+
+func (p *plan) bentKnees(set spec.BraceSet) []*knee {
+	var r []*knee
+	for _, bt := range p.bents {
+		if !p.braceIn(set, bt) || !picked(set.Bents, bt.n) {
+			continue
+		}
+		head, tail := bt.tie, ""
+		if set.Go.S == "down" {
+			head, tail = p.cross[bt.n], "-foot"
+		}
+		for _, sd := range sides {
+			if head != nil && has(set.Sides, sd.wall) {
+				r = append(r, &knee{id: fmt.Sprintf("brace-%d-%s%s", bt.n, sd.wall, tail), post: bt.post[sd.wall], head: head, h: sd.out.Neg(), legs: set.Legs})
+			}
+		}
+	}
+	return r
+}
+
+func (p *plan) wallKnees(set spec.BraceSet) []*knee {
+	var r []*knee
+	if !has(set.In, "walls") {
+		return nil
+	}
+	for _, sd := range sides {
+		if !has(set.Sides, sd.wall) {
+			continue
+		}
+		head, tail := p.plates[sd.wall], ""
+		if set.Go.S == "down" {
+			head, tail = p.sills[sd.wall], "-foot"
+		}
+		for i := 1; i < len(p.bents); i++ {
+			if !picked(set.Bays, i) {
+				continue
+			}
+			for j, h := range []vec.V{east, west} {
+				bt := p.bents[i-1+j]
+				if picked(set.Bents, bt.n) {
+					r = append(r, &knee{id: fmt.Sprintf("brace-%s-%d%c%s", sd.wall, i, 'a'+j, tail), post: bt.post[sd.wall], head: head, h: h, legs: set.Legs, bay: i})
+				}
+			}
+		}
+	}
+	return r
+}
+
+// brace lays one brace with the legs asked for or, where those do not clear
+// what stands there, with the nearest that do: both legs shorter or longer by
+// as much, then the post leg alone. What clears nowhere is left out.
+func (p *plan) brace(k *knee) {
+	s := p.s
+	if s.sticks[k.id] != nil {
+		k.why = "the brace of another set"
+		return
+	}
+	try := func(a, b float64) string {
+		legs := spec.Section{A: a, B: b, At: k.legs.At}
+		return s.attempt(s.std.web, func() {
+			if st := s.braceBetween(k.id, k.post, k.head, k.h, legs, nil, spec.TimberSettings{}); st != nil {
+				st.t.Bent, st.t.Bay, st.t.Wall = k.head.t.Bent, k.bay, k.head.t.Wall
+			}
+		})
+	}
+	if k.why = try(k.legs.A, k.legs.B); k.why == "" {
+		return
+	}
+	for i := 1; i <= 12; i++ {
+		by := float64(i) * inch
+		for _, c := range [][2]float64{{-by, -by}, {by, by}, {-by, 0}, {by, 0}} {
+			a, b := k.legs.A+c[0], k.legs.B+c[1]
+			if min(a, b) < leastLeg || c[1] == 0 && (a > 1.5*b || b > 1.5*a) {
+				continue
+			}
+			if try(a, b) == "" {
+				k.legs.A, k.legs.B, k.shift = a, b, by
 				return
 			}
 		}
 	}
-	st := s.braceBetween(id, post, head, h, legs, nil, spec.TimberSettings{})
-	if st == nil {
-		return
+	k.shift = math.Inf(1)
+}
+
+// leastLeg is the shortest leg that a brace is altered to.
+const leastLeg = 14 * inch
+
+// tellBraces says which braces of a set were altered or left out.
+func (p *plan) tellBraces(set spec.BraceSet, all []*knee) {
+	s := p.s
+	var gone, why, moved, first []string
+	for _, k := range all {
+		switch {
+		case k.why == "":
+		case k.shift > 0 && !math.IsInf(k.shift, 1):
+			moved = append(moved, fmt.Sprintf("%s %s x %s", k.id, s.f.Units.Format(k.legs.A), s.f.Units.Format(k.legs.B)))
+			first = append(first, k.id)
+		default:
+			gone, why = append(gone, k.id), append(why, k.why)
+		}
 	}
-	st.t.Bent, st.t.Bay, st.t.Wall = head.t.Bent, 0, head.t.Wall
+	if len(moved) > 0 {
+		s.note(set.Legs.At, "legs of "+s.f.Units.Format(set.Legs.A)+" x "+s.f.Units.Format(set.Legs.B)+" would run into other sticks or their joints; these braces have others: "+join(moved),
+			"give other legs, or move what stands there", first...)
+	}
+	if len(gone) > 0 {
+		s.note(set.Legs.At, "no room for "+join(gone)+": in the way of "+gone[0]+" is "+why[0], "give shorter legs, or move what stands there")
+	}
 }
 
 // corner is where a brace stands: the ideal faces of its two receivers meet at
@@ -128,7 +257,8 @@ func (s *solver) braceBetween(id string, post, head *stick, h vec.V, legs spec.S
 }
 
 // braceTenon is shorter in an interior post, where another brace's tenon may
-// come from the other side.
+// come from the other side. The hole moves toward the shoulder with it, not
+// past 1.5 diameters, so that two remain along the grain to the tenon's end.
 func (s *solver) braceTenon(r *stick, dir vec.V) spec.JointSettings {
 	n := r.t.FaceToward(dir)
 	between := r.t.Ideal[0]
@@ -138,6 +268,11 @@ func (s *solver) braceTenon(r *stick, dir vec.V) spec.JointSettings {
 	own := spec.JointSettings{TenonLength: set(min(s.std.braceTenon, between-s.std.deeper-2*s.std.web))}
 	if r.t.Role == "post" && r.t.Bent > 1 && r.t.Bent <= len(s.d.Building.Bays) && dir.X != 0 {
 		own.TenonLength = set(min(own.TenonLength.MM, (between-s.std.web)/2-s.std.deeper))
+		bore := s.std.smallBore
+		sin := math.Abs(r.t.IdealPlane(n).Moved(r.t.Place).N.Dot(dir))
+		if off := max(1.5*bore, own.TenonLength.MM-2*bore*sin); off < s.std.offShoulder {
+			own.OffShoulder = set(off)
+		}
 	}
 	return own
 }

@@ -70,6 +70,9 @@ func (s *solver) building() {
 	p.layGirts()
 	p.layBraces()
 	p.layRoof()
+	p.layFloor()
+	p.layLoft()
+	s.flushPegs()
 }
 
 // ready checks what a building cannot do without.
@@ -128,48 +131,6 @@ func (p *plan) wallY(wall string) float64 {
 	return 0
 }
 
-func (p *plan) laySills() {
-	if !p.b.Sills.Or(false) {
-		return
-	}
-	s := p.s
-	w, d := s.size("sill")
-	for _, sd := range sides {
-		l := line{at: vec.V{Y: p.wallY(sd.wall)}, dir: east, out1: up, out2: sd.out, size1: d, size2: w,
-			name1: "top", name2: "outside", name3: "bottom", name4: "inside"}
-		st := s.add("sill-"+sd.wall, "sill", p.b.Sills.At, l, 0, p.length, spec.TimberSettings{})
-		st.t.Wall = sd.wall
-		p.sills[sd.wall] = st
-	}
-	w, d = s.size("cross sill")
-	for _, bt := range []*bent{p.bents[0], p.bents[len(p.bents)-1]} {
-		wall := "west"
-		if bt.last() {
-			wall = "east"
-		}
-		l := line{at: vec.V{X: bt.x}, dir: north, out1: up, out2: bt.out, size1: d, size2: w,
-			name1: "top", name2: "outside", name3: "bottom", name4: "inside"}
-		st := s.add("sill-"+wall, "cross sill", p.b.Sills.At, l, 0, p.span, spec.TimberSettings{})
-		st.t.Wall, st.t.Bent = wall, bt.n
-		p.cross[bt.n] = st
-		own := spec.JointSettings{FromReference: set(s.std.cornerDown), TenonLength: set(s.std.tenon), Pegs: count(1), Along: centred(),
-			Bore: set(s.std.smallBore), Thickness: set(s.std.thin)}
-		holdAt(&own, bt, s.std.hold)
-		// The corner post stands on the peg: it is sawn flush.
-		s.joinEnd("sill corner", p.sills["south"], st, geom.Start, own, p.b.Sills.At).flush = true
-		s.joinEnd("sill corner", p.sills["north"], st, geom.Finish, own, p.b.Sills.At).flush = true
-	}
-}
-
-// holdAt holds a tenon back on the side of the bent's reference face.
-func holdAt(own *spec.JointSettings, bt *bent, by float64) {
-	if bt.last() {
-		own.HoldBackEnd = set(by)
-	} else {
-		own.HoldBackStart = set(by)
-	}
-}
-
 func (p *plan) layPosts() {
 	s := p.s
 	a, b := s.size("post")
@@ -212,25 +173,6 @@ func (p *plan) gable(bt *bent) string {
 	return ""
 }
 
-// foot stands an upright on a sill with an unpegged stub tenon, or on a pier.
-func (p *plan) foot(st *stick, sill *stick, more func(*spec.JointSettings)) {
-	s := p.s
-	if sill == nil {
-		at := st.t.Place.Out(vec.V{Y: st.t.Section[0] / 2, Z: st.t.Section[1] / 2})
-		sup := geom.Support{Timber: st.t.ID, At: at, Size: st.t.Section}
-		if p.b.Piers.Size.Set {
-			sup.Size = [2]float64{p.b.Piers.Size.A, p.b.Piers.Size.B}
-		}
-		s.f.Supports = append(s.f.Supports, sup)
-		return
-	}
-	own := spec.JointSettings{Stub: flag(true), Pegs: count(0), FromReference: set(s.std.footOff), Thickness: set(s.std.thin), TenonLength: set(s.std.stub)}
-	if more != nil {
-		more(&own)
-	}
-	s.joinEnd("mortise and tenon", sill, st, geom.Start, own, st.t.At)
-}
-
 func (p *plan) layPlates() {
 	s := p.s
 	w, d := s.size("plate")
@@ -256,7 +198,7 @@ func (p *plan) layPlates() {
 // topTenon is the length of an upright's tenon into a plate: 3 in where the
 // plate is 6 in deep, so that wood is left under the rafter seat.
 func (s *solver) topTenon(plate *stick) float64 {
-	if plate.t.Section[plate.depthAxis()] < 7*inch {
+	if plate.t.Section[plate.depthAxis()] < 6.8*inch {
 		return s.std.shallow
 	}
 	return s.std.tenon

@@ -28,6 +28,8 @@ type stick struct {
 	plumb    bool // start end cut plumb
 	first    bool // face 1 is the line's first reference face
 	overall  spec.TimberSettings
+	hull     *void // between the ends hullAt, once asked for
+	hullAt   [2]float64
 }
 
 // pact is a joint being planned.
@@ -42,9 +44,10 @@ type pact struct {
 	set       joint.Settings
 	why       string
 	pegOff    float64
-	flush     bool  // pegs sawn level, because another timber stands there
-	tension   bool  // must hold tension, not only locate
-	meet      vec.V // where the lines of a joint end to end are said to meet
+	flush     bool   // pegs sawn level, because another timber stands there
+	tension   bool   // must hold tension, not only locate
+	meet      vec.V  // where the lines of a joint end to end are said to meet
+	taken     []void // from the receiver, once asked for
 }
 
 type solver struct {

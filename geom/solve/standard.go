@@ -56,7 +56,7 @@ func (s standard) size(role string, metric bool) (a, b float64) {
 	type pair struct{ a, b float64 }
 	in := map[string]pair{"sill": {6, 8}, "cross sill": {6, 8}, "post": {6, 6}, "door post": {5, 5}, "window post": {5, 5},
 		"tie": {6, 7}, "plate": {6, 6}, "girt": {5, 5}, "header": {5, 5}, "rail": {5, 5}, "brace": {3, 5}, "rafter": {4, 6},
-		"ridge": {6, 8}, "king post": {6, 6}}
+		"ridge": {6, 8}, "king post": {6, 6}, "joist": {4, 6}}
 	p, ok := in[role]
 	if !ok {
 		p = pair{6, 6}

@@ -65,6 +65,8 @@ func scalars() map[string]node {
 		"a point [x, y, z]":        {"type": "array", "items": ref("a length"), "minItems": 3, "maxItems": 3},
 		"one or more lengths above zero": {"anyOf": []any{ref("a length above zero"),
 			node{"type": "array", "items": ref("a length above zero"), "minItems": 1}}},
+		"one or more whole numbers": {"anyOf": []any{ref("a whole number"),
+			node{"type": "array", "items": ref("a whole number"), "minItems": 1}}},
 		"sections by role":              byRole(ref("a section")),
 		"a length, or lengths by role":  {"anyOf": []any{ref("a length of zero or more"), byRole(ref("a length of zero or more"))}},
 		"names with lengths or numbers": named(length("a length or a number")),
@@ -136,6 +138,8 @@ func (f field) nested() node {
 		return node{"type": "object", "propertyNames": node{"$ref": "#/$defs/an-id"}, "additionalProperties": o}
 	case f.kind == "keys, or no":
 		return node{"anyOf": []any{o, node{"enum": []any{"no", false}}}}
+	case f.kind == "keys, a list of keys, or no":
+		return node{"anyOf": []any{o, node{"type": "array", "items": o, "minItems": 1}, node{"enum": []any{"no", false}}}}
 	case f.kind == "a whole number or keys":
 		return node{"anyOf": []any{node{"$ref": "#/$defs/a-whole-number"}, o}}
 	}

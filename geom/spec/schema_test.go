@@ -178,7 +178,8 @@ func TestSchemaAndReaderKnowTheSameKeys(t *testing.T) {
 		if unknown(t, p) {
 			t.Errorf("the reader knows no %s", p)
 		}
-		if !slices.Contains(read, p) {
+		// A key that takes one set or a list of sets lists its keys once.
+		if !slices.Contains(read, p) && !slices.Contains(read, strings.ReplaceAll(p, "braces[].", "braces.")) {
 			t.Errorf("the table of keys lacks %s", p)
 		}
 	}

@@ -19,7 +19,11 @@ func buildingFields(b *Building) []field {
 		group("piers", "blocks under posts or sills", []field{
 			sizeKey("size", "size of a pier, in plan", &b.Piers.Size),
 			lengthKey("height", "height of a pier", &b.Piers.Height, positive),
+			lengthKey("spacing", "most from middle to middle under a sill", &b.Piers.Spacing, positive),
 		}, func(r *reader, n *yaml.Node) { b.Piers.At, b.Piers.Set = r.pos(n), true }),
+		wordKey("cross sills", "where sills run across the building", &b.CrossSills, "at gables", "at bents"),
+		floorKey(&b.Floor),
+		loftKey(&b.Loft),
 		girtsKey(&b.Girts),
 		bracesKey(&b.Braces),
 		openingsKey(b),
@@ -50,57 +54,4 @@ func lengthsKey(name, doc string, dst *[]Length, limit int) field {
 			}
 		})
 	}}
-}
-
-// unless reads a group that may also be refused with the word no.
-func unless(name, doc string, inner []field, mark func(at *yaml.Node, r *reader, no bool)) field {
-	return field{name: name, kind: "keys, or no", doc: doc, inner: inner, read: func(r *reader, n *yaml.Node) {
-		if n.Kind != yaml.ScalarNode || isNull(n) {
-			mark(n, r, false)
-			r.mapping(n, name, inner, nil)
-			return
-		}
-		if on, known := yesNo(n.Value); known && !on {
-			mark(n, r, true)
-			return
-		}
-		r.fault(n, n.Value, name+" takes keys with values, or no", "write no, or its keys")
-	}}
-}
-
-func girtsKey(g *Girts) field {
-	return unless("girts", "level timbers between posts", []field{
-		lengthsKey("height", "tops of the girts above the datum", &g.Heights, maxHeights),
-		wordsKey("in", "which walls have them", &g.In, "eave walls", "gable walls"),
-	}, func(n *yaml.Node, r *reader, no bool) { g.At, g.Set, g.No = r.pos(n), true, no })
-}
-
-func bracesKey(b *Braces) field {
-	return unless("braces", "knee braces", []field{
-		legsKey("legs", "legs, on the post and on the level timber", &b.Legs),
-		wordsKey("in", "where they stand", &b.In, "bents", "walls"),
-	}, func(n *yaml.Node, r *reader, no bool) { b.At, b.Set, b.No = r.pos(n), true, no })
-}
-
-func openingsKey(b *Building) field {
-	table := func(o *Opening) []field {
-		return []field{
-			{name: "name", kind: "text", doc: "what it is called", required: true,
-				read: func(r *reader, n *yaml.Node) { o.Name = r.name(n) }},
-			wordKey("wall", "the wall it is in", &o.Wall, compass()...).must(),
-			countKey("bay", "the bay it is in, counted from 1", &o.Bay, 1, maxBays),
-			lengthKey("width", "clear width", &o.Width, positive).must(),
-			lengthKey("height", "top above the datum", &o.Height, positive).must(),
-			lengthKey("sill", "bottom above the datum; left out for a door", &o.Sill, notNegative),
-			lengthKey("from", "offset from the bay's first post; left out when centred", &o.From, notNegative),
-		}
-	}
-	return field{name: "openings", kind: "a list", doc: "doors and windows", inner: table(&Opening{}), suffix: "[]",
-		read: func(r *reader, n *yaml.Node) {
-			r.items(n, "openings", maxOpenings, false, func(_ int, v *yaml.Node) {
-				o := Opening{At: r.pos(v)}
-				r.mapping(v, "an opening", table(&o), nil)
-				b.Openings = append(b.Openings, o)
-			})
-		}}
 }

@@ -65,6 +65,7 @@ func woodFields(w *Wood) []field {
 			seasoningKey("seasoning", "how dry they are when cut", &w.Seasoning),
 			flagKey("planed", "the sticks are planed to size", &w.Planed),
 			reduceKey(w),
+			lengthKey("longest", "longest stick to be had", &w.Longest, positive),
 			{name: "service moisture", kind: "a number", doc: "moisture content in service, percent",
 				read: func(r *reader, n *yaml.Node) { w.ServiceMoisture = r.number(n, 3, 30, false) }},
 		}, nil),

@@ -206,6 +206,7 @@ type Wood struct {
 	Planed          Flag
 	Reduce          Length       // for every role that has none of its own
 	ReduceBy        []RoleLength // reduction by role
+	Longest         Length       // longest stick to be had
 	ServiceMoisture Number       // percent in service
 	PegSpecies      Text
 	PegSeasoning    Seasoning
@@ -329,18 +330,21 @@ type Scarf struct {
 
 // Building is the frame in the words of the common case.
 type Building struct {
-	At        finding.Pos
-	Set       bool
-	Span      Length
-	Bays      []Length
-	Eave      Length
-	TieHeight Length // top of tie above the datum
-	Roof      Roof
-	Sills     Flag
-	Piers     Piers
-	Girts     Girts
-	Braces    Braces
-	Openings  []Opening
+	At         finding.Pos
+	Set        bool
+	Span       Length
+	Bays       []Length
+	Eave       Length
+	TieHeight  Length // top of tie above the datum
+	Roof       Roof
+	Sills      Flag
+	CrossSills Text // where sills run across: "at gables" or "at bents"
+	Piers      Piers
+	Floor      Floor
+	Loft       Loft
+	Girts      Girts
+	Braces     Braces
+	Openings   []Opening
 }
 
 // Roof is the roof of a building.
@@ -357,44 +361,6 @@ type Roof struct {
 	RafterSpacing Length
 	Seat          Text // "step-lap" or "birdsmouth"
 	Tail          Text // "square" or "plumb"
-}
-
-// Piers are the blocks that posts or sills stand on.
-type Piers struct {
-	At     finding.Pos
-	Set    bool
-	Size   Section
-	Height Length
-}
-
-// Girts are the level timbers between posts. No is true for "girts: no".
-type Girts struct {
-	At      finding.Pos
-	Set     bool
-	No      bool
-	Heights []Length // tops above the datum
-	In      []Text   // "eave walls", "gable walls"
-}
-
-// Braces are the knee braces. No is true for "braces: no".
-type Braces struct {
-	At   finding.Pos
-	Set  bool
-	No   bool
-	Legs Section
-	In   []Text // "bents", "walls"
-}
-
-// Opening is a door or window.
-type Opening struct {
-	At     finding.Pos
-	Name   Text
-	Wall   Text // north, south, east or west
-	Bay    Number
-	Width  Length
-	Height Length // top above the datum
-	Sill   Length // bottom above the datum; not set for a door
-	From   Length // offset from the bay's first post; centred when not set
 }
 
 // Point is a place in the frame's axes.

@@ -36,8 +36,13 @@ func (r *reader) timbersHaveSections(d *Description) {
 }
 
 func (r *reader) bracesHaveLegs(d *Description) {
-	if d.Layout.For("brace").Legs.Set || d.Building.Braces.Legs.Set {
+	if d.Layout.For("brace").Legs.Set {
 		return
+	}
+	for _, set := range d.Building.Braces.Sets {
+		if set.Legs.Set {
+			return
+		}
 	}
 	for _, t := range d.Timbers {
 		if t.Between != nil && !t.Legs.Set {

@@ -1,0 +1,166 @@
+package check_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+)
+
+// dice draws the words and numbers of a description.
+type dice struct {
+	*rand.Rand
+	k float64 // file units to the inch
+	b strings.Builder
+}
+
+func (d *dice) line(format string, a ...any) { fmt.Fprintf(&d.b, format+"\n", a...) }
+
+// len is a length of lo to hi inches in whole steps of the file's unit.
+func (d *dice) len(lo, hi float64) string {
+	return fmt.Sprintf("%.0f", (lo+d.Float64()*(hi-lo))*d.k)
+}
+
+func (d *dice) pick(list ...string) string { return list[d.IntN(len(list))] }
+
+func (d *dice) size(lo, hi int) float64 { return float64(lo+d.IntN(hi-lo+1)) * d.k }
+
+// some draws one or more of a list, in its order.
+func (d *dice) some(list ...string) string {
+	for {
+		var r []string
+		for _, x := range list {
+			if d.IntN(2) == 0 {
+				r = append(r, x)
+			}
+		}
+		if len(r) > 0 {
+			return strings.Join(r, ", ")
+		}
+	}
+}
+
+// RandomFrame describes a building such as a user might write, its sizes drawn
+// at random within what a small pegged frame can have. Numbers are bare and
+// take the file's unit.
+func RandomFrame(r *rand.Rand) string {
+	d := &dice{Rand: r, k: 1}
+	unit := "in"
+	if r.IntN(3) == 0 {
+		unit, d.k = "mm", 25
+	}
+	d.line("frame: Random")
+	d.line("units: %s", unit)
+	d.line("wood: {timbers: {species: %s, seasoning: %s}}", d.pick("eastern white pine", "eastern hemlock", "white oak", "norway spruce"), d.pick("green", "dry"))
+	d.sections()
+	d.line("building:")
+	bays := d.body()
+	sills := d.feet()
+	d.walls()
+	d.braces(sills)
+	d.openings(bays)
+	d.floors(sills)
+	return d.b.String()
+}
+
+func (d *dice) sections() {
+	if d.IntN(3) == 0 {
+		return
+	}
+	post, plate, tie := d.size(6, 8), d.size(6, 8), d.size(7, 9)
+	d.line("sections: {post: %g x %g, plate: %g x %g, tie: %g x %g, girt: %g x %g, sill: %g x %g, brace: %g x %g}",
+		post, post, plate, plate, post, tie, d.size(5, 6), d.size(5, 6), d.size(6, 8), d.size(8, 10), d.size(3, 4), d.size(4, 6))
+}
+
+// body writes span, bays, eave and roof and returns the number of bays.
+func (d *dice) body() int {
+	d.line("  span: %s", d.len(66, 192))
+	var bays []string
+	for range 1 + d.IntN(1+d.IntN(1+d.IntN(5))) {
+		bays = append(bays, d.len(72, 168))
+	}
+	d.line("  bays: [%s]", strings.Join(bays, ", "))
+	d.line("  eave: %s", d.len(84, 132))
+	pitch := fmt.Sprintf("%d in 12", 4+d.IntN(11))
+	if d.k > 1 {
+		pitch = fmt.Sprintf("%d deg", 20+d.IntN(30))
+	}
+	if d.IntN(3) == 0 {
+		d.line("  roof: {shape: gable, pitch: %s, overhang: %s, rafter spacing: %s, seat: %s, tail: %s}", pitch, d.len(4, 14), d.len(28, 40),
+			d.pick("step-lap", "birdsmouth"), d.pick("square", "plumb"))
+	}
+	return len(bays)
+}
+
+func (d *dice) feet() (sills bool) {
+	if d.IntN(2) == 0 {
+		d.line("  piers: {size: %s x %s}", d.len(10, 12), d.len(10, 12))
+		return false
+	}
+	d.line("  sills: yes")
+	if d.IntN(2) == 0 {
+		d.line("  cross sills: %s", d.pick("at gables", "at bents"))
+	}
+	if d.IntN(2) == 0 {
+		d.line("  piers: {size: %s x %s, spacing: %s}", d.len(10, 12), d.len(10, 12), d.len(48, 96))
+	}
+	return true
+}
+
+func (d *dice) walls() {
+	if d.IntN(3) == 0 {
+		return
+	}
+	heights := d.len(20, 60)
+	if d.IntN(3) == 0 {
+		heights += ", " + d.len(36, 66)
+	}
+	d.line("  girts: {height: [%s], in: [%s]}", heights, d.some("eave walls", "gable walls", "north", "east"))
+}
+
+func (d *dice) braces(sills bool) {
+	legs := func(lo, hi float64) string {
+		a := d.len(lo, hi)
+		if d.IntN(3) > 0 {
+			return a + " x " + a
+		}
+		return a + " x " + d.len(lo, hi)
+	}
+	switch d.IntN(5) {
+	case 0:
+	case 1:
+		d.line("  braces:")
+		d.line("    - {legs: %s, in: [%s]}", legs(18, 36), d.some("bents", "gables", "walls"))
+		if sills {
+			d.line("    - {legs: %s, in: [%s], go: down}", legs(18, 30), d.some("gables", "walls"))
+		} else {
+			d.line("    - {legs: %s, in: [inner bents, walls], sides: [%s], bays: [1]}", legs(18, 30), d.some("north", "south"))
+		}
+	default:
+		d.line("  braces: {legs: %s, in: [%s]}", legs(16, 40), d.some("bents", "walls"))
+	}
+}
+
+func (d *dice) openings(bays int) {
+	if d.IntN(2) == 0 {
+		return
+	}
+	d.line("  openings:")
+	d.line("    - {name: door, wall: %s, bay: %d, width: %s, height: %s}", d.pick("south", "north"), 1+d.IntN(bays), d.len(26, 36), d.len(54, 66))
+	gables := []string{"east", "west"}
+	d.Shuffle(2, func(i, j int) { gables[i], gables[j] = gables[j], gables[i] })
+	if d.IntN(2) == 0 {
+		d.line("    - {name: window, wall: %s, width: %s, height: %s, sill: %s}", gables[0], d.len(16, 30), d.len(48, 56), d.len(24, 40))
+	}
+	if d.IntN(3) == 0 {
+		d.line("    - {name: gable door, wall: %s, width: %s, height: %s, from: %s}", gables[1], d.len(20, 26), d.len(48, 56), d.len(8, 12))
+	}
+}
+
+func (d *dice) floors(sills bool) {
+	if sills && d.IntN(2) == 0 {
+		d.line("  floor: {direction: %s, spacing: %s}", d.pick("across", "along"), d.len(16, 36))
+	}
+	if d.IntN(3) == 0 {
+		d.line("  loft: {spacing: %s}", d.len(18, 40))
+	}
+}

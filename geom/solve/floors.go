@@ -1,0 +1,216 @@
+package solve
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/measure"
+	"pegwright/geom/spec"
+	"pegwright/geom/vec"
+)
+
+// deck is one field of joists: from one receiver to the other, side by side
+// between two coordinates.
+type deck struct {
+	id        string
+	from, to  *stick
+	dir, side vec.V // along the joists, and across them
+	top       float64
+	lo, hi    float64 // clear field along side
+	a, b      float64 // faces of the receivers along dir
+	w, d      float64
+	spacing   float64
+	at        finding.Pos
+	bay       int
+	first     int // number of the first joist
+	gone      []string
+	dirName   string
+}
+
+// layFloor lays joists into the sills: across the building from sill to sill,
+// or along it from cross sill to cross sill.
+func (p *plan) layFloor() {
+	f := p.b.Floor
+	if !f.Set {
+		return
+	}
+	s := p.s
+	if len(p.sills) == 0 {
+		s.fault(f.At, "floor", "there are no sills for the joists of this floor", "write sills: yes")
+		return
+	}
+	w, d := s.joistSize(f.Joists)
+	n := 1
+	for _, dk := range p.floorDecks() {
+		dk.id, dk.top, dk.w, dk.d, dk.at, dk.first = "joist", 0, w, d, f.At, n
+		dk.spacing = f.Spacing.Or(s.joistSpacing())
+		if !p.deckFits(dk, f.Joists) {
+			return
+		}
+		n = p.layDeck(dk)
+	}
+}
+
+func (s *solver) joistSize(own spec.Section) (w, d float64) {
+	if own.Set {
+		return own.A, own.B
+	}
+	return s.size("joist")
+}
+
+// floorDecks are the fields between the sills that cross the building.
+func (p *plan) floorDecks() []*deck {
+	var r []*deck
+	across := p.b.Floor.Direction.Or("across") == "across"
+	var last *bent
+	for _, bt := range p.bents {
+		st := p.cross[bt.n]
+		if st == nil {
+			continue
+		}
+		if last != nil {
+			a, b := p.cross[last.n], st
+			lo, hi := a.high(east), b.low(east)
+			s, n := p.sills["south"], p.sills["north"]
+			if across {
+				r = append(r, &deck{from: s, to: n, dir: north, side: east, lo: lo, hi: hi, a: s.high(north), b: n.low(north), bay: last.n})
+			} else {
+				r = append(r, &deck{from: a, to: b, dir: east, side: north, lo: s.high(north), hi: n.low(north), a: lo, b: hi, bay: last.n})
+			}
+		}
+		last = bt
+	}
+	return r
+}
+
+// low and high are the extent of a stick's nominal section along a direction
+// square to it.
+func (st *stick) low(dir vec.V) float64 { return -st.high(dir.Neg()) }
+func (st *stick) high(dir vec.V) float64 {
+	t := st.t
+	h := math.Inf(-1)
+	for i := range 4 {
+		c := vec.V{Y: t.Section[0] * float64(i&1), Z: t.Section[1] * float64(i>>1)}
+		h = max(h, t.Place.Out(c).Dot(dir))
+	}
+	return h
+}
+
+// layLoft lays joists from tie to tie.
+func (p *plan) layLoft() {
+	f := p.b.Loft
+	if !f.Set {
+		return
+	}
+	s := p.s
+	for _, x := range f.Bays {
+		if int(x.V) >= len(p.bents) {
+			s.fault(x.At, x.Src, fmt.Sprintf("the building has only %d bays", len(p.bents)-1), "write the number of one of its bays")
+			return
+		}
+	}
+	w, d := s.joistSize(f.Joists)
+	n := 1
+	for i := 0; i+1 < len(p.bents); i++ {
+		if !picked(f.Bays, i+1) {
+			continue
+		}
+		a, b := p.bents[i], p.bents[i+1]
+		if a.tie == nil || b.tie == nil {
+			continue
+		}
+		top := f.Top.Or(p.tieTop)
+		dk := &deck{id: "loft-joist", from: a.tie, to: b.tie, dir: east, side: north, top: top, w: w, d: d, spacing: f.Spacing.Or(s.joistSpacing()),
+			lo: a.post["south"].high(north), hi: a.post["north"].low(north), a: a.tie.high(east), b: b.tie.low(east), at: f.At, bay: i + 1, first: n}
+		if !p.deckFits(dk, f.Joists) {
+			return
+		}
+		n = p.layDeck(dk)
+	}
+}
+
+// deckFits faults joists that are deeper than what carries them, or that lie
+// beside it.
+func (p *plan) deckFits(k *deck, own spec.Section) bool {
+	s := p.s
+	t := k.from.t
+	depth := t.Ideal[k.from.depthAxis()]
+	top := k.from.high(up)
+	at, src := k.at, k.id
+	if own.Set {
+		at, src = own.At, own.Src
+	}
+	if p.b.Loft.Top.Set && k.id == "loft-joist" {
+		at, src = p.b.Loft.Top.At, p.b.Loft.Top.Src
+	}
+	if k.top > top+1e-6 || k.top-k.d < top-depth-1e-6 {
+		s.fault(at, src, fmt.Sprintf("the joists lie from %s to %s and the %s that carries them from %s to %s", s.f.Units.Format(k.top-k.d), s.f.Units.Format(k.top),
+			t.Role, s.f.Units.Format(top-depth), s.f.Units.Format(top)), "make the joists shallower than what carries them, or set their tops within it")
+		return false
+	}
+	if k.b-k.a < 4*k.d {
+		s.fault(at, src, fmt.Sprintf("the joists would be %s long", s.f.Units.Format(k.b-k.a)), "leave this floor out, or widen the bay")
+		return false
+	}
+	return true
+}
+
+// layDeck lays joists at even distances, none farther apart than the spacing.
+// One that does not clear what stands there moves aside to where it does, or
+// is left out. It returns the number of the next joist.
+func (p *plan) layDeck(k *deck) int {
+	s := p.s
+	n := int(math.Ceil((k.hi-k.lo)/k.spacing-1e-9)) - 1
+	var moved []string
+	for i := range n {
+		mid := k.lo + (k.hi-k.lo)*float64(i+1)/float64(n+1)
+		id := fmt.Sprintf("%s-%d", k.id, k.first+i)
+		laid := false
+		for j := 0; j <= 16 && !laid; j++ {
+			by := float64((j+1)/2) * inch
+			if j%2 == 0 {
+				by = -by
+			}
+			laid = s.attempt(0, func() { p.joist(k, id, mid+by-k.w/2) }) == ""
+			if laid && j > 0 {
+				moved = append(moved, id)
+			}
+		}
+		if !laid {
+			k.gone = append(k.gone, id)
+		}
+	}
+	if len(moved) > 0 {
+		s.note(k.at, "moved aside to clear other joints: "+join(moved), "give another spacing to choose yourself", moved...)
+	}
+	if len(k.gone) > 0 {
+		s.note(k.at, "left out, because nothing near their places is clear of other joints: "+join(k.gone), "give another spacing, or larger timbers")
+	}
+	return k.first + n
+}
+
+// joist lays one joist with its reference side at the given coordinate.
+func (p *plan) joist(k *deck, id string, at float64) {
+	s := p.s
+	side, word, other := west, "west side", "east side"
+	if k.side == north {
+		side, word, other = south, "south side", "north side"
+	}
+	l := line{at: k.side.Mul(at).Add(vec.V{Z: k.top}), dir: k.dir, out1: up, out2: side, size1: k.d, size2: k.w,
+		name1: "top", name2: word, name3: "underside", name4: other}
+	st := s.add(id, "joist", k.at, l, k.a, k.b, spec.TimberSettings{})
+	st.t.Bay = k.bay
+	s.joinEnd("drop-in pocket", k.from, st, geom.Start, spec.JointSettings{}, k.at)
+	s.joinEnd("drop-in pocket", k.to, st, geom.Finish, spec.JointSettings{}, k.at)
+}
+
+// joistSpacing is the usual distance of joists: 24 in, or 600 mm (common
+// practice, no source).
+func (s *solver) joistSpacing() float64 {
+	if s.f.Units == measure.Metric {
+		return 600
+	}
+	return 24 * inch
+}
