@@ -26,7 +26,6 @@ type deck struct {
 	bay       int
 	first     int // number of the first joist
 	gone      []string
-	dirName   string
 }
 
 // layFloor lays joists into the sills: across the building from sill to sill,
