@@ -2,42 +2,19 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/font"
+	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
 )
 
-// left returns the draw left for the pairings of ring directions when the
-// timbers have dried to the moisture given, percent; brace reports whether there
-// is a nose to be drawn too.
-func (d *bored) left(moisture float64) (bounds []peg.Bound, brace bool) {
-	st := d.f.Stock
-	receiver := peg.Drying(d.j.Into.Wood, d.j.Into.Moisture, moisture)
-	if d.p.PFrom == "nose line" {
-		enterer := peg.Drying(d.j.Of.Wood, d.j.Of.Moisture, moisture)
-		b := peg.Brace{Offset: d.p.Offset, Bearing: d.p.A, Along: d.p.P, Angle: d.angle()}
-		if !d.p.AlongBrace {
-			b.Way = peg.SquareToShoulder
-		}
-		return b.Bounds(receiver, enterer), true
-	}
-	q := peg.Square{Offset: d.p.Offset, Bearing: d.p.A, Bore: d.p.Bore, Peg: d.p.Bore}
-	return q.Bounds(receiver, peg.Drying(st.PegWood, st.PegMC, st.Service)), false
-}
-
-// angle is between enterer and receiver, radians.
-func (d *bored) angle() float64 {
-	return math.Acos(math.Min(1, math.Abs(d.j.Of.Place.X.Dot(d.j.Into.Place.X))))
-}
-
 // dryingRows returns the rows of the table, the head first.
 func (d *bored) dryingRows() [][]string {
-	bounds, brace := d.left(d.f.Stock.Service)
-	if !brace {
+	bounds := d.f.DrawLeft(d.j, d.p, d.f.Stock.Service)
+	if d.p.PFrom != geom.NoseLine {
 		rows := [][]string{{"receiver's rings", "toward shoulder"}}
 		for _, b := range bounds {
 			rows = append(rows, []string{b.Receiver.String(), d.signed(b.Left.Shoulder)})
@@ -61,11 +38,16 @@ const (
 func (d *bored) dryingWords() []string {
 	st := d.f.Stock
 	why := fmt.Sprintf("Offset %s: %s.", d.say(d.p.Offset), d.p.Why)
-	if math.Min(wet, st.Green) <= st.Service {
+	if len(d.f.DrawCurve(d.j, d.p, 1).Points) == 0 {
 		return []string{why, "The timbers are as dry as in service when they are cut, so the offset stays. It is a length, not a force."}
 	}
+	toe := ""
+	if t, r := d.f.ToeGap(d.j, d.p); max(t, r) > 0.05 {
+		toe = fmt.Sprintf(" The dried toe gapes %s to %s.", d.f.Units.Small(r), d.f.Units.Small(t))
+	}
 	return []string{why,
-		fmt.Sprintf("Left when dried from %.0f %% to %.0f %% moisture. A real face moves by something between tangential and radial; with the heart boxed, nearer to radial. Below zero the dry peg holds the joint open. It is a length, not a force. Plot: the worst pairing (full) and the best (dashed) from the first shrinkage on.", st.Green, st.Service),
+		fmt.Sprintf("Left when dried from %.0f %% to %.0f %% moisture. A real face moves by something between tangential and radial, nearer to radial with the heart boxed. Below zero the dry peg holds the joint open. It is a length, not a force. Plot: worst pairing full, best dashed.%s",
+			max(d.j.Into.Moisture, d.j.Of.Moisture), st.Service, toe),
 	}
 }
 
@@ -120,47 +102,57 @@ func (d *bored) table(s *draw.Sheet, x, y, wide float64, rows [][]string) {
 	}
 }
 
-// wet is the moisture below which wood shrinks, percent (fibre saturation, Wood
-// Handbook ch. 4: about 30).
-const wet = 30.0
-
 // plot draws the draw left against moisture: from the first shrinkage at the
-// left to service at the right, the worst pairing full, the best dashed.
+// left to service at the right, the worst pairing full, the best dashed, and a
+// mark where the worst comes to nothing.
 func (d *bored) plot(s *draw.Sheet, f block.Field) {
-	from, to := math.Min(wet, max(d.j.Into.Moisture, d.j.Of.Moisture)), d.f.Stock.Service
-	if from <= to {
+	curve := d.f.DrawCurve(d.j, d.p, 12)
+	if len(curve.Points) == 0 {
 		return
 	}
-	const n = 12
-	worst, best := make([]float64, n+1), make([]float64, n+1)
-	low, high := 0.0, d.p.Offset
-	for i := range worst {
-		bounds, _ := d.left(from + (to-from)*float64(i)/n)
-		worst[i], best[i] = peg.Worst(bounds), math.Inf(-1)
-		for _, b := range bounds {
-			best[i] = math.Max(best[i], b.Left.Least())
-		}
-		low, high = math.Min(low, worst[i]), math.Max(high, best[i])
-	}
-	x0, x1, y0, y1 := f.X0+8, f.X1, f.Y0+4.5, f.Y1-1
-	place := func(i int, v float64) vec.P {
-		return at(x0+(x1-x0)*float64(i)/n, y0+(y1-y0)*(v-low)/(high-low))
-	}
-	line := func(c draw.Class, v []float64) {
-		var pts []vec.P
-		for i, x := range v {
-			pts = append(pts, place(i, x))
-		}
-		s.Poly(c, false, pts...).Mark = "draw left"
-	}
-	s.Line(draw.Dimension, at(x0, y0), at(x0, y1))
-	s.Line(draw.Dimension, place(0, 0), place(n, 0))
-	line(draw.Hidden, best)
-	line(draw.Part, worst)
+	g := newGraph(f, curve, d.p.Offset)
+	s.Line(draw.Dimension, at(g.x0, g.y0), at(g.x0, g.y1))
+	s.Line(draw.Dimension, g.place(g.wet, 0), g.place(g.dry, 0))
+	g.line(s, draw.Hidden, curve, func(p peg.Dried) float64 { return p.Best })
+	g.line(s, draw.Part, curve, func(p peg.Dried) float64 { return p.Worst })
 	label := func(x, y float64, a draw.Anchor, t string) { s.Text(at(x, y), small, t).Anchor = a }
-	label(x0-1, place(0, 0).Y-small/2, draw.End, "0")
-	label(x0-1, place(0, d.p.Offset).Y-small/2, draw.End, "e")
-	label(x0, f.Y0+0.5, draw.Start, fmt.Sprintf("%.0f %%", from))
-	label((x0+x1)/2, f.Y0+0.5, draw.Middle, "moisture")
-	label(x1, f.Y0+0.5, draw.End, fmt.Sprintf("%.0f %%", to))
+	label(g.x0-1, g.place(g.wet, 0).Y-small/2, draw.End, "0")
+	label(g.x0-1, g.place(g.wet, d.p.Offset).Y-small/2, draw.End, "e")
+	label(g.x0, f.Y0+0.5, draw.Start, fmt.Sprintf("%.0f %%", g.wet))
+	label((g.x0+g.x1)/2, f.Y0+0.5, draw.Middle, "moisture")
+	label(g.x1, f.Y0+0.5, draw.End, fmt.Sprintf("%.0f %%", g.dry))
+	if curve.Goes {
+		p := g.place(curve.Slack, 0)
+		s.Line(draw.Dimension, at(p.X, p.Y-1.5), at(p.X, p.Y+1.5)).Mark = "slack"
+		label(min(p.X+1, g.x1-14), p.Y+1, draw.Start, fmt.Sprintf("slack %.0f %%", curve.Slack))
+	}
+}
+
+// graph is where a drying curve stands on paper.
+type graph struct {
+	x0, x1, y0, y1 float64 // paper
+	wet, dry       float64 // percent, at x0 and x1
+	low, high      float64 // mm of draw, at y0 and y1
+}
+
+func newGraph(f block.Field, c peg.Curve, offset float64) graph {
+	g := graph{x0: f.X0 + 8, x1: f.X1, y0: f.Y0 + 4.5, y1: f.Y1 - 1, high: offset}
+	g.wet, g.dry = c.Points[0].Moisture, c.Points[len(c.Points)-1].Moisture
+	for _, p := range c.Points {
+		g.low, g.high = min(g.low, p.Worst), max(g.high, p.Best)
+	}
+	return g
+}
+
+// place returns the point of a moisture and a draw on paper.
+func (g graph) place(moisture, left float64) vec.P {
+	return at(g.x0+(g.x1-g.x0)*(g.wet-moisture)/(g.wet-g.dry), g.y0+(g.y1-g.y0)*(left-g.low)/(g.high-g.low))
+}
+
+func (g graph) line(s *draw.Sheet, c draw.Class, curve peg.Curve, of func(peg.Dried) float64) {
+	var pts []vec.P
+	for _, p := range curve.Points {
+		pts = append(pts, g.place(p.Moisture, of(p)))
+	}
+	s.Poly(c, false, pts...).Mark = "draw left"
 }

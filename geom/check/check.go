@@ -74,6 +74,7 @@ func Check(f *geom.Frame) []finding.Finding {
 	p.cheeks()
 	p.thrust()
 	p.strength()
+	p.drying()
 	finding.Sort(p.list)
 	p.gather()
 	return p.list

@@ -77,9 +77,11 @@ func Bores(f *geom.Frame, stopped map[string]int) Table {
 		{Name: "off arris", Unit: length, kind: fine},
 		{Name: "arris"},
 		{Name: "diameter", Unit: length, kind: fine},
-		{Name: "bore"},
+		{Name: "bore", Spare: true},
 		{Name: "in"},
 		{Name: "depth", Unit: length, kind: fine},
+		{Name: "first side", Unit: length, kind: fine},
+		{Name: "wander per 1°", Unit: length, kind: fine, Spare: true},
 		{Name: "off square", Unit: "°", kind: amount},
 		{Name: "exit face"},
 		{Name: "mark"},
@@ -103,7 +105,7 @@ func Bores(f *geom.Frame, stopped map[string]int) Table {
 				forbidden++
 			}
 			t.add(s.ID, i+1, entryTitle(s, b), w.Along, w.Across, w.Arris, b.Diameter,
-				through(b), h.in, w.Depth, w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.note)
+				through(b), h.in, w.Depth, firstSide(b, w.Depth, f.Offer.LeadScrew), Wander(w.Depth), w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.note)
 			n++
 		}
 	}
@@ -119,10 +121,25 @@ func boreTotals(n, forbidden int) []string {
 	return []string{
 		all,
 		"off arris is measured on the entry face from the arris named, depth along the bit from that face",
+		"bore a through hole from the entry face to the depth under first side, when the lead screw shows, and finish from the other face; bored through from one side, a bit that leans one degree comes out of place by depth / 57; exit face none is a blind hole",
 		"in a tenon the depth is the tenon's thickness: it is bored from the cheek on the side of the entry face",
 		"offset and note say how far a tenon's hole is set off from the mortise's, and which way; the places given have it in them already: do not set off again",
 	}
 }
+
+// firstSide returns how deep a through bore goes from its entry face until the
+// lead screw shows on the far one, mm; nil for a blind bore and for wood no
+// thicker than the screw is long.
+func firstSide(b geom.Bore, depth, screw float64) any {
+	if b.Exit == 0 || depth <= screw {
+		return nil
+	}
+	return depth - screw
+}
+
+// Wander returns how far from its place a bit comes out of wood of the given
+// thickness, mm, for each degree that it leans: thickness x tan 1°.
+func Wander(thickness float64) float64 { return thickness * math.Tan(math.Pi/180) }
 
 func through(b geom.Bore) string {
 	if b.Exit == 0 {

@@ -2,26 +2,24 @@ package list
 
 import (
 	"fmt"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/strength"
 )
 
-// Capacities returns the reference value of every pegged tenon in tension, in
-// frame order, or why there is none. Values are for an engineer: see
-// strength.Words.
+// Capacities returns the reference values of the pegged tenons in tension, or
+// why they have none: joints of the same figures share a row, in the order of
+// the first of them. Values are for an engineer: see strength.Words.
 func Capacities(f *geom.Frame) Table {
-	unit, newtons := "lb", 0.45359237*9.80665
+	unit, newtons, force := "lb", pound*9.80665, amount
 	if f.Units == measure.Metric {
-		unit, newtons = "kN", 1000
-	}
-	force := precise
-	if unit == "lb" {
-		force = amount
+		unit, newtons, force = "kN", 1000, precise
 	}
 	t := Table{Name: "capacities", Title: "Reference values in tension", Units: f.Units, Columns: []Column{
-		{Name: "joint"}, {Name: "mark"}, {Name: "pegs", kind: count},
+		{Name: "joints", kind: count}, {Name: "marks"}, {Name: "ids", Spare: true},
+		{Name: "pegs", kind: count},
 		{Name: "one peg", Unit: unit, kind: force},
 		{Name: "mode"}, {Name: "what yields"},
 		{Name: "wet factor", kind: amount},
@@ -29,28 +27,52 @@ func Capacities(f *geom.Frame) Table {
 		{Name: "end"}, {Name: "edge"}, {Name: "spacing"},
 		{Name: "note"},
 	}}
-	with, without := 0, 0
+	var order []string
+	rows, with, without := map[string]*capacityRow{}, 0, 0
 	for _, j := range f.Joints {
 		if len(j.Pegs) == 0 || j.Tenon.Empty() {
 			continue
 		}
 		c := strength.Of(f, j)
-		end, edge, spacing := distanceWords(c, "end"), distanceWords(c, "edge"), distanceWords(c, "spacing")
-		if c.Reason != "" {
+		if c.Reason == "" {
+			with++
+		} else {
 			without++
-			t.add(j.ID, j.Mark, len(j.Pegs), nil, "", "", nil, nil, end, edge, spacing, c.Reason)
-			continue
 		}
-		with++
-		t.add(j.ID, j.Mark, len(j.Pegs), c.Governing.Z/newtons, c.Governing.Mode.String(), c.Governing.Mode.Words(), c.Wet,
-			c.Tension/newtons, end, edge, spacing, strength.Words)
+		cells := capacityCells(j, c, newtons)
+		key := fmt.Sprint(t.shown(3, cells))
+		if rows[key] == nil {
+			rows[key], order = &capacityRow{cells: cells}, append(order, key)
+		}
+		r := rows[key]
+		r.ids, r.marks = append(r.ids, j.ID), append(r.marks, j.Mark)
+	}
+	for _, key := range order {
+		r := rows[key]
+		t.add(append([]any{len(r.ids), strings.Join(r.marks, ", "), strings.Join(r.ids, ", ")}, r.cells...)...)
 	}
 	t.Totals = []string{
 		"each figure is a " + strength.Words,
 		fmt.Sprintf("%s with a value, %s without one: distances short of what tests ask for, or outside the equations", plural(with, "joint"), plural(without, "joint")),
-		"tension along the timber that enters, dry or green as cut; load duration factor 1.0; drawbore adds nothing; distances in peg diameters D, as they are of what full strength asks for",
+		"tension along the timber that enters; load duration factor 1.0; drawbore adds nothing; distances in peg diameters D, as they are of what full strength asks for",
 	}
 	return t
+}
+
+// capacityRow is the joints that share one row.
+type capacityRow struct {
+	ids, marks []string
+	cells      []any
+}
+
+// capacityCells are the cells of a joint from its pegs on.
+func capacityCells(j *geom.Joint, c strength.Capacity, newtons float64) []any {
+	end, edge, spacing := distanceWords(c, "end"), distanceWords(c, "edge"), distanceWords(c, "spacing")
+	if c.Reason != "" {
+		return []any{len(j.Pegs), nil, "", "", nil, nil, end, edge, spacing, c.Reason}
+	}
+	return []any{len(j.Pegs), c.Governing.Z / newtons, c.Governing.Mode.String(), c.Governing.Mode.Words(), c.Wet,
+		c.Tension / newtons, end, edge, spacing, strength.Words}
 }
 
 // distanceWords writes a distance of a joint, "" where it has none.

@@ -89,12 +89,18 @@ func Named(f *geom.Frame, name string) (Table, bool) { return Find(All(f), name)
 
 // add appends one row; the cells are shown by the kinds of their columns.
 func (t *Table) add(values ...any) {
-	shown := make([]string, len(values))
-	for i, v := range values {
-		shown[i] = t.show(t.Columns[i].kind, v)
-	}
-	t.Rows = append(t.Rows, shown)
+	t.Rows = append(t.Rows, t.shown(0, values))
 	t.Values = append(t.Values, values)
+}
+
+// shown returns values as a reader sees them in the columns from the given one
+// on.
+func (t *Table) shown(from int, values []any) []string {
+	out := make([]string, len(values))
+	for i, v := range values {
+		out[i] = t.show(t.Columns[from+i].kind, v)
+	}
+	return out
 }
 
 // lengthUnit is the unit in which lengths are shown.

@@ -1,6 +1,7 @@
 package list
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
@@ -31,7 +32,7 @@ func Pegs(f *geom.Frame, stopped map[string]int) Table {
 		perUnit = 1
 	}
 	t := Table{Name: "pegs", Title: "Pegs", Units: f.Units, Columns: pegColumns(f.Units)}
-	all, held := 0, 0
+	all, held, billets, unfit := 0, 0, 0, 0
 	rows := pegRows(f, stopped)
 	for _, r := range rows {
 		spares, made := peg.Spares(r.count), 0
@@ -43,10 +44,19 @@ func Pegs(f *geom.Frame, stopped map[string]int) Table {
 		all += made
 		o := peg.OctagonFor(r.bore)
 		taper, tip := r.taper()
+		side := riving(f, o.MostFlats)
+		per := peg.PerBillet(f.Offer.Billet[0], f.Offer.Billet[1], side, r.length, f.Offer.Kerf)
+		need := 0
+		if per > 0 {
+			need = (made + per - 1) / per
+		} else if made > 0 {
+			unfit++
+		}
+		billets += need
 		t.add(r.bore, r.length, r.head, r.lead, taper, tip, r.count, spares, made,
-			joined(f.Stock.Peg, f.Stock.PegDry), o.LeastFlats/perUnit, o.MostFlats/perUnit, riving(f, o.MostFlats), r.note())
+			joined(f.Stock.Peg, f.Stock.PegDry), o.LeastFlats/perUnit, o.MostFlats/perUnit, side, per, need, r.note())
 	}
-	t.Totals = pegTotals(all, held, sizes(rows))
+	t.Totals = append(pegTotals(all, held, sizes(rows)), billetTotal(f, billets, unfit))
 	return t
 }
 
@@ -69,6 +79,8 @@ func pegColumns(u measure.Units) []Column {
 		{Name: "least flats", Unit: flats, kind: exact},
 		{Name: "most flats", Unit: flats, kind: exact},
 		{Name: "rive square", Unit: length, kind: fine},
+		{Name: "per billet", kind: count},
+		{Name: "billets", kind: count},
 		{Name: "note"},
 	}
 }
@@ -79,6 +91,17 @@ func pegTotals(all, held, sizes int) []string {
 		out = append(out, plural(held, "peg")+" of joints under a stop finding NOT counted: make none until the finding named is mended")
 	}
 	return out
+}
+
+// billetTotal says how much straight stock the pegs take.
+func billetTotal(f *geom.Frame, billets, unfit int) string {
+	b := f.Offer.Billet
+	text := fmt.Sprintf("%s of straight, clear wood, square %s x %s, split by halves, each size from its own", plural(billets, "billet"),
+		f.Units.PlainJoint(b[0]), f.Units.PlainJoint(b[1]))
+	if unfit > 0 {
+		text += "; " + plural(unfit, "row") + " of pegs too long or too stout for such a billet"
+	}
+	return text
 }
 
 // taper returns the length of the lead's taper and the diameter of its tip, mm,

@@ -21,7 +21,7 @@ type tool struct {
 // reference face of the receivers to the mortises' two sides.
 func Tools(f *geom.Frame) Table {
 	length := lengthUnit(f.Units)
-	t := Table{Name: "tools", Title: "Bits, chisels and gauge settings", Units: f.Units, Columns: []Column{
+	t := Table{Name: "tools", Title: "Bits, chisels, gauges", Units: f.Units, Columns: []Column{
 		{Name: "tool"},
 		{Name: "size", Unit: length, kind: fine},
 		{Name: "least length", Unit: length, kind: fine},
@@ -38,7 +38,7 @@ func Tools(f *geom.Frame) Table {
 	}
 	t.Totals = []string{
 		"a bit's least length is the deepest hole of its size along the bit, chuck and lead screw not counted; bored from both faces half of it serves",
-		"a chisel is as wide as the mortise or narrower; gauges are set from the receiver's reference face, or its start end where a mortise lies along another way, to the two sides of the mortise",
+		"a chisel is as wide as the mortise or narrower; gauges are set from the receiver's reference face to the two sides of the mortise",
 	}
 	return t
 }

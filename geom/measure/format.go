@@ -35,6 +35,15 @@ func (u Units) FormatJoint(mm float64) string {
 	return FeetInches(mm, 32)
 }
 
+// Small shows a length that the steps of FormatJoint would blur: thousandths of
+// an inch, or tenths of a millimetre, with their unit.
+func (u Units) Small(mm float64) string {
+	if u == Metric {
+		return strconv.FormatFloat(mm+0, 'f', 1, 64) + " mm"
+	}
+	return strconv.FormatFloat(mm/25.4+0, 'f', 3, 64) + " in"
+}
+
 // Plain is Format without the word mm, for drawings that say once which unit
 // they are in. Inch and foot marks stay.
 func (u Units) Plain(mm float64) string {

@@ -75,6 +75,21 @@ func Riving(flats, shrunk, shaving, step float64) float64 {
 	return roundUp((flats+shaving)/(1-shrunk), step)
 }
 
+// PerBillet returns how many pegs come out of a square billet of the given side
+// and length, both mm, when it is split by halves into squares no smaller than
+// square and sawn into blanks no shorter than length with the given kerf: a
+// split that is not down the middle runs out. 0 when not one does.
+func PerBillet(side, long, square, length, kerf float64) int {
+	if !(square > 0) || !(length > 0) || side < square {
+		return 0
+	}
+	across := 1
+	for side/float64(2*across) >= square {
+		across *= 2
+	}
+	return across * across * int((long+kerf+1e-6)/(length+kerf))
+}
+
 // Spares returns how many pegs to make beyond the count needed: one in ten,
 // rounded up, and at least two. Pegs break, and one that kinks is bored out.
 // Common practice, no source.

@@ -7,7 +7,6 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/joint"
-	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 	"pegwright/geom/spec"
 )
@@ -138,7 +137,7 @@ func (s *solver) sane(p *pact) {
 // why.
 func (s *solver) draw(p *pact) {
 	set := &p.set
-	f := s.fine
+	f := s.f.Units.Small
 	if !set.Auto {
 		p.why = "offset as given in the description"
 		if set.Offset == 0 {
@@ -184,14 +183,6 @@ func (s *solver) draw(p *pact) {
 		set.Offset = top
 		p.why = fmt.Sprintf("no offset serves: %v; drawn %s, which goes slack as the timber dries", choice.Reason, f(top))
 	}
-}
-
-// fine shows a length that a step of 1/32 in or 1/2 mm would blur.
-func (s *solver) fine(mm float64) string {
-	if s.f.Units == measure.Metric {
-		return fmt.Sprintf("%.1f mm", mm)
-	}
-	return fmt.Sprintf("%.3f in", mm/inch)
 }
 
 // angle is between an angled enterer and its receiver, in radians.
