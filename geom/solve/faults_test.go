@@ -74,6 +74,12 @@ var unusable = []struct {
 	{"high wall of a gable roof", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "high wall: north, shape: gable", 1), "high wall: north", "one height"},
 	{"king posts without a ridge", strings.Replace(fmt.Sprintf(hut, "", ""), "shape: gable", "king posts: gables, shape: gable", 1), "king posts: gables", "no ridge beam"},
 	{"no room under the ridge", strings.Replace(fmt.Sprintf(hut, "", "  tie height: 8'\n"), "shape: gable, pitch: 9 in 12", "shape: gable, ridge: beam, pitch: 2 in 12", 1), "ridge: beam", "no room"},
+	{"wood of the table described anew", fmt.Sprintf(hut, "woods:\n  - {name: White Oak, specific gravity: 0.6, tangential: 9, radial: 5}", ""), "White Oak", "in the table already"},
+	{"wood described twice", fmt.Sprintf(hut, "woods:\n  - {name: lot pine, specific gravity: 0.36, tangential: 6, radial: 2}\n  - {name: Lot-Pine, specific gravity: 0.4, tangential: 6, radial: 2}", ""), "Lot-Pine", "twice"},
+	{"radial above tangential", fmt.Sprintf(hut, "woods:\n  - {name: lot pine, specific gravity: 0.36, tangential: 2, radial: 6}", ""), "radial: 6", "above tangential"},
+	{"volume shrinks too little", fmt.Sprintf(hut, "woods:\n  - {name: lot pine, specific gravity: 0.36, tangential: 6, radial: 2, volumetric: 3}", ""), "volumetric: 3", "below tangential"},
+	{"price of no wood", fmt.Sprintf(hut, "stock: {prices: {whit oak: 3}}", ""), "whit oak", "not in the table"},
+	{"two prices", fmt.Sprintf(hut, "stock:\n  prices: {white oak: 3,\n    American white oak: 4}", ""), "American white oak", "two prices"},
 }
 
 func TestUnusableDescriptions(t *testing.T) {

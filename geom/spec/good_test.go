@@ -41,4 +41,7 @@ adjust:
   - {timbers: door posts in the south wall, planed: yes}
 design: {ground snow load: 50 psf, wind: "by others"}
 paper: {sheets: arch c, templates: letter}
+woods:
+  - {name: lot pine, specific gravity: 0.36, tangential: 6.5, radial: 2.4, volumetric: 8.6, green moisture: 90, hardwood: no}
+stock: {lengths: [8', 12', 16'], prices: {lot pine: 1.85}, kerf: 1/4", billet: 5 x 20, lead screw: 1}
 `
