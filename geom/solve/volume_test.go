@@ -14,7 +14,8 @@ import (
 // lies behind the blank's planes, in no cut and in no bore taken as a true
 // cylinder. Boxes that lie wholly in the wood or wholly out of it are counted
 // whole; the rest are halved until they are small, and two points go into each
-// of these. Where the two differ they tell how far the sum may be off.
+// of these. How far the sum may be off by chance follows from the sizes of the
+// boxes alone: see off.
 
 // wood reports whether a point in timber axes is wood.
 func wood(tm *geom.Timber, p vec.V) bool {
@@ -53,7 +54,7 @@ type thrower struct {
 	r     *rand.Rand
 	least float64 // half size of the smallest boxes, mm
 	vol   float64
-	vary  float64 // variance of vol
+	wide  float64 // sum of the squares of what single points count for, mm⁶
 }
 
 // planes tells how a box of centre c and half size h lies to a convex volume:
@@ -126,21 +127,30 @@ func (q *thrower) throw(c, h vec.V, size float64) {
 		}
 	}
 	q.vol += size * float64(got) / 2
-	if got == 1 { // the mean of two points that differ has the variance 1/4
-		q.vary += size * size / 4
-	}
+	q.wide += 2 * (size / 2) * (size / 2)
 }
 
-// thrown returns the volume of a timber's wood and its standard deviation.
-func thrown(tm *geom.Timber, least float64, seed uint64) (vol, sigma float64) {
+// off is how far a sum of points may be off, in mm³: it lies farther from the
+// true volume in at most one throw of ten thousand (99.99 %). By Hoeffding's
+// inequality (1963) a sum of independent terms, the i-th within a range w_i,
+// is off by more than t with a chance of at most 2·exp(-2t²/Σw_i²), however the
+// terms are distributed.
+func (q *thrower) off() float64 { return math.Sqrt(q.wide * math.Log(2/1e-4) / 2) }
+
+// thrown returns the volume of a timber's wood and how far it may be off.
+func thrown(tm *geom.Timber, least float64, seed uint64) (vol, off float64) {
 	q := &thrower{tm: tm, r: rand.New(rand.NewPCG(seed, 3)), least: least}
 	lo, hi := tm.Blank.Bounds()
 	q.box(lo.Lerp(hi, 0.5), hi.Sub(lo).Mul(0.5), tm.Cuts, tm.Bores)
-	return q.vol, math.Sqrt(q.vary)
+	return q.vol, q.off()
 }
 
-// fails reports whether a volume is more than five standard deviations off.
-func fails(got, vol, sigma float64) bool { return math.Abs(got-vol) > 5*sigma+1e-9*vol }
+// fails reports whether a volume differs by more than chance allows.
+func fails(got, vol, off float64) bool { return math.Abs(got-vol) > off+1e-9*vol }
+
+// fine is the half size of the smallest boxes, mm: a bore too few is then more
+// than chance allows.
+const fine = 1.5
 
 func TestNetVolumes(t *testing.T) {
 	eachSample(t, func(t *testing.T, f *geom.Frame) {
@@ -151,9 +161,9 @@ func TestNetVolumes(t *testing.T) {
 			} else {
 				seen[key] = true
 			}
-			vol, sigma := thrown(tm, 2, uint64(i))
-			if fails(tm.NetVolume, vol, sigma) {
-				t.Errorf("%s: net volume %.0f mm³, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, sigma)
+			vol, off := thrown(tm, fine, uint64(i))
+			if fails(tm.NetVolume, vol, off) {
+				t.Errorf("%s: net volume %.0f mm³, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, off)
 			}
 		}
 	})
@@ -172,8 +182,8 @@ func TestNetVolumeFaultsAreSeen(t *testing.T) {
 				bores++
 				short := *tm
 				short.Bores = tm.Bores[1:]
-				if vol, sigma := thrown(&short, 2, uint64(i)); !fails(tm.NetVolume, vol, sigma) {
-					t.Errorf("%s: a bore too few is not seen: %.0f, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, sigma)
+				if vol, off := thrown(&short, fine, uint64(i)); !fails(tm.NetVolume, vol, off) {
+					t.Errorf("%s: a bore too few is not seen: %.0f, by points %.0f ± %.0f", tm.ID, tm.NetVolume, vol, off)
 				}
 			}
 			for k, c := range tm.Cuts {
@@ -183,7 +193,7 @@ func TestNetVolumeFaultsAreSeen(t *testing.T) {
 				mortises++
 				short := *tm
 				short.Cuts = append(append([]geom.Cut{}, tm.Cuts[:k]...), tm.Cuts[k+1:]...)
-				if vol, sigma := thrown(&short, 2, uint64(i)); !fails(tm.NetVolume, vol, sigma) {
+				if vol, off := thrown(&short, fine, uint64(i)); !fails(tm.NetVolume, vol, off) {
 					t.Errorf("%s: %s without its mortise is not seen", tm.ID, c.Joint)
 				}
 				break
@@ -204,8 +214,8 @@ func TestThrownVolumeIsRight(t *testing.T) {
 	tm.Bores = []geom.Bore{{From: vec.V{X: 500, Y: -8, Z: 60}, To: vec.V{X: 500, Y: 158, Z: 60}, Diameter: 25}}
 	// The wedge's plane runs from x = 1000 at z = 0 to x = 900 at z = 160.
 	want := 1000*150*160 - 100*150*40 - math.Pi*25*25/4*150 - 100*160/2*150
-	vol, sigma := thrown(tm, 2, 1)
-	if fails(want, vol, sigma) || sigma > 3000 {
-		t.Errorf("by points %.0f ± %.0f, in closed form %.0f", vol, sigma, want)
+	vol, off := thrown(tm, fine, 1)
+	if fails(want, vol, off) || off > 6000 {
+		t.Errorf("by points %.0f ± %.0f, in closed form %.0f", vol, off, want)
 	}
 }
