@@ -34,13 +34,14 @@ type proof struct {
 	surfaces map[*geom.Timber][]solid.Polygon
 	broken   map[*geom.Timber]bool // in pieces: what bears on it is not asked
 	clash    map[[2]*geom.Timber]*meeting
-	ids      map[string]bool // of timbers, joints and pegs
+	inScarf  map[*geom.Joint]bool // stands in a scarf: said once
+	ids      map[string]bool      // of timbers, joints and pegs
 }
 
 func newProof(f *geom.Frame) *proof {
 	p := &proof{f: f, list: slices.Clone(f.Notes), index: map[*geom.Timber]int{}, timber: map[string]*geom.Timber{},
 		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{},
-		clash: map[[2]*geom.Timber]*meeting{}, ids: idsOf(f)}
+		clash: map[[2]*geom.Timber]*meeting{}, ids: idsOf(f), inScarf: map[*geom.Joint]bool{}}
 	for i, t := range f.Timbers {
 		b := t.NetInFrame()
 		p.bodies, p.boxes = append(p.bodies, b), append(p.boxes, boundsOf(b))
@@ -56,6 +57,7 @@ func newProof(f *geom.Frame) *proof {
 // They are sorted: stops first.
 func Check(f *geom.Frame) []finding.Finding {
 	p := newProof(f)
+	p.scarfs()
 	p.overlaps()
 	for _, t := range f.Timbers {
 		p.stick(t)
@@ -65,7 +67,9 @@ func Check(f *geom.Frame) []finding.Finding {
 	for _, j := range f.Joints {
 		if !p.broken[j.Into] && !p.broken[j.Of] {
 			p.tenon(j)
-			p.bearing(j)
+			if !p.inScarf[j] {
+				p.bearing(j)
+			}
 			p.notches(j)
 		}
 		p.slip(j)

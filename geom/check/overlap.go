@@ -16,7 +16,7 @@ func (p *proof) overlaps() {
 	for _, n := range neighbours(p.boxes) {
 		a, b := p.f.Timbers[n[0]], p.f.Timbers[n[1]]
 		t := Shared(p.bodies[n[0]], p.bodies[n[1]])
-		if t <= Thick {
+		if t <= Thick || p.besideScarf(a, b) {
 			continue
 		}
 		f := finding.Finding{Timbers: []string{a.ID, b.ID}, At: a.At, Also: others(a.At, b.At),

@@ -90,7 +90,7 @@ func (p *proof) voids(t *geom.Timber) {
 	var order [][2]string
 	for _, n := range neighbours(boxes) {
 		q := pair{a: vs[n[0]], b: vs[n[1]]}
-		if q.a.joint == q.b.joint || q.a.joint == "" || q.b.joint == "" || q.pass() {
+		if q.a.joint == q.b.joint || q.a.joint == "" || q.b.joint == "" || q.pass() || p.inScarf[p.joint[q.a.joint]] || p.inScarf[p.joint[q.b.joint]] {
 			continue
 		}
 		q.wood = between(q.a.shape, q.b.shape)

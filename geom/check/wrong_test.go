@@ -54,6 +54,22 @@ joints:
   - {kind: %s, of: joist, into: beam%s}
 `
 
+// ring is four timbers that hold each other: a rail tenoned into two posts, one
+// of them under a beam and the other lapped by it.
+const ring = `frame: Ring
+units: in
+timbers:
+  left: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 96], faces: [south, west]}
+  right: {role: post, section: 6 x 6, from: [96, 3, 0], to: [96, 3, 114], faces: [south, west]}
+  rail: {role: rail, section: 6 x 6, from: [6, 1.5, 48], to: [96, 1.5, 48], faces: [top, south]}
+  beam: {role: beam, section: 6 x 6, from: [-12, 0, 96], to: [114, 0, 96], faces: [top, south]}
+joints:
+  - {kind: mortise and tenon, of: rail, end: start, into: left}
+  - {kind: mortise and tenon, of: rail, end: end, into: right}
+  - {kind: mortise and tenon, of: left, end: end, into: beam, tenon length: 3}
+  - {kind: cross lap, of: beam, into: right}
+`
+
 type wrong struct {
 	name, src string
 	rule      string           // "fault" for what is no frame at all
@@ -128,6 +144,12 @@ func wrongs() []wrong {
 		{"tail in green wood", fmt.Sprintf(floor, "8", "96", "96", "half-dovetail lap", ", end: start"), "slip", note, "half-dovetail lap", "the tail of joist will slip", []string{"joist", "beam"}},
 		{"joist notched at its end", fmt.Sprintf(floor, "8", "96", "96", "drop-in pocket", ", end: start, pocket depth: 2"), "notch", warn, "drop-in pocket", "where a quarter is the most", []string{"joist", "beam"}},
 		{"beam lapped from below", fmt.Sprintf(floor, "-4'", "93", "93", "cross lap", ""), "notch", warn, "cross lap", "on its stretched side", []string{"beam"}},
+		{"rail trapped in a ring", ring, "assembly", stop, "left: {role", "hold each other", []string{"left", "right", "rail", "beam"}},
+		{"long foot tenons under a bent to be reared", fmt.Sprintf(barn, "", "3'") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n  - {joints: cross sills into sills, from reference: 5 1/2}\n",
+			"assembly", stop, "", "foot tenons are 4\" long", nil},
+		{"scarf on a post's mortise", spliced("half-lap scarf", "123"), "scarf", stop, "kind: half-lap scarf", "the joint of post-2 take the same wood", []string{"plate-b", "plate-a", "post-2"}},
+		{"scarf close to a post", spliced("half-lap scarf", "142"), "scarf", warn, "kind: half-lap scarf", "of whole wood is left", []string{"plate-b", "plate-a", "post-2"}},
+		{"scarf in the middle of a bay", spliced("half-lap scarf", "208"), "scarf", note, "kind: half-lap scarf", "of its bay from the nearer post", []string{"plate-b", "plate-a"}},
 	}
 }
 
