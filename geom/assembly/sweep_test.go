@@ -1,13 +1,20 @@
-package assembly
+package assembly_test
 
 import (
 	"math"
 	"math/rand"
 	"testing"
 
+	"pegwright/geom/assembly"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
+
+func shifted(c solid.Convex, v vec.V) solid.Convex {
+	to := vec.Identity
+	to.O = v
+	return c.Moved(to)
+}
 
 // randomCell returns a box cut by a few random planes.
 func randomCell(r *rand.Rand, at vec.V) solid.Convex {
@@ -80,8 +87,7 @@ func TestSweepAgainstSampledPlaces(t *testing.T) {
 		for k := range places + 1 {
 			deepest = max(deepest, depth(shifted(a, way.Mul(float64(k)/places)), b))
 		}
-		sw := swept(a, way)
-		got := sw.hits(b, boxOf(b))
+		got := assembly.Hits(a, way, b)
 		switch slack := way.Len() / places; {
 		case deepest > 0.01:
 			hits++
@@ -107,9 +113,8 @@ func TestTenonSlidesOutOneWay(t *testing.T) {
 	post.Subtract(solid.Box(vec.V{X: 50, Y: -10, Z: 400}, vec.V{X: 90, Y: 100, Z: 550}), "j")
 	tenon := solid.Box(vec.V{X: 50, Y: -60, Z: 400}, vec.V{X: 90, Y: 100, Z: 550})
 	hit := func(way vec.V) bool {
-		sw := swept(tenon, way)
 		for _, c := range post.Cells() {
-			if sw.hits(c, boxOf(c)) {
+			if assembly.Hits(tenon, way, c) {
 				return true
 			}
 		}

@@ -86,10 +86,9 @@ func (p *planner) mend(set []int) string {
 			continue
 		}
 		for _, j := range p.s.joints[i] {
-			if j.LetIn > 1 {
-				other := p.s.f.Timbers[p.s.other(j, i)].ID
-				return fmt.Sprintf("let %s into %s less deep or not at all, so that it can come out sideways past the housing, or let it go in together with %s",
-					t.ID, other, other)
+			if j.Housing > 1 {
+				return fmt.Sprintf("house %s less deep in %s or not at all, or let it go in together with one of the two: turn a joint of that timber so that both close in the same direction",
+					t.ID, p.s.f.Timbers[p.s.other(j, i)].ID)
 			}
 		}
 		return fmt.Sprintf("let %s go in together with one of the timbers that it joins: turn a joint of that timber so that both close in the same direction", t.ID)

@@ -35,7 +35,7 @@ func (w *writer) text(l leaving, s geom.Step) string {
 	default:
 		b.WriteString("slide " + what + " " + w.way(l, s, s.Legs[0].Direction) + w.into(l, s) + few(s.Onto))
 	}
-	out := b.String() + w.closes(s)
+	out := b.String() + w.closes(s) + w.free(l, s)
 	return strings.ToUpper(out[:1]) + out[1:] + "."
 }
 
@@ -52,7 +52,7 @@ func (w *writer) rearing(what string, l leaving, s geom.Step) string {
 	}
 	t := "turn " + what + " up about its feet: "
 	if len(feet) == 0 {
-		t += "feet on their piers, head to the " + compass(lean) + ", bring it up plumb"
+		t += "feet on their marks, head to the " + compass(lean) + ", bring it up plumb"
 	} else {
 		u := w.p.s.f.Units
 		t += fmt.Sprintf("lean it back to the %s, enter the foot tenons in %s, bring it plumb; the feet come down %s, and the tips of the stubs swing %s (ease them, or drop it the full %s plumb)",
@@ -151,7 +151,11 @@ func (w *writer) closes(s geom.Step) string {
 	for _, id := range s.Joints {
 		marks = append(marks, w.p.s.f.Joint(id).Mark)
 	}
-	t := "; close " + plural(len(marks), "joint") + " " + strings.Join(marks, ", ")
+	t := "; close joint "
+	if len(marks) > 1 {
+		t = "; close joints "
+	}
+	t += strings.Join(marks, ", ")
 	if len(s.Pieces) > 0 {
 		t += "; drive " + strings.Join(s.Pieces, ", ")
 	}
@@ -162,6 +166,25 @@ func (w *writer) closes(s geom.Step) string {
 		t += "; drive " + plural(len(s.Pegs), "peg")
 	}
 	return t
+}
+
+// free tells to hold a stick whose other end is still without its timber.
+func (w *writer) free(l leaving, s geom.Step) string {
+	if s.Group != "" || len(l.members) != 1 || len(s.Joints) == 0 {
+		return ""
+	}
+	if t := w.p.s.f.Timbers[l.members[0]]; plumb(t) || isSill(t) {
+		return ""
+	}
+	i := l.members[0]
+	for _, j := range w.p.s.joints[i] {
+		k := w.p.s.other(j, i)
+		onIt := w.p.s.index[j.Into] == i // what is set on it later does not hold it
+		if !w.placed[k] && !onIt {
+			return "; hold or prop its free end until " + w.p.s.f.Timbers[k].ID + " closes on it"
+		}
+	}
+	return ""
 }
 
 func plural(n int, one string) string {

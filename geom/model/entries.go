@@ -186,15 +186,27 @@ func timberID(t *geom.Timber) string {
 
 // step is one step of putting the frame together.
 type step struct {
+	Name      string    `json:"name"`
+	Group     string    `json:"group"`
 	Move      []string  `json:"move"`
+	Onto      []string  `json:"onto"`
 	Motion    string    `json:"motion"`
 	Direction direction `json:"direction"`
+	Legs      []move    `json:"legs"`
 	Joints    []string  `json:"joints"`
+	Pieces    []string  `json:"pieces"`
 	Pegs      []string  `json:"pegs"`
+	Drop      num       `json:"drop"`
+	Text      string    `json:"text"`
 }
 
 func stepEntry(s geom.Step) step {
-	return step{strings(s.Move), string(s.Motion), directionOf(s.Direction()), strings(s.Joints), strings(s.Pegs)}
+	e := step{Name: s.Name, Group: s.Group, Move: strings(s.Move), Onto: strings(s.Onto), Motion: string(s.Motion), Direction: directionOf(s.Direction()),
+		Legs: []move{}, Joints: strings(s.Joints), Pieces: strings(s.Pieces), Pegs: strings(s.Pegs), Drop: num(s.Drop), Text: s.Text}
+	for _, m := range s.Legs {
+		e.Legs = append(e.Legs, move{directionOf(m.Direction), num(m.Distance)})
+	}
+	return e
 }
 
 type findingJSON struct {
