@@ -9,7 +9,13 @@ import (
 )
 
 // layPairs sets the rafters of a gable roof in pairs that meet in a bridle.
-func (p *plan) layPairs() { p.stations(p.rafterPair) }
+func (p *plan) layPairs() {
+	if p.overPlates() {
+		p.stationsBetween(p.rafterPair)
+		return
+	}
+	p.stations(p.rafterPair)
+}
 
 func (p *plan) rafterPair(k int, x float64, side vec.V) {
 	s := p.s
@@ -28,6 +34,9 @@ func (p *plan) rafterPair(k int, x float64, side vec.V) {
 		}
 	}
 	s.pacts = append(s.pacts, p.peak(pair[0], pair[1], w))
+	if p.collared(k) {
+		p.collar(k, x, side, pair)
+	}
 }
 
 // peak plans the bridle in which two sloping sticks of width w meet.

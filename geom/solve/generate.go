@@ -14,13 +14,14 @@ import (
 // bent is one cross frame: the x of its reference plane and the outward
 // direction of its bent face.
 type bent struct {
-	n    int
-	x    float64
-	out  vec.V
-	word string // of the bent face
-	tie  *stick
-	king *stick            // king post, where there is one
-	post map[string]*stick // by wall
+	n         int
+	x         float64
+	out       vec.V
+	word      string // of the bent face
+	tie       *stick
+	king      *stick            // king post, where there is one
+	principal map[string]*stick // by wall, where there is a truss
+	post      map[string]*stick // by wall
 }
 
 // plan is the building being generated.
@@ -57,10 +58,10 @@ func (s *solver) building() {
 	}
 	p := &plan{s: s, b: b, span: b.Span.MM, eave: b.Eave.MM, sills: map[string]*stick{}, plates: map[string]*stick{},
 		cross: map[int]*stick{}, pos: map[string][]vertical{}}
+	p.slope()
 	if !p.ready() {
 		return
 	}
-	p.slope()
 	p.layBents()
 	p.laySills()
 	p.layPosts()
@@ -70,6 +71,7 @@ func (s *solver) building() {
 	p.layGirts()
 	p.layBraces()
 	p.layRoof()
+	p.layLeanTos()
 	p.layFloor()
 	p.layLoft()
 	s.flushPegs()
@@ -97,7 +99,7 @@ func (p *plan) layBents() {
 	}
 	x := 0.0
 	for i := 0; i <= len(p.b.Bays); i++ {
-		bt := &bent{n: i + 1, x: x, out: west, word: fmt.Sprintf("toward bent %d", i), post: map[string]*stick{}}
+		bt := &bent{n: i + 1, x: x, out: west, word: fmt.Sprintf("toward bent %d", i), post: map[string]*stick{}, principal: map[string]*stick{}}
 		if i == 0 {
 			bt.word = "gable side"
 		}
@@ -213,6 +215,10 @@ func (st *stick) depthAxis() int {
 }
 
 func (p *plan) layTies() {
+	if p.overPlates() {
+		p.layTiesOver()
+		return
+	}
 	s := p.s
 	w, d := s.size("tie")
 	_, plateDepth := s.size("plate")

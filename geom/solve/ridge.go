@@ -62,7 +62,11 @@ func (p *plan) kingPost(bt *bent, head float64) {
 	st := s.add(fmt.Sprintf("king-post-%d", bt.n), "king post", p.b.Roof.At, l, 0, head-p.tieTop, spec.TimberSettings{})
 	st.t.Bent = bt.n
 	bt.king = st
-	s.joinEnd("mortise and tenon", bt.tie, st, geom.Start, spec.JointSettings{TenonLength: set(s.footTenon(bt.tie)), Along: centred()}, p.b.Roof.At)
+	foot := spec.JointSettings{TenonLength: set(s.footTenon(bt.tie)), Along: centred()}
+	if p.truss() == "king post" {
+		foot = s.hanging(bt.tie)
+	}
+	s.joinEnd("mortise and tenon", bt.tie, st, geom.Start, foot, p.b.Roof.At).tension = p.truss() == "king post"
 	own := spec.JointSettings{TenonLength: set(s.topTenon(p.ridge)), Along: centred(), Thickness: set(s.std.thin), FromReference: set((rw - s.std.thin) / 2)}
 	if p.gable(bt) != "" {
 		holdAt(&own, bt, s.std.hold)

@@ -19,11 +19,30 @@ func (p *plan) readyRoof() {
 		}
 	}
 	if shed {
-		refuse(r.Ridge, "a shed roof has no ridge", "leave the key out, or write shape: gable")
+		gable := "leave the key out, or write shape: gable"
+		refuse(r.Ridge, "a shed roof has no ridge", gable)
+		refuse(r.Truss, "a shed roof has no trusses", gable)
+		refuse(p.b.Ties, "the ties of a shed roof lie between its posts", gable)
+		if r.Collars.Set {
+			p.s.fault(r.Collars.At, "collars", "a shed roof has no pairs of rafters to tie", gable)
+		}
 	} else {
 		refuse(r.HighWall, "both walls of a gable roof are of one height", "leave the key out, or write shape: shed")
 	}
-	if shed || r.Ridge.Or("none") == "none" {
+	if r.Ridge.Or("") == "none" && r.Truss.Or("") == "king post" {
+		refuse(r.Ridge, "a king post truss carries a ridge beam", "write ridge: beam, or leave the key out")
+	}
+	if r.Truss.Or("") == "queen posts" {
+		refuse(r.Ridge, "the principal rafters of queen post trusses meet without a ridge beam", "leave the key out")
+	}
+	if p.overPlates() && (p.ridged() || r.Truss.Or("") == "king post") {
+		refuse(p.b.Ties, "ties under a ridge beam lie between the posts: over the plates they would meet the rafters", "write ties: dropped, or leave the key out")
+	}
+	if p.b.Ties.Or("") == "dropped" && r.Truss.Or("") == "queen posts" {
+		refuse(p.b.Ties, "the principal rafters of queen post trusses stand on ties over the plates", "leave the key out")
+	}
+	p.readyCollars()
+	if !p.ridged() {
 		refuse(r.KingPosts, "there is no ridge beam for king posts to carry", "write ridge: beam, or leave the key out")
 	}
 }
@@ -46,12 +65,18 @@ func (p *plan) shed() bool { return p.b.Roof.Set && p.b.Roof.Shape.Or("gable") =
 
 // ridged reports whether the rafters bear on a ridge beam.
 func (p *plan) ridged() bool {
-	return p.b.Roof.Set && !p.shed() && p.b.Roof.Ridge.Or("none") == "beam"
+	usual := "none"
+	if p.truss() == "king post" {
+		usual = "beam"
+	}
+	return p.b.Roof.Set && !p.shed() && p.b.Roof.Ridge.Or(usual) == "beam"
 }
 
 // thrusts reports whether the rafters push the walls apart, so that the ties
 // must hold them together.
-func (p *plan) thrusts() bool { return p.b.Roof.Set && !p.shed() && !p.ridged() }
+func (p *plan) thrusts() bool {
+	return p.b.Roof.Set && !p.shed() && !p.ridged() && p.truss() == "none" && !p.lowCollars()
+}
 
 // layRoof sets the rafters and what carries them.
 func (p *plan) layRoof() {
@@ -61,8 +86,14 @@ func (p *plan) layRoof() {
 	case p.shed():
 		p.layShed()
 		return
+	case p.truss() == "queen posts":
+		p.layQueenTruss()
+		return
 	case p.ridged():
 		p.layRidge()
+	}
+	if p.truss() == "king post" {
+		p.layKingTruss()
 	}
 	p.layPairs()
 }

@@ -8,6 +8,7 @@ const inch = 25.4
 // the file's unit system. All are common practice, no source, unless a line
 // says otherwise; see the joints they belong to.
 type standard struct {
+	roofStandard
 	paper                      string
 	reduce                     float64 // rough-sawn sticks: nominal less ideal
 	thin, thick                float64 // tenon thickness in sticks up to 6 in, and over
@@ -41,24 +42,34 @@ func standardFor(u measure.Units) standard {
 		return standard{paper: "a4", reduce: 12, thin: 38, thick: 50, offRef: 50, tenon: 100, braceTenon: 80, shallow: 80,
 			stub: 45, deeper: 6, smallBore: 20, bigBore: 25, offShoulder: 40, offShoulder2: 50, along: 50, braceAlong: 50,
 			head: 25, lead: 100, hold: 50, cornerDown: 100, footOff: 38, web: 12, stagger: 50, pastGable: 100,
-			overhang: 200, rafterSpacing: 800, tieDown: 150, seatWood: 12, pegStep: 10, drawStep: 1, drawLeft: 0.8, legs: 600, flare: 7, bearing: 50, deep: 200}
+			overhang: 200, rafterSpacing: 800, tieDown: 150, seatWood: 12, pegStep: 10, drawStep: 1, drawLeft: 0.8, legs: 600, flare: 7, bearing: 50, deep: 200,
+			roofStandard: roofStandardFor(u)}
 	}
 	return standard{paper: "letter", reduce: inch / 2, thin: 1.5 * inch, thick: 2 * inch, offRef: 2 * inch, tenon: 4 * inch,
 		braceTenon: 3 * inch, shallow: 3 * inch, stub: 1.75 * inch, deeper: inch / 4, smallBore: 0.75 * inch, bigBore: inch,
 		offShoulder: 1.5 * inch, offShoulder2: 2 * inch, along: 2 * inch, braceAlong: 2 * inch, head: inch, lead: 4 * inch,
 		hold: 2 * inch, cornerDown: 4 * inch, footOff: 1.5 * inch, web: inch / 2, stagger: 2 * inch, pastGable: 4 * inch,
 		overhang: 8 * inch, rafterSpacing: 32 * inch, tieDown: 6 * inch, seatWood: inch / 2, pegStep: inch / 2,
-		drawStep: inch / 16, drawLeft: inch / 32, legs: 24 * inch, flare: 7, bearing: 2 * inch, deep: 8 * inch}
+		drawStep: inch / 16, drawLeft: inch / 32, legs: 24 * inch, flare: 7, bearing: 2 * inch, deep: 8 * inch,
+		roofStandard: roofStandardFor(u)}
 }
 
-// sizes are the usual sections by role where the description gives none.
-func (s standard) size(role string, metric bool) (a, b float64) {
+// sizes are the usual sections by role where the description gives none, stouter
+// where the ties carry trusses.
+func (s standard) size(role string, metric, trussed bool) (a, b float64) {
 	type pair struct{ a, b float64 }
 	in := map[string]pair{"sill": {6, 8}, "cross sill": {6, 8}, "post": {6, 6}, "door post": {5, 5}, "window post": {5, 5},
 		"tie": {6, 7}, "plate": {6, 6}, "girt": {5, 5}, "header": {5, 5}, "rail": {5, 5}, "brace": {3, 5}, "rafter": {4, 6},
-		"ridge": {6, 8}, "king post": {6, 6}, "joist": {4, 6}}
+		"ridge": {6, 8}, "king post": {6, 6},
+		"principal rafter": {6, 8}, "strut": {4, 5}, "queen post": {6, 6}, "straining beam": {6, 6}, "purlin": {4, 6}, "collar": {3, 6},
+		"ledger": {6, 8}, "joist": {4, 6}}
 	p, ok := in[role]
-	if !ok {
+	switch {
+	case trussed && (role == "post" || role == "plate" || role == "king post"):
+		p = pair{8, 8}
+	case trussed && role == "tie":
+		p = pair{8, 10}
+	case !ok:
 		p = pair{6, 6}
 	}
 	if metric {

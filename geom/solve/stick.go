@@ -125,7 +125,7 @@ func (s *solver) size(role string) (a, b float64) {
 	case "window post":
 		return s.size("door post")
 	}
-	return s.std.size(role, s.f.Units == measure.Metric)
+	return s.std.size(role, s.f.Units == measure.Metric, s.d.Building.Roof.Truss.Or("none") != "none")
 }
 
 // asSection turns a measured A x B, written as sections are, into sizes along

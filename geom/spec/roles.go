@@ -15,7 +15,8 @@ func Roles() []Role {
 		{"brace", "braces"}, {"strut", "struts"},
 		{"rafter", "rafters"}, {"principal rafter", "principal rafters"},
 		{"ridge", "ridges"}, {"purlin", "purlins"}, {"collar", "collars"},
-		{"king post", "king posts"}, {"queen post", "queen posts"},
+		{"king post", "king posts"}, {"queen post", "queen posts"}, {"straining beam", "straining beams"},
+		{"ledger", "ledgers"},
 	}
 }
 

@@ -14,6 +14,7 @@ func buildingFields(b *Building) []field {
 		lengthsKey("bays", "widths of the bays along the building", &b.Bays, maxBays).must(),
 		lengthKey("eave", "top of plate above the datum", &b.Eave, positive).must(),
 		lengthKey("tie height", "top of tie above the datum", &b.TieHeight, positive),
+		wordKey("ties", "ties dropped between the posts, or laid over the plates", &b.Ties, "dropped", "over plates"),
 		group("roof", "the roof", roofFields(&b.Roof), func(r *reader, n *yaml.Node) { b.Roof.At, b.Roof.Set = r.pos(n), true }),
 		flagKey("sills", "the posts stand on sills", &b.Sills),
 		group("piers", "blocks under posts or sills", []field{
@@ -27,6 +28,7 @@ func buildingFields(b *Building) []field {
 		girtsKey(&b.Girts),
 		bracesKey(&b.Braces),
 		openingsKey(b),
+		leanTosKey(b),
 	}
 }
 
@@ -42,6 +44,13 @@ func roofFields(f *Roof) []field {
 		wordKey("high wall", "of a shed roof, the wall that its rafters rise to", &f.HighWall, "north", "south"),
 		wordKey("ridge", "a ridge beam on king posts, or none", &f.Ridge, "beam", "none"),
 		wordKey("king posts", "which bents carry the ridge beam", &f.KingPosts, "every bent", "gables"),
+		wordKey("truss", "principal rafters on the ties, with a king post or queen posts", &f.Truss, "king post", "queen posts", "none"),
+		lengthKey("heel", "wood of the tie behind the foot of a principal rafter", &f.Heel, positive),
+		lengthKey("purlin spacing", "most between purlins, along the slope", &f.PurlinSpacing, positive),
+		group("collars", "level timbers that tie pairs of rafters", []field{
+			lengthKey("height", "underside above the plates", &f.Collars.Height, positive).must(),
+			wordKey("on", "which pairs have one", &f.Collars.On, "every pair", "every second pair"),
+		}, func(r *reader, n *yaml.Node) { f.Collars.At, f.Collars.Set = r.pos(n), true }),
 		wordKey("tail", "how rafter tails are cut", &f.Tail, "square", "plumb"),
 	}
 }

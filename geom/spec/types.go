@@ -336,6 +336,8 @@ type Building struct {
 	Bays       []Length
 	Eave       Length
 	TieHeight  Length // top of tie above the datum
+	Ties       Text   // "dropped" between the posts, or "over plates"
+	LeanTos    []LeanTo
 	Roof       Roof
 	Sills      Flag
 	CrossSills Text // where sills run across: "at gables" or "at bents"
@@ -351,16 +353,37 @@ type Building struct {
 type Roof struct {
 	At            finding.Pos
 	Set           bool
-	Shape         Text // "gable" or "shed"
-	HighWall      Text // of a shed roof: "north" or "south"
-	Ridge         Text // "beam" or "none"
-	KingPosts     Text // under a ridge beam: "every bent" or "gables"
+	Shape         Text   // "gable" or "shed"
+	HighWall      Text   // of a shed roof: "north" or "south"
+	Ridge         Text   // "beam" or "none"
+	KingPosts     Text   // under a ridge beam: "every bent" or "gables"
+	Truss         Text   // on the ties: "king post", "queen posts" or "none"
+	Heel          Length // wood of the tie behind the foot of a principal rafter
+	PurlinSpacing Length // along the slope
+	Collars       Collars
 	Pitch         Pitch
 	Overhang      Length // rafter tail beyond the wall, level
 	GableOverhang Length // plate beyond the gable
 	RafterSpacing Length
 	Seat          Text // "step-lap" or "birdsmouth"
 	Tail          Text // "square" or "plumb"
+}
+
+// Collars tie the pairs of rafters together above their feet.
+type Collars struct {
+	At     finding.Pos
+	Set    bool
+	Height Length // underside above the plates
+	On     Text   // "every pair" or "every second pair"
+}
+
+// LeanTo is a lower roof against an eave wall, on posts of its own.
+type LeanTo struct {
+	At     finding.Pos
+	Wall   Text // "north" or "south"
+	Span   Length
+	Pitch  Pitch
+	Height Length // top of the ledger above the datum; under the braces when not set
 }
 
 // Point is a place in the frame's axes.

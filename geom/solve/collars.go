@@ -1,0 +1,62 @@
+package solve
+
+import (
+	"fmt"
+
+	"pegwright/geom"
+	"pegwright/geom/spec"
+	"pegwright/geom/vec"
+)
+
+// collared reports whether pair k of the rafters has a collar.
+func (p *plan) collared(k int) bool {
+	c := p.b.Roof.Collars
+	return c.Set && (c.On.Or("every pair") == "every pair" || k%2 == 1)
+}
+
+// lowCollars reports whether every pair has a collar in the lowest third of
+// the roof, which holds its feet together as a tie does (common practice, no
+// source).
+func (p *plan) lowCollars() bool {
+	c := p.b.Roof.Collars
+	_, d := p.s.idealSize("collar")
+	return c.Set && c.On.Or("every pair") == "every pair" && c.Height.MM+d/2 <= p.span/2*p.sin/p.cos/3
+}
+
+// readyCollars checks that the collars lie between the plates and the peak.
+func (p *plan) readyCollars() {
+	c := p.b.Roof.Collars
+	if !c.Set {
+		return
+	}
+	s := p.s
+	_, d := s.size("collar")
+	rise := p.span / 2 * p.sin / p.cos
+	switch {
+	case p.truss() == "queen posts":
+		s.fault(c.At, "collars", "there are no pairs of common rafters to tie", "leave the key out")
+	case c.Height.MM < s.std.stagger:
+		s.fault(c.Height.At, c.Height.Src, fmt.Sprintf("the collars would lie closer than %s above the plates", s.f.Units.Format(s.std.stagger)), "set them higher, or write ties: over plates")
+	case c.Height.MM+d > 0.8*rise:
+		s.fault(c.Height.At, c.Height.Src, fmt.Sprintf("the collars would lie too near the peak, which stands %s above the plates", s.f.Units.Format(rise)), "set them in the lower half of the roof")
+	}
+}
+
+// collar lays a collar between a pair of rafters, flush with their reference
+// sides, on half-dovetail laps.
+func (p *plan) collar(k int, x float64, side vec.V, pair [2]*stick) {
+	s := p.s
+	w, d := s.size("collar")
+	_, deep := s.idealSize("collar")
+	at := p.b.Roof.Collars.At
+	word, other := "west side", "east side"
+	if side.X > 0 {
+		word, other = other, word
+	}
+	l := line{at: vec.V{X: x, Z: p.eave + p.b.Roof.Collars.Height.MM + deep}, dir: north, out1: up, out2: side, size1: d, size2: w,
+		name1: "top", name2: word, name3: "underside", name4: other}
+	st := s.add(fmt.Sprintf("collar-%d", k), "collar", at, l, 0, p.span, spec.TimberSettings{})
+	for i, end := range []geom.End{geom.Start, geom.Finish} {
+		s.joinEnd("half-dovetail lap", pair[i], st, end, spec.JointSettings{Pegs: count(1)}, at).tension = !p.ridged()
+	}
+}
