@@ -62,12 +62,12 @@ func (p *proof) notched(j *geom.Joint, t *geom.Timber, face int, out vec.V) {
 			most = max(most, bottom-lo)
 		}
 	}
-	part, what := Tension, "on its stretched side"
+	part, what := Tension, "from below, on its stretched side where it carries a load"
 	switch {
 	case isRafter(t):
 		part, what = Seated, "at its seat"
-	case j.Of != t && strings.Contains(t.Role, "sill"), !level(t):
-		return
+	case j.Of == t || strings.Contains(t.Role, "sill") || !level(t):
+		return // an enterer rests on what it is notched over; its end is its kind's business
 	}
 	if most <= part*depth+0.1 {
 		return
@@ -76,7 +76,7 @@ func (p *proof) notched(j *geom.Joint, t *geom.Timber, face int, out vec.V) {
 		Text: fmt.Sprintf("%s is notched %s deep %s: more than a %s of its %s", t.ID, p.show(most), what, fraction(part), p.show(depth)),
 		Mend: "notch it less, or use a deeper timber"}
 	s := finding.Warn
-	if most > Severed*depth+0.1 {
+	if isRafter(t) && most > Severed*depth+0.1 {
 		s = finding.Stop
 	}
 	p.add(s, "notch", f)

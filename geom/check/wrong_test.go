@@ -143,7 +143,7 @@ func wrongs() []wrong {
 			"notch", warn, "of: right, end: start", "notched 2 13/16\" deep at its seat: more than a third", []string{"right"}},
 		{"tail in green wood", fmt.Sprintf(floor, "8", "96", "96", "half-dovetail lap", ", end: start"), "slip", note, "half-dovetail lap", "the tail of joist will slip", []string{"joist", "beam"}},
 		{"joist notched at its end", fmt.Sprintf(floor, "8", "96", "96", "drop-in pocket", ", end: start, pocket depth: 2"), "notch", warn, "drop-in pocket", "where a quarter is the most", []string{"joist", "beam"}},
-		{"beam lapped from below", fmt.Sprintf(floor, "-4'", "93", "93", "cross lap", ""), "notch", warn, "cross lap", "on its stretched side", []string{"beam"}},
+		{"beam lapped from below", fmt.Sprintf(floor, "-4'", "93", "93", "cross lap", ""), "notch", warn, "cross lap", "from below, on its stretched side", []string{"beam"}},
 		{"rail trapped in a ring", ring, "assembly", stop, "left: {role", "hold each other", []string{"left", "right", "rail", "beam"}},
 		{"long foot tenons under a bent to be reared", fmt.Sprintf(barn, "", "3'") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n  - {joints: cross sills into sills, from reference: 5 1/2}\n",
 			"assembly", stop, "", "foot tenons are 4\" long", nil},
