@@ -2,6 +2,7 @@ package assembly_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -215,5 +216,76 @@ func TestLongFootTenonsKeepABentFromBeingReared(t *testing.T) {
 	x := list[0]
 	if !strings.Contains(x.Text, "bent 2") || !strings.Contains(x.Text, `4"`) || !slices.Contains(x.Timbers, "post-2-south") || !strings.Contains(x.Mend, `3"`) {
 		t.Errorf("the stop does not name the bent, its feet and the stub: %+v", x)
+	}
+}
+
+// Where no timber says which bent it belongs to, bents are found by their
+// posts: two in one plane across, joined through timbers of that plane.
+func TestBentsAreFoundInAFrameSaidTimberByTimber(t *testing.T) {
+	f := solved(t, `frame: Two bents
+units: in
+timbers:
+  p1: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 8'], faces: [south, west]}
+  p2: {role: post, section: 6 x 6, from: [0, 10', 0], to: [0, 10', 8'], faces: [north, west]}
+  t1: {role: beam, section: 6 x 6, from: [0, 6, 80], to: [0, 114, 80], faces: [top, west]}
+  p3: {role: post, section: 6 x 6, from: [10', 0, 0], to: [10', 0, 8'], faces: [south, west]}
+  p4: {role: post, section: 6 x 6, from: [10', 10', 0], to: [10', 10', 8'], faces: [north, west]}
+  t2: {role: beam, section: 6 x 6, from: [10', 6, 80], to: [10', 114, 80], faces: [top, west]}
+  g1: {role: rail, section: 4 x 5, from: [6, 0, 40], to: [10', 0, 40], faces: [top, south]}
+joints:
+  - {kind: mortise and tenon, of: t1, end: start, into: p1}
+  - {kind: mortise and tenon, of: t1, end: end, into: p2}
+  - {kind: mortise and tenon, of: t2, end: start, into: p3}
+  - {kind: mortise and tenon, of: t2, end: end, into: p4}
+  - {kind: mortise and tenon, of: g1, end: start, into: p1}
+  - {kind: mortise and tenon, of: g1, end: end, into: p3}
+`)
+	bookkeeping(t, f)
+	replay(t, f, 6)
+	var got []string
+	for _, s := range f.Steps {
+		if s.Group == "" {
+			got = append(got, s.Name+" "+string(s.Motion))
+		}
+	}
+	if want := []string{"bent 1 rear", "g1 straight", "bent 2 rear"}; !slices.Equal(got, want) {
+		t.Errorf("the frame goes up as %q, want %q", got, want)
+	}
+}
+
+// The drop of a reared foot in closed form: a foot w wide with a stub s long
+// turns about its near arris from the lean whose tangent is s/w, so that its far
+// arris comes down w sin(atan(s/w)). For a 3-4-5 triangle, w = 8 and s = 6: 4.8.
+func TestDropOfARearedFoot(t *testing.T) {
+	src := strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "building:", "sections: {post: 8 x 4}\nbuilding:", 1) +
+		"adjust:\n  - {joints: posts into sills, tenon length: 3, hold back start: 0, hold back end: 0}\n"
+	f := solved(t, src)
+	for _, s := range f.Steps {
+		if s.Group != "" || !strings.HasPrefix(s.Name, "bent") {
+			continue
+		}
+		if want := 2.4 * 25.4; math.Abs(s.Drop-want) > 1e-6 { // 4 wide along the lean, stub 3
+			t.Errorf("%s comes down %.4f mm, want %.4f", s.Name, s.Drop, want)
+		}
+	}
+}
+
+// A floor between the sills is laid before anything is raised.
+func TestFloorIsLaidFirst(t *testing.T) {
+	f := solved(t, strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "  sills: yes\n", "  sills: yes\n  floor: {joists: 4 x 5}\n", 1))
+	bookkeeping(t, f)
+	raised := false
+	joists := 0
+	for i, s := range f.Steps {
+		if f.Timber(s.Move[0]).Role == "joist" {
+			joists++
+			if raised {
+				t.Errorf("step %d: %s", i+1, s.Text)
+			}
+		}
+		raised = raised || s.Motion == geom.Rear
+	}
+	if joists < 2 {
+		t.Errorf("%d joists are laid", joists)
 	}
 }

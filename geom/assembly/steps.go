@@ -23,10 +23,11 @@ type made struct {
 	pool    []int // timbers together after the step; nil where all that stand are
 }
 
-// write sets the order: sills, then every bent flat, then the raising.
+// write sets the order: sills and what lies between them, then every bent flat,
+// then the raising.
 func (w *writer) write(order []leaving) {
 	first := 0
-	for first < len(order) && w.allSills(order[first]) {
+	for first < len(order) && len(order[first].members) == 1 && order[first].unit.rank < perBent {
 		w.stand(order[first])
 		first++
 	}

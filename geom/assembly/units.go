@@ -239,7 +239,7 @@ func (p *planner) role(i int) float64 {
 func (p *planner) rank(i int) float64 {
 	t := p.s.f.Timbers[i]
 	m := middle(t)
-	along := m.X / 1e5
+	along := m.X/1e5 + m.Y/1e9
 	if isSill(t) {
 		if !crosswise(t) {
 			return m.Y / 1e6
@@ -249,7 +249,12 @@ func (p *planner) rank(i int) float64 {
 	if n := p.bent[i]; n > 0 {
 		return perBent * float64(n)
 	}
-	if r := p.role(i); r > 0 {
+	switch r := p.role(i); {
+	case r == rankJoist && p.onSills(i): // a floor to raise from
+		return 20 + along
+	case r == rankJoist:
+		return r + m.Z + along
+	case r > 0:
 		return r + along
 	}
 	if t.Role == "brace" {
@@ -264,6 +269,16 @@ func (p *planner) rank(i int) float64 {
 		n = p.bay(m.X)
 	}
 	return perBent*float64(n) + 500 + along + m.Z/1e6
+}
+
+// onSills reports whether all that a timber is joined to are sills.
+func (p *planner) onSills(i int) bool {
+	for _, j := range p.s.joints[i] {
+		if !isSill(p.s.f.Timbers[p.s.other(j, i)]) {
+			return false
+		}
+	}
+	return len(p.s.joints[i]) > 0
 }
 
 // bay returns the number of the last bent that stands at or before x.

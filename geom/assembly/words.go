@@ -50,13 +50,16 @@ func (w *writer) rearing(what string, l leaving, s geom.Step) string {
 			rest = append(rest, id)
 		}
 	}
-	t := "turn " + what + " up about its feet: "
+	t, tenons := "turn "+what+" up about its feet: ", "the foot tenons"
+	if len(s.Move) == 1 {
+		t, tenons = "turn "+what+" up about its foot: ", "the foot tenon"
+	}
 	if len(feet) == 0 {
 		t += "feet on their marks, head to the " + compass(lean) + ", bring it up plumb"
 	} else {
 		u := w.p.s.f.Units
-		t += fmt.Sprintf("lean it back to the %s, enter the foot tenons in %s, bring it plumb; the feet come down %s, and the tips of the stubs swing %s (ease them, or drop it the full %s plumb)",
-			compass(lean), few(feet), u.FormatJoint(s.Drop), u.FormatJoint(swing(l.exit)), u.FormatJoint(l.exit.stub))
+		t += fmt.Sprintf("lean it back to the %s, enter %s in %s, bring it plumb; its far arris comes down %s there, and the tip of the stub swings %s (ease it, or drop the whole %s plumb)",
+			compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(swing(l.exit)), u.FormatJoint(l.exit.stub))
 	}
 	if len(rest) > 0 {
 		t += "; as it comes up to the " + compass(lean.Neg()) + ", lead it onto " + few(rest)
