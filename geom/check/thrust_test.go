@@ -97,3 +97,39 @@ func TestThrustIsGathered(t *testing.T) {
 		t.Errorf("%d rafters named of %d", len(list[0].Timbers), rafters)
 	}
 }
+
+// Roofs as the program lays them, 16 ft wide and 8 in 12, so 64 in high. A
+// collar 14 in up lies in the lowest third and one 40 in up does not; purlins
+// and ridge beams on posts carry their rafters at two heights; a shed's rafters
+// bear level at both ends.
+func TestThrustOfLaidRoofs(t *testing.T) {
+	const shell = `frame: Hall
+units: in
+sections: {post: 8 x 8, tie: 8 x 9, plate: 8 x 8, rafter: 4 x 7}
+building:
+  span: 16'
+  bays: [10', 10']
+  eave: 8' 6"
+  roof: {pitch: 8 in 12, %s}
+%s`
+	for _, c := range []struct{ roof, more, says string }{
+		{"shape: gable", "", `ties lie 6 1/2" below the underside of the plates`},
+		{"shape: gable", "  tie height: 7'\n", `ties lie 10 1/2" below`},
+		{"shape: gable", "  ties: over plates\n", ""},
+		{"shape: gable, ridge: beam", "", ""},
+		{"shape: gable, ridge: beam, king posts: gables", "", ""},
+		{"shape: gable, collars: {height: 14}", "", ""},
+		{"shape: gable, collars: {height: 40}", "", "above the lowest third"},
+		{"shape: gable, truss: king post", "", ""},
+		{"shape: gable, truss: queen posts", "", ""},
+		{"shape: shed", "", ""},
+	} {
+		list := thrusts(solved(t, c.roof, fmt.Sprintf(shell, c.roof, c.more)))
+		switch {
+		case c.says == "" && len(list) > 0:
+			t.Errorf("%s%s: a warning: %s", c.roof, c.more, list[0].Text)
+		case c.says != "" && (len(list) != 1 || !strings.Contains(list[0].Text, c.says)):
+			t.Errorf("%s%s: want one warning that says %q, got %+v", c.roof, c.more, c.says, list)
+		}
+	}
+}
