@@ -32,7 +32,7 @@ func measuredRounds(t *testing.T) int {
 	if testing.Short() {
 		return 1
 	}
-	return 3
+	return 2
 }
 
 // given is a description without its list of measured sticks.
