@@ -54,7 +54,7 @@ func readerOf(kind string) reader {
 // kindTitle heads the sheets of one kind on the index page.
 func kindTitle(kind string) string {
 	titles := map[string]string{
-		"cover": "Cover", "frame": "The frame", "list": "Lists", "joint": "Joints", "timber": "Timbers",
+		"cover": "Cover", "frame": "The frame", "plan": "Plans", "elevation": "Elevations and section", "list": "Lists", "joint": "Joints", "timber": "Timbers",
 		"drawbore": "Drawbore", "check": "Print check", "hole": "Hole templates, full size",
 		"tenon": "Tenon templates, full size", "pattern": "Peg patterns, full size",
 	}

@@ -11,11 +11,13 @@ import (
 )
 
 // All returns the sheets of the frame in the order of the packet: cover, frame
-// view, lists, timber sheets, joint sheets, drawbore sheets. The cover lists the others with
+// view, plans and elevations, lists, timber sheets, joint sheets, drawbore sheets. The cover lists the others with
 // the numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	var rest []*draw.Sheet
 	rest = append(rest, Views(f)...)
+	rest = append(rest, Apart(f)...)
+	rest = append(rest, Surveys(f)...)
 	stops := Stopped(f, finds)
 	rest = append(rest, Lists(f, stops)...)
 	for _, g := range AllSticks(f) {

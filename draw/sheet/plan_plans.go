@@ -1,0 +1,214 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// cutHeight is how far over the datum the plan at the sills is cut, mm.
+const cutHeight = 304.8
+
+// plans returns the plan at the sills, the plan at the plates and ties, and the
+// roof's framing plan.
+func plans(f *geom.Frame, all []view.Part) []*survey {
+	xs, _ := bentLines(f)
+	ys := wallLines(f)
+	if len(xs) < 2 || len(ys) < 2 {
+		return nil
+	}
+	z, from := datum(f)
+	up := vec.V{Z: 1}
+	base := func(id, title, shows string, cuts []solid.Plane) *survey {
+		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys}
+		seen := sawn(all, cuts...)
+		a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
+		c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
+		s.across, s.up = gridDims(xs, a, b), gridDims(ys, c, d)
+		s.named = inSlab(f, all, cuts[1:])
+		var named []*geom.Timber
+		for _, t := range s.named {
+			if has(seen, t.ID) {
+				named = append(named, t)
+			}
+		}
+		s.named = named
+		return s
+	}
+	title, corner := "Plan at the sills", "outer corner of the sills"
+	if _, _, ok := heights(f, "sill"); !ok {
+		title, corner = "Plan at the posts' feet", "outer corner of the posts"
+	}
+	low := math.Inf(-1)
+	for _, p := range all {
+		a, _ := extent(p, solid.Plane{N: up})
+		if math.IsInf(low, -1) || a < low {
+			low = a
+		}
+	}
+	sills := base("sills", title, fmt.Sprintf("cut %s %s", f.Units.Format(cutHeight), from), slab(up, low-1, z+cutHeight))
+	sills.diagonals = planDiagonals(xs, ys, z, corner)
+	out := []*survey{sills}
+	_, plate, ok := heights(f, "plate")
+	if !ok {
+		return out
+	}
+	under, _, tie := heights(f, "tie")
+	if !tie {
+		under, _, _ = heights(f, "plate")
+	}
+	everything := all
+	all = notOver(all, plate.hi+1)
+	plates := base("plates", "Plan at the plates and ties", "seen from above, the roof taken away", slab(up, under.lo-1, plate.hi+1))
+	all = everything
+	plates.diagonals = planDiagonals(xs, ys, plate.hi, "plates, outer top arris at")
+	out = append(out, plates)
+	roof := base("roof", "Roof framing plan", "seen from above", slab(up, plate.hi+1, 1e6))
+	roof.cuts = roof.cuts[1:]
+	roof.whole = atLeast(all, plate.lo-1)
+	roof.named = nil
+	for _, p := range roof.whole {
+		roof.named = append(roof.named, f.Timber(p.Owner))
+	}
+	a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	roof.cuts, roof.across, roof.up = nil, gridDims(xs, a, b), gridDims(ys, c, d)
+	roof.across = append(roof.across, spacings(f, roof.named)...)
+	return append(out, roof)
+}
+
+func has(parts []view.Part, id string) bool {
+	for _, p := range parts {
+		if p.Owner == id {
+			return true
+		}
+	}
+	return false
+}
+
+// atLeast returns the parts whose top lies over a height.
+func atLeast(parts []view.Part, z float64) []view.Part {
+	var out []view.Part
+	for _, p := range parts {
+		if _, hi := extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi > 1 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// notOver returns the parts whose top lies no higher than a height.
+func notOver(parts []view.Part, z float64) []view.Part {
+	var out []view.Part
+	for _, p := range parts {
+		if _, hi := extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi < 0.1 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// spacings returns the distances between the reference planes of neighbouring
+// rafters of one side of the roof.
+func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
+	var at []float64
+	for _, t := range timbers {
+		if t.Place.X.Z > 0.2 && t.Place.X.Y > 0.05 && math.Abs(t.Place.X.X) < 1e-6 {
+			if x, ok := reference(t, vec.V{X: 1}); ok {
+				at = append(at, x)
+			}
+		}
+	}
+	var out []stretchOf
+	for i := 1; i < len(at); i++ {
+		lo, hi := min(at[i-1], at[i]), max(at[i-1], at[i])
+		if hi-lo > 1 {
+			out = append(out, stretchOf{lo, hi})
+		}
+	}
+	return out
+}
+
+// sectionOf returns the section across the building through the first bay,
+// looking east.
+func sectionOf(f *geom.Frame, all []view.Part) *survey {
+	xs, numbers := bentLines(f)
+	if len(xs) < 2 {
+		return nil
+	}
+	x := clearCut(all, xs[0].at, xs[1].at)
+	_, hi, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == numbers[1] && t.Role == "post" })
+	s := &survey{kind: "elevation", id: "section", title: "Section through bay 1", shows: "looking east, to bent " + xs[1].name,
+		cam: view.Left(), whole: all, cuts: slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(wallLines(f)), slope: true}
+	s.note = fmt.Sprintf("cut %s east of line %s", f.Units.Format(x-xs[0].at), xs[0].name)
+	var inside []*geom.Timber
+	for _, t := range f.Timbers {
+		if t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 {
+			inside = append(inside, t)
+		}
+	}
+	a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
+	s.across = gridDims(s.grid, -b, -a)
+	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: 1})
+	for _, t := range inside {
+		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{X: 1}))
+		if o := t.Place.O.X; lo+o < x && hi+o > x {
+			s.named = append(s.named, t)
+		}
+	}
+	return s
+}
+
+// clearCut returns a place between two bent lines, near the middle, that cuts
+// as few timbers that do not run along the building as can be.
+func clearCut(all []view.Part, a, b float64) float64 {
+	best, least := (a+b)/2, math.Inf(1)
+	for i := range 41 {
+		x := a + (b-a)*(0.3+0.4*float64(i)/40)
+		n := math.Abs(x-(a+b)/2) / (b - a)
+		for _, p := range all {
+			lo, hi := extent(p, solid.Plane{N: vec.V{X: 1}, D: x})
+			if lo < 5 && hi > -5 && hi-lo < 0.5*(b-a) {
+				n++
+			}
+		}
+		if n < least-1e-9 {
+			best, least = x, n
+		}
+	}
+	return best
+}
+
+// plain3 returns views of a frame that has no bents: from the south, from the
+// west and from above.
+func plain3(f *geom.Frame, all []view.Part) []*survey {
+	var out []*survey
+	for _, v := range []struct {
+		kind, id, title string
+		cam             view.Camera
+	}{
+		{"elevation", "from-south", "Elevation from the south", view.Front()},
+		{"elevation", "from-west", "Elevation from the west", view.Left()},
+		{"plan", "from-above", "Plan", view.Top()},
+	} {
+		s := &survey{kind: v.kind, id: "view-" + v.id, title: v.title, shows: "the whole frame", cam: v.cam, whole: all}
+		for _, p := range all {
+			s.named = append(s.named, f.Timber(p.Owner))
+		}
+		every := func(t *geom.Timber) bool { return t.Net != nil }
+		a, b, _ := bandOf(f, v.cam.Right, every)
+		s.across = []stretchOf{{a, b}}
+		if v.kind == "plan" {
+			c, d, _ := bandOf(f, v.cam.Up, every)
+			s.up = []stretchOf{{c, d}}
+		} else {
+			s.levels = levelsOf(f, s.named, v.cam.Right)
+		}
+		out = append(out, s)
+	}
+	return out
+}

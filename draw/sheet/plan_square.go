@@ -1,0 +1,114 @@
+package sheet
+
+import (
+	"math"
+
+	"pegwright/geom"
+	"pegwright/geom/vec"
+)
+
+// The diagonals that a crew tapes to check square: a bent or a bay is square
+// when the two of a pair agree. Their ends are points that a tape reaches:
+// reference arrises where a shoulder line is squared round them, or corners
+// where reference planes meet.
+
+// bentDiagonals returns the two diagonals of a bent between its posts: from the
+// shoulder at each foot to the line that the tie bears on at the other post.
+func bentDiagonals(f *geom.Frame, n int) []diagonal {
+	type post struct {
+		t    *geom.Timber
+		line float64
+		tie  string
+	}
+	var posts []post
+	for _, j := range f.Joints {
+		if j.Into.Role != "post" || j.Into.Bent != n || j.Of.Role != "tie" {
+			continue
+		}
+		posts = append(posts, post{j.Into, mainLine(j), j.Of.ID})
+	}
+	if len(posts) != 2 {
+		return nil
+	}
+	var out []diagonal
+	for i := range posts {
+		a, b := posts[i], posts[1-i]
+		foot, at := footOf(f, a.t)
+		out = append(out, diagonal{a.t.Place.Out(vec.V{X: at}), b.t.Place.Out(vec.V{X: b.line}),
+			a.t.ID + ", " + foot, b.t.ID + ", " + b.tie + "'s bearing line"})
+	}
+	return out
+}
+
+// footOf returns where a post's foot stands along it: at the shoulder of its
+// tenon, or at its end.
+func footOf(f *geom.Frame, t *geom.Timber) (string, float64) {
+	for _, j := range f.JointsOf(t) {
+		if j.Of == t && j.OfEnd == geom.Start {
+			if x, ok := shoulderOf(j); ok {
+				return "foot shoulder", x
+			}
+		}
+	}
+	return "foot", 0
+}
+
+// shoulderOf returns the place of the enterer's shoulder on its reference arris.
+func shoulderOf(j *geom.Joint) (float64, bool) {
+	for _, p := range j.Places {
+		if p.On == j.Of && p.Label == "shoulder on the reference arris" {
+			return p.X, true
+		}
+	}
+	return 0, false
+}
+
+// wallDiagonals returns the diagonals of every bay of a wall: from the shoulder
+// at each post's foot to the shoulder under the plate at the next post.
+func wallDiagonals(f *geom.Frame, named []*geom.Timber) []diagonal {
+	var posts []*geom.Timber
+	for _, t := range named {
+		if t.Role == "post" && t.Bent > 0 {
+			posts = append(posts, t)
+		}
+	}
+	for i := range posts {
+		for k := i; k > 0 && posts[k].Place.O.X < posts[k-1].Place.O.X; k-- {
+			posts[k], posts[k-1] = posts[k-1], posts[k]
+		}
+	}
+	var out []diagonal
+	for i := 1; i < len(posts); i++ {
+		for _, pair := range [][2]*geom.Timber{{posts[i-1], posts[i]}, {posts[i], posts[i-1]}} {
+			a, b := pair[0], pair[1]
+			foot, low := footOf(f, a)
+			top, high := "top", b.Length
+			for _, j := range f.JointsOf(b) {
+				if x, ok := shoulderOf(j); ok && j.Of == b && j.OfEnd == geom.Finish {
+					top, high = "top shoulder", x
+				}
+			}
+			out = append(out, diagonal{a.Place.Out(vec.V{X: low}), b.Place.Out(vec.V{X: high}), a.ID + ", " + foot, b.ID + ", " + top})
+		}
+	}
+	return out
+}
+
+// planDiagonals returns the diagonals between the outermost grid lines.
+func planDiagonals(xs, ys []gridLine, z float64, where string) []diagonal {
+	a, b := xs[0], xs[len(xs)-1]
+	c, d := ys[0], ys[len(ys)-1]
+	corner := func(x, y gridLine) (vec.V, string) {
+		return vec.V{X: x.at, Y: y.at, Z: z}, y.name + x.name
+	}
+	var out []diagonal
+	for _, p := range [][4]gridLine{{a, c, b, d}, {a, d, b, c}} {
+		u, nu := corner(p[0], p[1])
+		w, nw := corner(p[2], p[3])
+		out = append(out, diagonal{u, w, where + " " + nu, nw})
+	}
+	return out
+}
+
+// long is the length that the tape reads.
+func (d diagonal) long() float64 { return math.Abs(d.b.Sub(d.a).Len()) }

@@ -1,0 +1,235 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+	"pegwright/samples"
+)
+
+// wordsOn returns the texts of sheets whose id begins so.
+func wordsOn(sheets []*draw.Sheet, id string) string {
+	var out []string
+	for _, s := range sheets {
+		if !strings.HasPrefix(s.ID, id) {
+			continue
+		}
+		for _, it := range s.Items {
+			if x, ok := it.(*draw.Text); ok {
+				out = append(out, x.S)
+			}
+		}
+	}
+	return "\n" + strings.Join(out, "\n") + "\n"
+}
+
+// What the descriptions of the samples ask for stands on the sheets: span, bays
+// and their sum between the grid lines, the eave's height, the pitch.
+func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
+	for name, c := range map[string]struct {
+		span, eave, run, rise string
+		along                 []string
+	}{
+		"apiary-store":    {`8'-0"`, `6'-8"`, "12", "9", []string{`10'-0"`}},
+		"boat-shelter":    {`12'-0"`, `8'-6"`, "12", "8", []string{`10'-0"`, `20'-0"`}},
+		"bicycle-shelter": {"3000", "2300", "100", "70", []string{"4200"}}, // tan 35° = 0.7002
+	} {
+		sheets := Surveys(solved(t, name))
+		for _, want := range []struct{ id, text string }{
+			{"bent-1", c.span}, {"bent-1", c.eave + "  top of plate"}, {"bent-1", c.run}, {"bent-1", c.rise},
+			{"section", c.span}, {"section", c.eave + "  top of plate"}, {"plan-sills", c.span}, {"plan-plates", c.span}, {"plan-roof", c.span},
+			{"wall-north", c.eave + "  top of plate"},
+		} {
+			if !strings.Contains(wordsOn(sheets, want.id), "\n"+want.text+"\n") {
+				t.Errorf("%s: %s does not say %q", name, want.id, want.text)
+			}
+		}
+		for _, id := range []string{"wall-south", "wall-north", "plan-sills", "plan-plates", "plan-roof"} {
+			for _, along := range c.along {
+				if !strings.Contains(wordsOn(sheets, id), "\n"+along+"\n") {
+					t.Errorf("%s: %s does not say %q", name, id, along)
+				}
+			}
+		}
+	}
+}
+
+// every survey of every sample.
+func eachSurvey(t *testing.T, check func(t *testing.T, f *geom.Frame, s *survey)) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		all := netParts(f)
+		list := append(append(plans(f, all), bents(f, all)...), walls(f, all)...)
+		if s := sectionOf(f, all); s != nil {
+			list = append(list, s)
+		}
+		if len(list) == 0 {
+			list = plain3(f, all)
+		}
+		for _, s := range list {
+			t.Run(name+"/"+s.id, func(t *testing.T) { check(t, f, s) })
+		}
+	}
+}
+
+// Every dimension measures on paper, times the scale, what its figures say when
+// they are read back, within half of 1/16 in or 1 mm.
+func TestSurveyDimensionsAreTrue(t *testing.T) {
+	eachSurvey(t, func(t *testing.T, f *geom.Frame, s *survey) {
+		p := &surveyPage{survey: s, f: f}
+		if !p.measure() {
+			t.Fatal("nothing to see")
+		}
+		x, y := p.requests()
+		tol := 25.4 / 32
+		if f.Units == measure.Metric {
+			tol = 0.5
+		}
+		for i, r := range append(x, y...) {
+			d := r.To.Sub(r.From)
+			l := math.Abs(d.X)
+			if i >= len(x) {
+				l = math.Abs(d.Y)
+			}
+			if v, err := readLength(r.Text, f.Units); err != nil || math.Abs(v-l/p.k) > tol+1e-6 {
+				t.Errorf("%s measures %.2f (%v)", r.Text, l/p.k, err)
+			}
+		}
+	})
+}
+
+// Nothing but what lies between the cutting planes is drawn, and nothing that
+// lies there is left out: volumes before and after agree with clipping every
+// cell by the planes.
+func TestSawnKeepsTheSlab(t *testing.T) {
+	eachSurvey(t, func(t *testing.T, f *geom.Frame, s *survey) {
+		want, got := 0.0, 0.0
+		for _, part := range s.whole {
+			for _, c := range part.Body.Cells() {
+				for _, pl := range s.cuts {
+					if c = c.Clip(pl, ""); c.Empty() {
+						break
+					}
+				}
+				if !c.Empty() {
+					want += c.Volume()
+				}
+			}
+		}
+		for _, part := range sawn(s.whole, s.cuts...) {
+			got += part.Body.Volume()
+		}
+		if math.Abs(got-want) > 1e-6*want+1 {
+			t.Errorf("%.0f mm3, clipped %.0f", got, want)
+		}
+	})
+}
+
+// Every timber is named on a plan or an elevation.
+func TestEveryTimberIsNamed(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		all := wordsOn(Surveys(f), "")
+		for _, x := range f.Timbers {
+			if !strings.Contains(all, "\n"+x.ID+"\n") {
+				t.Errorf("%s: %s is not named", name, x.ID)
+			}
+		}
+	}
+}
+
+// Both ends of every diagonal of a bent or a wall lie on the reference arris of
+// the timber that is named, where there is wood, and both diagonals of a pair
+// are told apart; a plan's agree with the root of the sum of the squares.
+func TestDiagonalsReachArrises(t *testing.T) {
+	eachSurvey(t, func(t *testing.T, f *geom.Frame, s *survey) {
+		if s.kind == "plan" && len(s.diagonals) == 2 {
+			w := s.grid[len(s.grid)-1].at - s.grid[0].at
+			d := s.side[len(s.side)-1].at - s.side[0].at
+			for _, x := range s.diagonals {
+				if math.Abs(x.long()-math.Hypot(w, d)) > 1e-6 {
+					t.Errorf("%.3f, by Pythagoras %.3f", x.long(), math.Hypot(w, d))
+				}
+			}
+			return
+		}
+		for _, x := range s.diagonals {
+			for name, p := range map[string]vec.V{x.nameA: x.a, x.nameB: x.b} {
+				id, _, _ := strings.Cut(name, ",")
+				on := f.Timber(id)
+				if on == nil {
+					t.Fatalf("no timber in %q", name)
+				}
+				q := on.Place.In(p)
+				if math.Hypot(q.Y, q.Z) > 1e-6 || !on.Net.Contains(vec.V{X: q.X, Y: 0.5, Z: 0.5}, 1) {
+					t.Errorf("%s is not on the arris: %v", name, q)
+				}
+			}
+			if x.nameA == x.nameB || x.long() < 100 {
+				t.Errorf("diagonal %v", x)
+			}
+		}
+	})
+}
+
+// Every bent has a place in exactly one title, and the sheet's two triangles'
+// legs are as the pitch has them.
+func TestBentsAndSlopes(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		_, numbers := bentLines(f)
+		count := map[string]int{}
+		for _, s := range Surveys(f) {
+			if title, ok := strings.CutPrefix(s.Title, "Bent"); ok && !strings.Contains(title, "names,") {
+				title, _, _ = strings.Cut(strings.TrimPrefix(title, "s"), ":")
+				for _, n := range strings.Split(title, ",") {
+					count[strings.TrimSpace(n)]++
+				}
+			}
+			for _, it := range s.Items {
+				if it.Head().Mark != "slope" {
+					continue
+				}
+				p := it.(*draw.Path).Pts
+				rise, run := math.Abs(p[1].Y-p[0].Y), math.Abs(p[2].X-p[0].X)
+				ok := false
+				for _, r := range f.Timbers {
+					if r.Role == "rafter" {
+						ok = ok || math.Abs(rise/run-math.Abs(r.Place.X.Z)/math.Hypot(r.Place.X.X, r.Place.X.Y)) < 1e-6
+					}
+				}
+				if !ok {
+					t.Errorf("%s: slope %.3f is no rafter's", s.ID, rise/run)
+				}
+			}
+		}
+		for _, n := range numbers {
+			if count[fmt.Sprint(n)] != 1 {
+				t.Errorf("%s: bent %d stands in %d titles", name, n, count[fmt.Sprint(n)])
+			}
+		}
+	}
+}
+
+// Pulled apart, every timber stands clear of those of other layers: no two
+// sub-assemblies overlap where they are drawn.
+func TestApartIsApart(t *testing.T) {
+	f := solved(t, samples.Default())
+	lines, numbers := bentLines(f)
+	shift := func(id string) vec.V { return apartShift(f, f.Timber(id), lines, numbers) }
+	if a, b := shift("post-1-south"), shift("post-2-south"); b.X-a.X < 300 || a.Z != b.Z {
+		t.Errorf("bents are carried %v and %v", a, b)
+	}
+	if a, b, c := shift("sill-south"), shift("plate-south"), shift("rafter-1-south"); !(a.Z < 0 && b.Z > 0 && c.Z > b.Z) {
+		t.Errorf("layers are carried %v %v %v", a, b, c)
+	}
+	if a, b := shift("post-1-south"), shift("tie-1"); a != b {
+		t.Errorf("a bent comes apart: %v %v", a, b)
+	}
+}

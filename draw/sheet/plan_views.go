@@ -1,0 +1,318 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// survey is one plan, elevation or section: what is seen, from where, and what
+// is told about it. Coordinates are those of the frame, mm.
+type survey struct {
+	kind, id, title, shows string
+	note                   string
+	cam                    view.Camera
+	whole                  []view.Part   // before the cut
+	cuts                   []solid.Plane // the first is the one that the viewer looks at
+	grid                   []gridLine    // square to the paper's x
+	side                   []gridLine    // square to the paper's y
+	across, up             []stretchOf   // dimensions along the paper's x and y
+	levels                 []level
+	diagonals              []diagonal
+	slope                  bool
+	named                  []*geom.Timber
+}
+
+// stretchOf asks for a dimension from one coordinate to another along a view.
+type stretchOf struct{ from, to float64 }
+
+// level is a height to be told, with what lies there.
+type level struct {
+	z    float64
+	what string
+	at   vec.V
+}
+
+// diagonal is what a crew tapes to check square, from one named point to
+// another.
+type diagonal struct {
+	a, b         vec.V
+	nameA, nameB string
+}
+
+// Surveys returns the plans, the bents and walls in elevation, the roof's
+// framing plan and a section. Bents that are alike share a sheet.
+func Surveys(f *geom.Frame) []*draw.Sheet {
+	all := netParts(f)
+	if len(all) == 0 {
+		return nil
+	}
+	var list []*survey
+	list = append(list, plans(f, all)...)
+	list = append(list, bents(f, all)...)
+	list = append(list, walls(f, all)...)
+	if s := sectionOf(f, all); s != nil {
+		list = append(list, s)
+	}
+	if len(list) == 0 {
+		list = plain3(f, all)
+	}
+	var out []*draw.Sheet
+	for _, s := range list {
+		out = append(out, s.sheets(f)...)
+	}
+	return out
+}
+
+// netParts returns the timbers with wood, in frame axes, bores left out.
+func netParts(f *geom.Frame) []view.Part { return frameParts(f) }
+
+// inSlab returns the timbers that lie wholly between the planes.
+func inSlab(f *geom.Frame, parts []view.Part, planes []solid.Plane) []*geom.Timber {
+	var out []*geom.Timber
+	for _, p := range parts {
+		in := true
+		for _, pl := range planes {
+			_, hi := extent(p, pl)
+			in = in && hi < 1.5
+		}
+		if t := f.Timber(p.Owner); in && t != nil {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// gridDims returns the dimensions between grid lines and over all.
+func gridDims(lines []gridLine, lo, hi float64) []stretchOf {
+	var out []stretchOf
+	at := []float64{}
+	for _, l := range lines {
+		at = append(at, l.at)
+	}
+	sort.Float64s(at)
+	for i := 1; i < len(at); i++ {
+		out = append(out, stretchOf{at[i-1], at[i]})
+	}
+	if n := len(at); n > 2 {
+		out = append(out, stretchOf{at[0], at[n-1]})
+	}
+	if n := len(at); n == 0 || math.Abs(at[0]-lo) > 1 || math.Abs(at[n-1]-hi) > 1 {
+		out = append(out, stretchOf{lo, hi})
+	}
+	return out
+}
+
+// bents returns the bents in elevation, like ones together.
+func bents(f *geom.Frame, all []view.Part) []*survey {
+	lines, numbers := bentLines(f)
+	group := map[string]*survey{}
+	like := map[string][]string{}
+	var order []string
+	shape := shapes(f)
+	for i, n := range numbers {
+		lo, hi, ok := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == n && t.Role == "post" })
+		if !ok {
+			continue
+		}
+		cuts := slab(vec.V{X: -1}, -hi-1, -lo+1)
+		named := inSlab(f, all, cuts)
+		key := likeBent(f, named, lines[i].at, shape)
+		like[key] = append(like[key], lines[i].name)
+		if group[key] != nil {
+			continue
+		}
+		order = append(order, key)
+		s := &survey{kind: "elevation", id: fmt.Sprintf("bent-%d", n), cam: view.Left(), whole: all, cuts: cuts,
+			grid: flipped(wallLines(f)), named: named, slope: true}
+		a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return contains(named, t) })
+		s.across = gridDims(flipped(wallLines(f)), -b, -a)
+		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
+		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: 1})
+		s.diagonals = bentDiagonals(f, n)
+		group[key] = s
+	}
+	var out []*survey
+	for _, k := range order {
+		s := group[k]
+		s.title = "Bent " + strings.Join(like[k], ", ")
+		if len(like[k]) > 1 {
+			s.title = "Bents " + strings.Join(like[k], ", ")
+		}
+		s.shows = "seen from the west"
+		if len(like[k]) > 1 {
+			s.shows += ", names of bent " + like[k][0]
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// flipped turns coordinates round for a view in which they run to the left.
+func flipped(lines []gridLine) []gridLine {
+	out := append([]gridLine(nil), lines...)
+	for i := range out {
+		out[i].at = -out[i].at
+	}
+	return out
+}
+
+func contains(list []*geom.Timber, t *geom.Timber) bool {
+	for _, x := range list {
+		if x == t {
+			return true
+		}
+	}
+	return false
+}
+
+// shapes numbers the groups of like timbers.
+func shapes(f *geom.Frame) map[string]int {
+	out := map[string]int{}
+	for i, g := range AllSticks(f) {
+		for _, t := range g.Timbers {
+			out[t.ID] = i
+		}
+	}
+	return out
+}
+
+// likeBent writes what must agree for two bents to share a sheet: the shapes of
+// their timbers and how they stand to the bent line.
+func likeBent(f *geom.Frame, timbers []*geom.Timber, x float64, shape map[string]int) string {
+	var ws []string
+	for _, t := range timbers {
+		o := t.Place.O.Sub(vec.V{X: x})
+		ws = append(ws, fmt.Sprintf("%d %s %s %s %v %v", shape[t.ID], num(o.X), num(o.Y), num(o.Z), unit(t.Place.X), unit(t.Place.Y)))
+	}
+	sort.Strings(ws)
+	return strings.Join(ws, "|")
+}
+
+func unit(d vec.V) string {
+	return draw.Number(d.X, 3) + "," + draw.Number(d.Y, 3) + "," + draw.Number(d.Z, 3)
+}
+
+// walls returns the walls in elevation, seen from outside.
+func walls(f *geom.Frame, all []view.Part) []*survey {
+	lines, _ := bentLines(f)
+	var out []*survey
+	for _, wall := range []string{"south", "north"} {
+		lo, hi, ok := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Wall == wall && t.Role == "post" })
+		if !ok {
+			continue
+		}
+		s := &survey{kind: "elevation", id: "wall-" + wall, title: strings.ToUpper(wall[:1]) + wall[1:] + " wall", shows: "seen from outside", whole: all}
+		right := vec.V{X: 1}
+		s.cam, s.cuts, s.grid = view.Front(), slab(vec.V{Y: -1}, -hi-1, -lo+1), lines
+		if wall == "north" {
+			right = vec.V{X: -1}
+			s.cam, s.cuts, s.grid = view.Back(), slab(vec.V{Y: 1}, lo-1, hi+1), flipped(lines)
+		}
+		s.named = inSlab(f, all, s.cuts)
+		a, b, _ := bandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
+		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
+		s.levels = levelsOf(f, s.named, right)
+		s.diagonals = wallDiagonals(f, s.named)
+		out = append(out, s)
+	}
+	return out
+}
+
+// clears returns the clear distances between neighbouring timbers that stand on
+// the floor or the sills, along a direction, each once: bays and openings as a
+// tape finds them between ideal faces.
+func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
+	z, _ := datum(f)
+	var spans []span
+	for _, t := range timbers {
+		if math.Abs(t.Place.X.Z) < 1-1e-6 || t.Place.O.Z > z+cutHeight {
+			continue
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for n := 1; n <= 4; n++ {
+			pl := t.IdealPlane(n).Moved(t.Place)
+			if c := pl.N.Dot(dir); math.Abs(c) > 1-1e-6 {
+				lo, hi = min(lo, pl.D/c), max(hi, pl.D/c)
+			}
+		}
+		if lo < hi {
+			spans = append(spans, span{lo, hi})
+		}
+	}
+	sort.Slice(spans, func(i, k int) bool { return spans[i].from < spans[k].from })
+	var out []stretchOf
+	for i := 1; i < len(spans); i++ {
+		if spans[i].from > spans[i-1].to+1 {
+			out = append(out, stretchOf{spans[i-1].to, spans[i].from})
+		}
+	}
+	return out
+}
+
+// levelsOf returns the heights of the level timbers of a view: tops, and the
+// undersides of those that something passes under.
+func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
+	z0, _ := datum(f)
+	var out []level
+	said := map[string]bool{}
+	add := func(what string, t *geom.Timber, z float64) {
+		key := what + f.Units.Plain(z-z0)
+		if said[key] {
+			return
+		}
+		said[key] = true
+		out = append(out, level{z, what, tipOf(t, dir, z)})
+	}
+	for _, t := range timbers {
+		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1}))
+		lo, hi = lo+t.Place.O.Z, hi+t.Place.O.Z
+		switch {
+		case math.Abs(t.Place.X.Z) < 1e-6:
+			add("top of "+t.Role, t, hi)
+			if hi > z0+1 && lo > z0+1 {
+				add("under "+t.Role, t, lo)
+			}
+		case math.Abs(t.Place.X.Z) > 0.05 && math.Abs(t.Place.X.Z) < 0.99 && hi > z0+1 && strings.Contains(t.Role, "rafter"):
+			add("top of "+t.Role, t, hi)
+		}
+	}
+	return out
+}
+
+// tipOf returns the corner of a timber's wood at a height that lies farthest
+// along a direction; at the nearest height to it where none lies there.
+func tipOf(t *geom.Timber, dir vec.V, z float64) vec.V {
+	var best vec.V
+	near, far := math.Inf(1), math.Inf(-1)
+	for _, c := range t.Net.Cells() {
+		for _, q := range c.V {
+			q = t.Place.Out(q)
+			off, along := math.Abs(q.Z-z), q.Dot(dir)
+			if off < near-0.1 || off < near+0.1 && along > far {
+				best, near, far = q, min(near, off), along
+			}
+		}
+	}
+	return best
+}
+
+// carried returns the level timbers along the building that carry the roof: the
+// plates and what lies higher.
+func carried(f *geom.Frame) []*geom.Timber {
+	_, plate, ok := heights(f, "plate")
+	var out []*geom.Timber
+	for _, t := range f.Timbers {
+		if _, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1})); ok && t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 && hi+t.Place.O.Z > plate.lo-1 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
