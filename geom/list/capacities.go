@@ -18,19 +18,19 @@ func Capacities(f *geom.Frame) Table {
 		unit, newtons, force = "kN", 1000, precise
 	}
 	t := Table{Name: "capacities", Title: "Reference values in tension", Units: f.Units, Columns: []Column{
-		{Name: "joints", kind: count}, {Name: "marks"}, {Name: "ids", Spare: true},
+		{Name: "joints", kind: count}, {Name: "marks"},
 		{Name: "pegs", kind: count},
 		{Name: "one peg", Unit: unit, kind: force},
 		{Name: "mode"}, {Name: "what yields"},
 		{Name: "wet factor", kind: amount},
 		{Name: "all pegs", Unit: unit, kind: force},
 		{Name: "end"}, {Name: "edge"}, {Name: "spacing"},
-		{Name: "note"},
+		{Name: "note"}, {Name: "ids", Spare: true},
 	}}
 	var order []string
 	rows, with, without := map[string]*capacityRow{}, 0, 0
 	for _, j := range f.Joints {
-		if len(j.Pegs) == 0 || j.Tenon.Empty() {
+		if !strength.Applies(j) {
 			continue
 		}
 		c := strength.Of(f, j)
@@ -40,7 +40,7 @@ func Capacities(f *geom.Frame) Table {
 			without++
 		}
 		cells := capacityCells(j, c, newtons)
-		key := fmt.Sprint(t.shown(3, cells))
+		key := fmt.Sprint(t.shown(2, cells))
 		if rows[key] == nil {
 			rows[key], order = &capacityRow{cells: cells}, append(order, key)
 		}
@@ -49,7 +49,7 @@ func Capacities(f *geom.Frame) Table {
 	}
 	for _, key := range order {
 		r := rows[key]
-		t.add(append([]any{len(r.ids), strings.Join(r.marks, ", "), strings.Join(r.ids, ", ")}, r.cells...)...)
+		t.add(append(append([]any{len(r.ids), strings.Join(r.marks, ", ")}, r.cells...), strings.Join(r.ids, ", "))...)
 	}
 	t.Totals = []string{
 		"each figure is a " + strength.Words,

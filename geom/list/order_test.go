@@ -108,6 +108,12 @@ func TestTools(t *testing.T) {
 	f := pair()
 	f.Joints[0].Axes = geom.Axes{U: vec.V{X: 1}, V: vec.V{Y: 1}, W: vec.V{Z: 1}, O: vec.V{Y: 100}}
 	f.Joints[0].Mortise = solid.Box(vec.V{Y: 100 + 2*in}, vec.V{X: 100, Y: 100 + (3+9./16)*in, Z: 100})
+	want(t, Tools(f), "tool", "bit") // a box without walls is no mortise to chop
+	for i, w := range f.Joints[0].Mortise.Faces {
+		if math.Abs(w.Plane.N.Y) == 1 {
+			f.Joints[0].Mortise.Faces[i].Role = geom.RoleWall
+		}
+	}
 	l := Tools(f)
 	want(t, l, "tool", "bit", "chisel", "gauge", "gauge")
 	want(t, l, "size", `1"`, `1 9/16"`, `3 9/16"`, `2"`)

@@ -12,6 +12,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
+	"pegwright/geom/vec"
 )
 
 // full is the frame of the other tests with a tenon, an order of assembly and
@@ -19,6 +20,14 @@ import (
 func full(u measure.Units) *geom.Frame {
 	f := frame(u)
 	g := pair()
+	tenon := g.Joints[0]
+	tenon.Pegs[0].From, tenon.Pegs[0].To, tenon.Pegs[0].Exit = vec.V{}, vec.V{Y: 6 * in}, 3
+	for i, w := range tenon.Tenon.Faces {
+		if math.Abs(w.Plane.N.Y) == 1 {
+			tenon.Tenon.Faces[i].Role = geom.RoleCheek
+		}
+	}
+	tenon.Mortise = tenon.Tenon
 	f.Timbers = append(f.Timbers, g.Timbers...)
 	f.Joints = append(f.Joints, g.Joints...)
 	f.Steps = []geom.Step{{Name: "both", Move: []string{"post-long", "post-short"}}}

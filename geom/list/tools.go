@@ -58,20 +58,35 @@ func bits(f *geom.Frame) []tool {
 	return out
 }
 
-// edges returns the chisels and the gauge settings.
+// edges returns the chisels and the gauge settings of the mortises and slots
+// that have two walls across from each other.
 func edges(f *geom.Frame) []tool {
 	var chisels, gauges []tool
 	for _, j := range f.Joints {
-		if j.Mortise.Empty() {
+		near, far, ok := walls(j)
+		if !ok {
 			continue
 		}
-		lo, hi := j.Mortise.Extent(j.Axes.V)
-		at := j.Axes.V.Dot(j.Axes.O)
-		chisels = merge(chisels, tool{"chisel", hi - lo, 0, 1, "mortises of this width"})
-		gauges = merge(gauges, tool{"gauge", lo - at, 0, 1, "near side of mortises"})
-		gauges = merge(gauges, tool{"gauge", hi - at, 0, 1, "far side of mortises"})
+		chisels = merge(chisels, tool{"chisel", far - near, 0, 1, "mortises of this width"})
+		gauges = merge(gauges, tool{"gauge", near, 0, 1, "near side of mortises"})
+		gauges = merge(gauges, tool{"gauge", far, 0, 1, "far side of mortises"})
 	}
 	return append(chisels, gauges...)
+}
+
+// walls returns how far the walls of a joint's mortise lie from the receiver's
+// reference face, mm; ok is false where it has not two of them.
+func walls(j *geom.Joint) (near, far float64, ok bool) {
+	near, far = math.Inf(1), math.Inf(-1)
+	for _, w := range j.Mortise.Faces {
+		along := w.Plane.N.Dot(j.Axes.V)
+		if w.Role != geom.RoleWall || math.Abs(along) < 1-1e-9 {
+			continue
+		}
+		at := along*w.Plane.D - j.Axes.V.Dot(j.Axes.O)
+		near, far = min(near, at), max(far, at)
+	}
+	return near, far, far > near
 }
 
 // merge counts a tool with those of its kind, size and use, and keeps them by

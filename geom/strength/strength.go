@@ -60,8 +60,8 @@ func tenth(x float64) string {
 // Of returns the reference value of joint j.
 func Of(f *geom.Frame, j *geom.Joint) Capacity {
 	c := Capacity{Wet: 1}
-	if j.Tenon.Empty() || len(j.Pegs) == 0 {
-		c.Reason = "no reference value: not a pegged tenon"
+	if !Applies(j) {
+		c.Reason = "no reference value: not a pegged tenon between two cheeks"
 		return c
 	}
 	c.Distances = distances(j)
@@ -87,6 +87,21 @@ func Of(f *geom.Frame, j *geom.Joint) Capacity {
 	c.Wet = peg.WetFactor(made, f.Stock.Service, c.Pegs)
 	c.Tension = sum * Duration * c.Wet
 	return c
+}
+
+// Applies reports whether joint j is a pegged tenon or tongue, with its cheeks
+// square to the pegs: laps and seats are not, whatever pegs they have.
+func Applies(j *geom.Joint) bool {
+	if len(j.Pegs) == 0 {
+		return false
+	}
+	dir, cheeks := j.Pegs[0].To.Sub(j.Pegs[0].From).Unit(), 0
+	for _, w := range j.Tenon.Faces {
+		if w.Role == geom.RoleCheek && math.Abs(w.Plane.N.Dot(dir)) > 1-1e-6 {
+			cheeks++
+		}
+	}
+	return cheeks == 2
 }
 
 // governs returns the distance that is shortest against what is asked for.

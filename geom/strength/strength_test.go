@@ -39,7 +39,17 @@ func pulled(t *testing.T, timber, pegs string, n int) (*geom.Frame, *geom.Joint)
 		at := vec.V{Y: 4 * in, Z: 4*in + float64(i)*4*in}
 		j.Pegs = append(j.Pegs, geom.Peg{Bore: in, From: at, To: at.Add(vec.V{X: 5.5 * in}), Mortise: at.Add(vec.V{X: 2.75 * in}), Exit: 3})
 	}
+	cheeked(j)
 	return &geom.Frame{Stock: geom.Stock{PegWood: woodOf(t, pegs), Service: 12}, Joints: []*geom.Joint{j}}, j
+}
+
+// cheeked gives the tenon's sides across the pegs their role.
+func cheeked(j *geom.Joint) {
+	for i, w := range j.Tenon.Faces {
+		if math.Abs(w.Plane.N.X) == 1 {
+			j.Tenon.Faces[i].Role = geom.RoleCheek
+		}
+	}
 }
 
 // The worked example of peg's own tests, from the solid geometry of a joint:
@@ -68,6 +78,7 @@ func TestCapacityOfAJoint(t *testing.T) {
 func TestTheThinnerCheekCounts(t *testing.T) {
 	f, j := pulled(t, "eastern white pine", "northern red oak", 1)
 	j.Tenon = solid.Box(vec.V{X: 1 * in}, vec.V{X: 2.5 * in, Y: 8 * in, Z: 12 * in})
+	cheeked(j)
 	if got := Of(f, j); got.Governing.Mode != peg.Is || math.Abs(got.Tension/pound-554.7) > 0.1 {
 		t.Errorf("%.1f lb by %v", got.Tension/pound, got.Governing.Mode)
 	}
@@ -89,9 +100,14 @@ func TestNoReferenceValue(t *testing.T) {
 			p.Mortise.Z += 2 * in
 			j.Pegs = append(j.Pegs, p)
 		}, "no reference value: spacing 2D of 3D"},
-		"blind":      {func(f *geom.Frame, j *geom.Joint) { j.Pegs[0].Exit = 0 }, "between two cheeks"},
-		"no peg":     {func(f *geom.Frame, j *geom.Joint) { j.Pegs = nil }, "not a pegged tenon"},
-		"a lap":      {func(f *geom.Frame, j *geom.Joint) { j.Tenon = solid.Convex{} }, "not a pegged tenon"},
+		"blind":  {func(f *geom.Frame, j *geom.Joint) { j.Pegs[0].Exit = 0 }, "between two cheeks"},
+		"no peg": {func(f *geom.Frame, j *geom.Joint) { j.Pegs = nil }, "not a pegged tenon"},
+		"a lap": {func(f *geom.Frame, j *geom.Joint) {
+			for i := range j.Tenon.Faces {
+				j.Tenon.Faces[i].Role = ""
+			}
+		}, "not a pegged tenon"},
+		"no tenon":   {func(f *geom.Frame, j *geom.Joint) { j.Tenon = solid.Convex{} }, "not a pegged tenon"},
 		"a thin peg": {func(f *geom.Frame, j *geom.Joint) { j.Pegs[0].Bore = in / 2 }, "outside the range"},
 	} {
 		f, j := pulled(t, "eastern white pine", "northern red oak", 1)
