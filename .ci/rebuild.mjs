@@ -42,6 +42,8 @@ for (const name of process.argv.slice(2)) {
     const p = t.placement;
     placed.push([t.id, wood.transform([0, 1, 2, 3].flatMap((c) => [p[0][c], p[1][c], p[2][c], c === 3 ? 1 : 0]))]);
   }
+  // Wedges and keys are wood too, given in frame axes.
+  for (const j of model.joints) for (const q of j.pieces) placed.push([q.id, solid(q.vertices, q.faces)]);
   for (let i = 0; i < placed.length; i++) {
     for (let k = i + 1; k < placed.length; k++) {
       const [a, b] = [placed[i][1].boundingBox(), placed[k][1].boundingBox()];

@@ -22,7 +22,7 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		return nil
 	}
 	parts := frameParts(f)
-	pics := [2]picture{takePicture(view.IsometricFrom(-1, -1), parts), takePicture(view.IsometricFrom(1, 1), parts)}
+	pics := [2]picture{wholeFrame(f, view.IsometricFrom(-1, -1), parts), wholeFrame(f, view.IsometricFrom(1, 1), parts)}
 	words := []string{"from the south-west", "from the north-east"}
 	ids := []string{"frame-south-west", "frame-north-east"}
 	one := plain(pics)
@@ -73,11 +73,6 @@ func frameParts(f *geom.Frame) []view.Part {
 	for _, t := range f.Timbers {
 		if t.Net != nil {
 			parts = append(parts, view.Part{Owner: t.ID, Body: t.NetInFrame()})
-		}
-	}
-	for _, j := range f.Joints {
-		for _, p := range j.Pieces {
-			parts = append(parts, view.CellsPart(p.ID, p.Solid))
 		}
 	}
 	return parts

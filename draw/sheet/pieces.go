@@ -62,3 +62,17 @@ func driven(j *geom.Joint) string {
 	}
 	return t
 }
+
+// wholeFrame takes a picture of the frame's timbers with its wedges and keys.
+// Only the timbers have names in it.
+func wholeFrame(f *geom.Frame, c view.Camera, timbers []view.Part) picture {
+	parts := timbers[:len(timbers):len(timbers)]
+	for _, j := range f.Joints {
+		for _, p := range j.Pieces {
+			parts = append(parts, view.CellsPart(p.ID, p.Solid))
+		}
+	}
+	pic := takePicture(c, parts)
+	pic.order = pic.order[:len(timbers)]
+	return pic
+}

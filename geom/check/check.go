@@ -59,6 +59,7 @@ func Check(f *geom.Frame) []finding.Finding {
 	p := newProof(f)
 	p.scarfs()
 	p.overlaps()
+	p.fitted()
 	for _, t := range f.Timbers {
 		p.stick(t)
 		p.voids(t)

@@ -125,3 +125,58 @@ func TestOpposedTenonsAreShared(t *testing.T) {
 		}
 	}
 }
+
+// warned returns the texts of the findings of a rule.
+func warned(list []finding.Finding, rule string) []string {
+	var out []string
+	for _, x := range list {
+		if x.Rule == rule {
+			out = append(out, x.Severity.String()+": "+x.Text)
+		}
+	}
+	return out
+}
+
+// Where a scarf may stand (common practice, no source): posts stand with their
+// middles at 3, 123 and 297 in; the bay is 174 in.
+func TestScarfStands(t *testing.T) {
+	for _, c := range []struct {
+		name, kind, at string
+		says           []string // one for each finding wanted
+	}{
+		{"0.16 from a post", "splayed scarf, scarf: {length: 30}", "150", nil},
+		{"0.26 from a post", "splayed scarf", "168", nil},
+		{"half the bay", "splayed scarf", "210", []string{"0.50 of the bay"}},
+		{"over a post", "splayed scarf", "120", []string{"3\" from the nearer post", "post-2"}},
+		{"1 in from a mortise", "half-lap scarf, scarf: {length: 44}", "149", []string{"0.15 of the bay", "post-2"}},
+		{"short", "half-lap scarf, scarf: {length: 16}", "150", []string{"2.0 times"}},
+	} {
+		got := warned(proofs(solved(t, c.name, spliced(c.kind, c.at))), "scarf")
+		if len(got) != len(c.says) {
+			t.Errorf("%s: %d findings, want %d: %q", c.name, len(got), len(c.says), got)
+			continue
+		}
+		for _, w := range c.says {
+			if !strings.Contains(strings.Join(got, "; "), w) {
+				t.Errorf("%s: nothing says %q: %q", c.name, w, got)
+			}
+		}
+	}
+}
+
+// A key made 1 mm thicker all round than its room shares wood with both
+// timbers, and two wedges in one place with each other: both are stops.
+func TestPiecesThatDoNotFit(t *testing.T) {
+	f := solved(t, "key", spliced("half-lap scarf, scarf: {key: key}", "150"))
+	p := &f.Joints[0].Pieces[0]
+	p.Solid = p.Solid.Grow(1)
+	if got := warned(proofs(f), "overlap"); len(got) != 1 || !strings.HasPrefix(got[0], "stop") || !strings.Contains(got[0], "1 more place") {
+		t.Errorf("a key too thick: %q, want a stop for both timbers", got)
+	}
+	f = solved(t, "wedges", spliced("half-lap scarf, scarf: {key: wedges}", "150"))
+	q := f.Joints[0].Pieces
+	q[1].Solid = q[0].Solid
+	if got := warned(proofs(f), "overlap"); len(got) != 1 || !strings.HasPrefix(got[0], "stop") {
+		t.Errorf("two wedges in one place: %q", got)
+	}
+}

@@ -3,20 +3,13 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/geom/joint"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
-)
-
-// Where a scarf may stand. Common practice, no source: its middle 0.15 to 0.30
-// of the bay from a post, where a running beam bends least, and 2 in of whole
-// wood before any other joint.
-const (
-	ScarfNear  = 0.15
-	ScarfFar   = 0.30
-	ScarfClear = 50.0
 )
 
 // scarfs proves the places of scarfs. A joint that stands in one is said here
@@ -79,7 +72,7 @@ func (p *proof) scarfBy(j, k *geom.Joint, lo, hi float64) {
 		p.inScarf[k] = true
 		f.Text = fmt.Sprintf("the scarf of %s and %s and the joint of %s take the same wood", j.Of.ID, j.Into.ID, k.Of.ID)
 		p.add(finding.Stop, "scarf", f)
-	case gap < ScarfClear:
+	case gap < joint.ScarfClear-Thick:
 		f.Text = fmt.Sprintf("only %s of whole wood is left between the scarf of %s and %s and the joint of %s", p.show(gap), j.Of.ID, j.Into.ID, k.Of.ID)
 		p.add(finding.Warn, "scarf", f)
 	}
@@ -87,30 +80,36 @@ func (p *proof) scarfBy(j, k *geom.Joint, lo, hi float64) {
 
 // scarfBay notes a scarf that stands elsewhere in its bay than practice has it.
 func (p *proof) scarfBay(j *geom.Joint, mid float64) {
-	dir := j.Into.Place.X
-	before, after := math.Inf(-1), math.Inf(1)
-	for _, t := range []*geom.Timber{j.Into, j.Of} {
-		for _, k := range p.of[t] {
-			o := other(k, t)
-			if !plumb(o) {
-				continue
-			}
-			a, b := geom.BlankOf(o.Length, o.Ideal, o.Ideal).Moved(o.Place).Extent(dir)
-			if at := (a + b) / 2; at <= mid {
-				before = max(before, at)
-			} else {
-				after = min(after, at)
+	stand := joint.StandOf(mid, p.postsAlong(j))
+	if stand.Good {
+		return
+	}
+	bay := stand.Bay.To - stand.Bay.From
+	p.add(finding.Note, "scarf", finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At,
+		Text: fmt.Sprintf("the middle of the scarf of %s and %s stands at %.2f of its bay from the nearer post; a running beam bends least between %.2f and %.2f", j.Of.ID, j.Into.ID, stand.Share, joint.ScarfNear, joint.ScarfFar),
+		Mend: fmt.Sprintf("move it to %s to %s from a post", p.show(joint.ScarfNear*bay), p.show(joint.ScarfFar*bay))})
+}
+
+// postsAlong are the middles of the uprights that the line of a scarf is joined
+// to, measured along the receiver's direction, in rising order. The line goes
+// on through the scarfs beyond.
+func (p *proof) postsAlong(j *geom.Joint) []float64 {
+	line := []*geom.Timber{j.Into, j.Of}
+	var posts []float64
+	for i := 0; i < len(line); i++ {
+		for _, k := range p.of[line[i]] {
+			o := other(k, line[i])
+			switch c := o.Place.X.Dot(j.Into.Place.X); {
+			case c*c > 1-1e-6 && !slices.Contains(line, o):
+				line = append(line, o)
+			case plumb(o):
+				a, b := geom.BlankOf(o.Length, o.Ideal, o.Ideal).Moved(o.Place).Extent(j.Into.Place.X)
+				posts = append(posts, (a+b)/2)
 			}
 		}
 	}
-	bay := after - before
-	part := min(mid-before, after-mid) / bay
-	if math.IsInf(bay, 1) || part >= ScarfNear-0.005 && part <= ScarfFar+0.005 {
-		return
-	}
-	p.add(finding.Note, "scarf", finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At,
-		Text: fmt.Sprintf("the middle of the scarf of %s and %s stands at %.2f of its bay from the nearer post; a running beam bends least between %.2f and %.2f", j.Of.ID, j.Into.ID, part, ScarfNear, ScarfFar),
-		Mend: "move the scarf along"})
+	slices.Sort(posts)
+	return slices.Compact(posts)
 }
 
 // besideScarf reports whether two timbers meet only because one of them stands

@@ -20,28 +20,22 @@ type ScarfStand struct {
 	Bay   Stretch // posts on both sides, middle to middle; the nearest two where the scarf lies outside
 	Share float64 // middle of the scarf from the nearer post over the bay; below zero outside every bay
 	Good  bool    // Share lies between ScarfNear and ScarfFar
-	Hits  []int   // indices of the voids nearer than ScarfClear
 }
 
-// StandOf reports how a scarf over the given stretch stands between posts (the
-// middles of their faces along the line, in rising order) and clear of voids.
-// With fewer than two posts there is no bay: Share is 0 and Good is true.
-func StandOf(scarf Stretch, posts []float64, voids []Stretch) ScarfStand {
-	r := ScarfStand{Good: true}
-	mid := (scarf.From + scarf.To) / 2
-	if n := len(posts); n >= 2 {
-		i := 1
-		for i < n-1 && posts[i] < mid {
-			i++
-		}
-		r.Bay = Stretch{posts[i-1], posts[i]}
-		r.Share = math.Min(mid-r.Bay.From, r.Bay.To-mid) / (r.Bay.To - r.Bay.From)
-		r.Good = r.Share > ScarfNear-1e-9 && r.Share < ScarfFar+1e-9
+// StandOf reports how a scarf with its middle at mid stands between posts (the
+// middles of their faces along the line, in rising order, millimetres). With
+// fewer than two posts there is no bay: Share is 0 and Good is true.
+func StandOf(mid float64, posts []float64) ScarfStand {
+	n := len(posts)
+	if n < 2 {
+		return ScarfStand{Good: true}
 	}
-	for i, v := range voids {
-		if v.From < scarf.To+ScarfClear-tol && v.To > scarf.From-ScarfClear+tol {
-			r.Hits = append(r.Hits, i)
-		}
+	i := 1
+	for i < n-1 && posts[i] < mid {
+		i++
 	}
+	r := ScarfStand{Bay: Stretch{posts[i-1], posts[i]}}
+	r.Share = math.Min(mid-r.Bay.From, r.Bay.To-mid) / (r.Bay.To - r.Bay.From)
+	r.Good = r.Share > ScarfNear-1e-9 && r.Share < ScarfFar+1e-9
 	return r
 }

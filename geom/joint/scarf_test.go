@@ -238,22 +238,20 @@ func TestScarfNeedsOneLine(t *testing.T) {
 }
 
 // Where a scarf may stand (common practice, no source): its middle 0.15 to 0.30
-// of the bay from a post, 2 in clear of every void.
+// of the bay from a post.
 func TestScarfStand(t *testing.T) {
 	posts := []float64{0, 120 * inch, 240 * inch}
-	at := func(x float64) joint.Stretch { return joint.Stretch{From: (x - 12) * inch, To: (x + 12) * inch} }
 	for _, c := range []struct {
 		x, share float64
 		good     bool
 	}{{18, 0.15, true}, {36, 0.30, true}, {17, 17.0 / 120, false}, {37, 37.0 / 120, false}, {60, 0.5, false},
 		{120, 0, false}, {150, 0.25, true}, {210, 0.25, true}, {-12, -0.1, false}, {252, -0.1, false}} {
-		r := joint.StandOf(at(c.x), posts, nil)
+		r := joint.StandOf(c.x*inch, posts)
 		if r.Good != c.good || math.Abs(r.Share-c.share) > 1e-9 {
 			t.Errorf("at %g in: share %.4f, good %v", c.x, r.Share, r.Good)
 		}
 	}
-	r := joint.StandOf(at(30), posts, []joint.Stretch{{From: 0, To: 15.9 * inch}, {From: 15 * inch, To: 16.1 * inch}, {From: 44 * inch, To: 50 * inch}, {From: 43.9 * inch, To: 50 * inch}})
-	if len(r.Hits) != 2 || r.Hits[0] != 1 || r.Hits[1] != 3 {
-		t.Errorf("voids too near: %v, want 1 and 3", r.Hits)
+	if !joint.StandOf(0, posts[:1]).Good {
+		t.Error("one post makes no bay")
 	}
 }

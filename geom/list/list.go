@@ -60,7 +60,7 @@ const (
 
 // Names returns the names of the lists, in the order of Of.
 func Names() []string {
-	return []string{"timbers", "pegs", "bores", "order", "lifting", "tools", "capacities", "steps"}
+	return []string{"timbers", "pegs", "bores", "order", "lifting", "tools", "capacities", "steps", "wedges"}
 }
 
 // Of returns every list of the frame. The lists are in a stable order that
@@ -68,7 +68,7 @@ func Names() []string {
 // bores and pegs of the joints that stopped names, as Stopped returns them, are
 // marked with the number of their finding and counted apart.
 func Of(f *geom.Frame, stopped map[string]int) []Table {
-	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped), Order(f), Lifting(f), Tools(f), Capacities(f), Steps(f)}
+	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped), Order(f), Lifting(f), Tools(f), Capacities(f), Steps(f), Wedges(f)}
 }
 
 // All returns every list of a frame in which nothing is stopped.

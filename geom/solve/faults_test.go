@@ -16,6 +16,11 @@ timbers:
   rail: {role: tie, section: 6 x 6, from: [0, 6, 48], to: [0, 6', 48], faces: [top, west]}
 `
 
+// inOneLine is the rail with another of the given section running on from it.
+func inOneLine(section, kind string) string {
+	return twoSticks + "  on: {role: tie, section: " + section + ", from: [0, 6', 48], to: [0, 12', 48], faces: [top, west]}\njoints:\n  - {" + kind + ", of: on, end: start, into: rail}\n"
+}
+
 const hut = `frame: Hut
 units: in
 %s
@@ -46,6 +51,13 @@ var unusable = []struct {
 	{"square joint of a sloping timber", twoSticks + "  slope: {role: strut, section: 4 x 4, from: [0, 6, 60], to: [0, 6', 90]}\njoints:\n  - {kind: mortise and tenon, of: slope, end: start, into: post}\n",
 		"of: slope", "square"},
 	{"angled joint of a square timber", twoSticks + "joints:\n  - {kind: brace mortise and tenon, of: rail, end: start, into: post}\n", "of: rail", "square"},
+	{"scarf of timbers at an angle", twoSticks + "joints:\n  - {kind: half-lap scarf, of: rail, end: start, into: post}\n", "kind: half-lap scarf", "one line"},
+	{"scarf of unlike timbers", inOneLine("4 x 6", "kind: splayed scarf"), "kind: splayed scarf", "one section"},
+	{"butts too high", inOneLine("6 x 6", "kind: splayed scarf, scarf: {butt: 3}"), "butt: 3", "no slope"},
+	{"key too thick", inOneLine("6 x 6", "kind: half-lap scarf, scarf: {key: key, key size: 3}"), "key size: 3", "no wood"},
+	{"scarf drawn", inOneLine("6 x 6", "kind: half-lap scarf, drawbore: 1/8"), "drawbore: 1/8", "in line"},
+	{"scarf longer than its timber", inOneLine("6 x 6", "kind: half-lap scarf, scarf: {length: 30'}"), "length: 30'", "no room"},
+	{"drop too great", twoSticks + "joints:\n  - {kind: wedged through tenon, of: rail, end: start, into: post, drop: 3}\n", "drop: 3", "half the height"},
 	{"bridle of timbers in one line", twoSticks + "  on: {role: tie, section: 6 x 6, from: [0, 6', 48], to: [0, 12', 48], faces: [top, west]}\njoints:\n  - {kind: bridle, of: on, end: start, into: rail}\n",
 		"kind: bridle", "one line"},
 	{"tenon thicker than its timber", twoSticks + "joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, thickness: 7}\n", "thickness: 7", "thick"},

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"math"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -72,6 +73,10 @@ func (s *solver) shapes(p *pact, u spec.JointSettings, set *joint.Settings) {
 		set.Scarf.Wedges = k == "wedges"
 	}
 	set.Drop = u.Drop.Or(0)
+	if p.kind == "wedged through tenon" && !u.Drop.Set {
+		run := s.between(p.r, outOf(p)) - set.Housing + set.Proud
+		set.Drop = max(math.Round(run/6/s.std.shop), 1) * s.std.shop
+	}
 	if n := u.Taper.Or(0); n > 0 {
 		set.Taper = 1 / n
 	}

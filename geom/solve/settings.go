@@ -118,7 +118,12 @@ func (s *solver) sane(p *pact) {
 		s.saneLap(p)
 		return
 	}
-	if p.kind == "plain bearing" || p.end == geom.Mid || isScarf(p.kind) {
+	s.saneWedged(p)
+	if isScarf(p.kind) {
+		s.saneScarf(p)
+		return
+	}
+	if p.kind == "plain bearing" || p.end == geom.Mid {
 		return
 	}
 	if p.set.Thickness >= most {

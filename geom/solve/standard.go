@@ -42,7 +42,7 @@ func standardFor(u measure.Units) standard {
 		return standard{paper: "a4", reduce: 12, thin: 38, thick: 50, offRef: 50, tenon: 100, braceTenon: 80, shallow: 80,
 			stub: 45, deeper: 6, smallBore: 20, bigBore: 25, offShoulder: 40, offShoulder2: 50, along: 50, braceAlong: 50,
 			head: 25, lead: 100, hold: 50, cornerDown: 100, footOff: 38, web: 12, stagger: 50, pastGable: 100,
-			overhang: 200, rafterSpacing: 800, tieDown: 150, seatWood: 12, pegStep: 10, drawStep: 1, drawLeft: 0.8, legs: 600, flare: 7, bearing: 50, deep: 200,
+			overhang: 200, rafterSpacing: 800, tieDown: 150, seatWood: 12, pegStep: 10, drawStep: 1, drawLeft: 0.8, legs: 600, flare: 7, bearing: 50, deep: 200, shop: 2,
 			roofStandard: roofStandardFor(u)}
 	}
 	return standard{paper: "letter", reduce: inch / 2, thin: 1.5 * inch, thick: 2 * inch, offRef: 2 * inch, tenon: 4 * inch,
@@ -50,7 +50,7 @@ func standardFor(u measure.Units) standard {
 		offShoulder: 1.5 * inch, offShoulder2: 2 * inch, along: 2 * inch, braceAlong: 2 * inch, head: inch, lead: 4 * inch,
 		hold: 2 * inch, cornerDown: 4 * inch, footOff: 1.5 * inch, web: inch / 2, stagger: 2 * inch, pastGable: 4 * inch,
 		overhang: 8 * inch, rafterSpacing: 32 * inch, tieDown: 6 * inch, seatWood: inch / 2, pegStep: inch / 2,
-		drawStep: inch / 16, drawLeft: inch / 32, legs: 24 * inch, flare: 7, bearing: 2 * inch, deep: 8 * inch,
+		drawStep: inch / 16, drawLeft: inch / 32, legs: 24 * inch, flare: 7, bearing: 2 * inch, deep: 8 * inch, shop: inch / 8,
 		roofStandard: roofStandardFor(u)}
 }
 

@@ -140,6 +140,12 @@ func badCases() []badCase {
 		{"both selectors", head + fine + "adjust: [{joints: all, timbers: all, trim: 1}]\n", 4, 10, "not both", "two"},
 		{"changes nothing", head + fine + "adjust: [{joints: all}]\n", 4, 10, "changes nothing", "setting"},
 		{"joint key on timbers", head + fine + "adjust: [{timbers: all, bore: 1}]\n", 4, 25, "no such key", "write one of"},
+		{"scarf key", head + "layout: {scarf: {key: wedge}}\n" + fine, 3, 23, "no meaning", "did you mean wedges"},
+		{"undercut", head + "layout: {scarf: {undercut: 13}}\n" + fine, 3, 28, "0 to 12", "range"},
+		{"scarf word", head + "layout: {scarf: {lenght: 3}}\n" + fine, 3, 18, "no such key", "did you mean length"},
+		{"taper", head + "layout: {taper: 2}\n" + fine, 3, 17, "6 to 40", "range"},
+		{"drop", head + "layout: {drop: 0}\n" + fine, 3, 16, "greater than zero", "above zero"},
+		{"proud", head + "layout: {proud: -1}\n" + fine, 3, 17, "less than zero", "zero"},
 		{"paper", head + fine + "paper: {sheets: a5}\n", 4, 17, "no meaning", "did you mean a4"},
 		{"design value", head + fine + "design: {snow: [1]}\n", 4, 16, "not a list", "text"},
 	}
