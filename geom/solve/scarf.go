@@ -92,15 +92,18 @@ func (s *solver) holds(p *pact, j *geom.Joint) {
 	if p.kind != "wedged through tenon" {
 		return
 	}
-	st := s.f.Stock
+	st, show := s.f.Stock, s.f.Units.FormatJoint
 	tenon := peg.Drying(p.e.t.Wood, p.e.t.Moisture, st.Service)
 	wedge := peg.Drying(s.pegs, st.PegMC, st.Service)
 	loss, drop, length := p.site().WedgedLoss(tenon.Tangential, wedge.Tangential)
 	if loss < drop {
 		j.Slip = joint.Slip(loss, 1, length/drop)
+		if j.Slip >= 0.5 {
+			j.Words = append(j.Words, fmt.Sprintf("The tenon of %s loses up to %s of height as it dries to %g %% and could then draw %s before it bites: use dry stock, or drive the wedge again after the first winter.",
+				p.e.t.ID, show(loss), st.Service, show(j.Slip)))
+		}
 		return
 	}
-	show := s.f.Units.FormatJoint
 	s.f.Notes = append(s.f.Notes, finding.Finding{Severity: finding.Stop, Rule: "slip", At: p.at, Joints: []string{p.id}, Timbers: []string{p.e.t.ID, p.r.t.ID},
 		Text: fmt.Sprintf("the wedged tenon of %s loses %s of height as it dries, as much as its drop of %s: nothing would hold it in %s", p.e.t.ID, show(loss), show(drop), p.r.t.ID),
 		Mend: "give it a greater drop, or use dry stock"})
