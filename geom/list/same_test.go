@@ -32,6 +32,7 @@ func full(u measure.Units) *geom.Frame {
 	f.Joints = append(f.Joints, g.Joints...)
 	f.Steps = []geom.Step{{Name: "both", Move: []string{"post-long", "post-short"}}}
 	f.Offer.Prices = []geom.Price{{Wood: "eastern white pine", Cost: 1.85}}
+	driven(f)
 	return f
 }
 

@@ -9,10 +9,8 @@ import (
 	"pegwright/geom/vec"
 )
 
-// A wedge 6 in long, 1-1/2 in wide, 1-3/8 in thick at its head and 7/8 in at its
-// point, driven along y; by hand.
-func TestWedges(t *testing.T) {
-	f := frame(measure.Imperial)
+// driven gives the first joint of a frame two wedges and a key.
+func driven(f *geom.Frame) {
 	w := solid.Hexahedron([8]vec.V{
 		{}, {X: 1.5 * in}, {X: 1.5 * in, Y: 6 * in}, {Y: 6 * in},
 		{Z: 1.375 * in}, {X: 1.5 * in, Z: 1.375 * in}, {X: 1.5 * in, Y: 6 * in, Z: 0.875 * in}, {Y: 6 * in, Z: 0.875 * in},
@@ -22,6 +20,13 @@ func TestWedges(t *testing.T) {
 	drive := []geom.Move{{Direction: vec.V{Y: 1}, Distance: 6 * in}}
 	j.Pieces = []geom.Piece{{ID: "a", Kind: "wedge", Solid: w, Moves: drive}, {ID: "b", Kind: "wedge", Solid: w, Moves: drive},
 		{ID: "c", Kind: "key", Solid: solid.Box(vec.V{}, vec.V{X: in, Y: 8 * in, Z: in}), Moves: drive}}
+}
+
+// A wedge 6 in long, 1-1/2 in wide, 1-3/8 in thick at its head and 7/8 in at its
+// point, driven along y; by hand.
+func TestWedges(t *testing.T) {
+	f := frame(measure.Imperial)
+	driven(f)
 	got := Wedges(f)
 	want := [][]any{{"key", 8 * in, [2]float64{in, in}, [2]float64{in, in}, 1}, {"wedge", 6 * in, [2]float64{1.375 * in, 1.5 * in}, [2]float64{0.875 * in, 1.5 * in}, 2}}
 	if len(got.Values) != len(want) {

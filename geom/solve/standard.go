@@ -35,6 +35,7 @@ type standard struct {
 	flare                      float64 // of a dovetail, run for a rise of one
 	bearing                    float64 // length of a drop-in pocket
 	deep                       float64 // angled enterers this deep have two pegs
+	shop                       float64 // step of sizes that are chosen to be marked out
 }
 
 func standardFor(u measure.Units) standard {
