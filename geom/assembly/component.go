@@ -33,7 +33,7 @@ func (p *planner) component(all []int) (leaving, bool) {
 			if !out {
 				continue
 			}
-			u := &unit{name: p.s.f.Timbers[set[0]].ID, members: set, rank: rank}
+			u := &unit{name: p.s.called(set), members: set, rank: rank}
 			best, bestRank, ok = leaving{unit: u, members: set, exit: e}, rank, true
 		}
 	}

@@ -58,6 +58,12 @@ func (p *planner) forbidden(closing []*geom.Joint) int {
 			return of
 		}
 	}
+	return p.undrivable(closing)
+}
+
+// undrivable returns a timber that still stands before a peg of the joints, -1
+// for none.
+func (p *planner) undrivable(closing []*geom.Joint) int {
 	if p.pegless {
 		return -1
 	}

@@ -5,7 +5,6 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/vec"
 )
 
 // planner takes a frame apart.
@@ -140,7 +139,11 @@ func (p *planner) withHangers(l leaving) leaving {
 	set := append(slices.Clone(l.members), more...)
 	slices.Sort(set)
 	if e, _, ok := p.wayOut(set, l.unit.bent > 0); ok {
-		return leaving{unit: l.unit, members: set, exit: e}
+		u := l.unit
+		if u.bent == 0 {
+			u = &unit{name: p.s.called(set), members: set, rank: u.rank}
+		}
+		return leaving{unit: u, members: set, exit: e}
 	}
 	return l
 }
@@ -174,85 +177,4 @@ func (p *planner) present(members []int) []int {
 func (p *planner) stands(i int) bool {
 	b := p.s.bodies[i]
 	return p.side[b.a] == stays && p.side[b.b] == stays
-}
-
-// exit is a way out: legs in the order in which they are gone, outward.
-type exit struct {
-	motion geom.Motion
-	legs   []geom.Move
-	drop   float64
-	play   float64
-	stub   float64
-	ground []int // timbers that a rear stands on
-}
-
-// wayOut tries the ways in which a set of timbers can leave what stands. When
-// there is none it returns, for each way, one body that stood in it.
-func (p *planner) wayOut(set []int, bent bool) (exit, []int, bool) {
-	for _, i := range set {
-		p.side[i] = leaves
-	}
-	defer func() {
-		for _, i := range set {
-			p.side[i] = stays
-		}
-	}()
-	closing := p.closing(set)
-	if by := p.forbidden(closing); by >= 0 {
-		return exit{}, []int{by}, false
-	}
-	var blocked []int
-	for _, e := range p.exits(set, closing, bent) {
-		by := p.inTheWay(set, e)
-		if by < 0 {
-			return e, nil, true
-		}
-		blocked = append(blocked, by)
-	}
-	return exit{}, blocked, false
-}
-
-// closing returns the joints between the timbers that leave and those that stay.
-func (p *planner) closing(set []int) []*geom.Joint {
-	var r []*geom.Joint
-	for _, i := range set {
-		for _, j := range p.s.joints[i] {
-			if p.side[p.s.other(j, i)] == stays {
-				r = append(r, j)
-			}
-		}
-	}
-	return r
-}
-
-// inTheWay returns a body that stays and that the set runs into on its way
-// out, or -1.
-func (p *planner) inTheWay(set []int, e exit) int {
-	from := vec.V{}
-	for _, leg := range e.legs {
-		way := leg.Direction.Mul(leg.Distance)
-		for _, i := range set {
-			for _, b := range append([]int{i}, p.carried(i)...) {
-				for _, j := range p.s.hit(b, from, way) {
-					if p.stands(j) && !slices.Contains(e.ground, j) {
-						return j
-					}
-				}
-			}
-		}
-		from = from.Add(way)
-	}
-	return -1
-}
-
-// carried returns the wedges and keys that leave with timber i, each with the
-// first of its two timbers.
-func (p *planner) carried(i int) []int {
-	var r []int
-	for _, k := range p.s.pieces[i] {
-		if p.side[p.s.bodies[k].a] == leaves && p.side[p.s.bodies[k].b] == leaves {
-			r = append(r, k)
-		}
-	}
-	return r
 }

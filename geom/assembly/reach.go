@@ -156,9 +156,7 @@ func (w *writer) sawn(ends []end, when []int) []finding.Finding {
 				}
 				seen[e.g.ID] = true
 				if w.p.s.inBody(e.prism, i) {
-					r = append(r, finding.Finding{Severity: finding.Warn, Rule: "peg reach", Timbers: []string{e.j.Into.ID, t.ID}, Joints: []string{e.j.ID}, At: e.j.At,
-						Text: fmt.Sprintf("the %s of %s would stand in %s", e.what, e.g.ID, t.ID),
-						Mend: fmt.Sprintf("saw the peg flush before %s goes in (step %d), drive it from another face, or give a shorter head or lead", t.ID, k+1)})
+					r = append(r, standsIn(e, t, k))
 					continue
 				}
 				told = append(told, fmt.Sprintf("%s before %s goes in", e.g.ID, t.ID))
@@ -173,6 +171,13 @@ func (w *writer) sawn(ends []end, when []int) []finding.Finding {
 		r = append(r, note)
 	}
 	return r
+}
+
+// standsIn warns that the end of a peg stands where timber t goes in step k.
+func standsIn(e end, t *geom.Timber, k int) finding.Finding {
+	return finding.Finding{Severity: finding.Warn, Rule: "peg reach", Timbers: []string{e.j.Into.ID, t.ID}, Joints: []string{e.j.ID}, At: e.j.At,
+		Text: fmt.Sprintf("the %s of %s would stand in %s", e.what, e.g.ID, t.ID),
+		Mend: fmt.Sprintf("saw the peg flush before %s goes in (step %d), drive it from another face, or give a shorter head or lead", t.ID, k+1)}
 }
 
 // met returns the ends driven before step k that timber i runs into then.

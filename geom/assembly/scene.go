@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -170,6 +171,23 @@ func (s *scene) overlap(i, j int) bool {
 	}
 	s.shared[k] = r
 	return r
+}
+
+// onPier reports whether timber i stands on something that is not a timber.
+func (s *scene) onPier(i int) bool {
+	return slices.ContainsFunc(s.f.Supports, func(x geom.Support) bool { return x.Timber == s.f.Timbers[i].ID })
+}
+
+// called names a set of timbers.
+func (s *scene) called(set []int) string {
+	first := s.f.Timbers[set[0]].ID
+	switch len(set) {
+	case 1:
+		return first
+	case 2:
+		return together(first, s.f.Timbers[set[1]].ID)
+	}
+	return fmt.Sprintf("%s with %d more", first, len(set)-1)
 }
 
 // shifted returns c moved by v.

@@ -109,29 +109,7 @@ func (w *writer) add(l leaving, group string) {
 		leg := l.exit.legs[i]
 		s.Legs = append(s.Legs, geom.Move{Direction: leg.Direction.Neg(), Distance: leg.Distance})
 	}
-	onto := map[int]bool{}
-	for _, i := range l.members {
-		for _, j := range p.s.joints[i] {
-			k := p.s.other(j, i)
-			if !w.placed[k] {
-				continue
-			}
-			onto[k] = true
-			w.at[j.ID] = len(w.steps)
-			s.Joints = append(s.Joints, j.ID)
-			for _, g := range j.Pegs {
-				s.Pegs = append(s.Pegs, g.ID)
-			}
-			for _, q := range j.Pieces {
-				s.Pieces = append(s.Pieces, q.ID)
-			}
-		}
-	}
-	for k := range p.s.f.Timbers {
-		if onto[k] {
-			s.Onto = append(s.Onto, p.s.f.Timbers[k].ID)
-		}
-	}
+	w.close(&s, l.members)
 	if group == "" {
 		s.Support = w.supported(l, s)
 	}
@@ -151,6 +129,35 @@ func (w *writer) add(l leaving, group string) {
 	}
 	s.Text = w.text(l, s)
 	w.steps, w.made = append(w.steps, s), append(w.made, m)
+}
+
+// close gives a step the joints that close between what moves and what is
+// placed, with their pegs and pieces.
+func (w *writer) close(s *geom.Step, members []int) {
+	p := w.p
+	onto := make([]bool, len(w.placed))
+	for _, i := range members {
+		for _, j := range p.s.joints[i] {
+			k := p.s.other(j, i)
+			if !w.placed[k] {
+				continue
+			}
+			onto[k] = true
+			w.at[j.ID] = len(w.steps)
+			s.Joints = append(s.Joints, j.ID)
+			for _, g := range j.Pegs {
+				s.Pegs = append(s.Pegs, g.ID)
+			}
+			for _, q := range j.Pieces {
+				s.Pieces = append(s.Pieces, q.ID)
+			}
+		}
+	}
+	for k, on := range onto {
+		if on {
+			s.Onto = append(s.Onto, p.s.f.Timbers[k].ID)
+		}
+	}
 }
 
 // supported reports whether a set is put on sills' bearings, piers or the ground.

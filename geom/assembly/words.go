@@ -27,7 +27,11 @@ func (w *writer) text(l leaving, s geom.Step) string {
 	case s.Motion == geom.Rear:
 		b.WriteString(w.rearing(what, l, s))
 	case len(s.Onto) == 0:
-		b.WriteString("set " + what + " on its bearings, level and true")
+		its := "its"
+		if len(s.Move) > 1 {
+			its = "their"
+		}
+		b.WriteString("set " + what + " on " + its + " bearings, level and true")
 	case s.Motion == geom.Legs:
 		b.WriteString("move " + what + " " + w.legWords(l, s) + "," + w.into(l, s) + few(s.Onto))
 	case s.Legs[0].Direction.Z < -0.99 && s.Group == "":
