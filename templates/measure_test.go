@@ -379,8 +379,8 @@ func TestRelish(t *testing.T) {
 	for _, d := range all(t) {
 		for _, j := range d.f.Joints {
 			for _, p := range j.Pegs {
-				if p.Exit == 0 {
-					continue
+				if p.Exit == 0 || j.OfEnd == geom.Mid && p.Relish == 0 {
+					continue // an enterer that runs on has no end behind the hole
 				}
 				grain := j.Of.Place.X
 				if grain.Dot(j.Bearing.N) > 0 {

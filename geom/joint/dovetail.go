@@ -164,7 +164,7 @@ func (t tailShape) dims(s Site, j *geom.Joint) {
 	down := func(p vec.V, w float64) vec.V { return p.Add(a.W.Mul(w)) }
 	d := dimmer{j: j, a: a}
 	d.on(s.R, geom.Cutter)
-	d.add("notch depth below face", a.W, down(c[1], t.meet), c[1])
+	d.add("notch depth below "+faceName(s.R, a.W), a.W, down(c[1], t.meet), c[1])
 	d.add("notch at the shoulder, tail alone", a.U, c[1], c[0])
 	d.add("notch at the tip, tail alone", a.U, c[2], c[3])
 	if s.Set.Wedge {

@@ -81,7 +81,7 @@ func (q lapShape) start(s Site, title string, notch []solid.Side) Result {
 	q.house(rc, s, width...)
 	over := []solid.Side{half(a, a.W, 1, q.meet, geom.RoleTable), inside(q.near, geom.RoleShoulder)}
 	if s.End == geom.Mid {
-		over = append(over, inside(q.far, geom.RoleShoulder))
+		over = append(over, inside(q.far, geom.RoleButt))
 	} else {
 		ec.take("end", outside(q.far, geom.RoleEnd))
 	}
@@ -95,7 +95,12 @@ func (q lapShape) start(s Site, title string, notch []solid.Side) Result {
 	}
 	j.Mortise = frameBlock(mid, append(body, notch...)...)
 	j.Tenon = j.Mortise.Inside(inside(q.in, geom.RoleCheek), inside(q.out, geom.RoleCheek))
-	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: min(q.top, 0) - q.meet + max(0, q.meet-q.bottom)}}
+	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: max(-q.meet, q.meet-q.bottom)}}
+	if s.E.Role == "joist" && s.End != geom.Mid && a.W.Z > 0.9 {
+		if w, bad := stretched(s, q.meet-q.bottom, q.top-q.bottom); bad {
+			res.Warns = append(res.Warns, w)
+		}
+	}
 	res.R, res.E = rc.cuts, ec.cuts
 	return res
 }
@@ -163,7 +168,7 @@ func (q lapShape) dims(s Site, j *geom.Joint) {
 	d := dimmer{j: j, a: a}
 	down := func(p vec.V, w float64) vec.V { return p.Add(a.W.Mul(w)) }
 	d.on(s.R, geom.Cutter)
-	d.add("notch depth below face", a.W, down(c[0], q.meet), c[0])
+	d.add("notch depth below "+faceName(s.R, a.W), a.W, down(c[0], q.meet), c[0])
 	if s.REnd == geom.Mid {
 		d.add("notch along the stick", a.U, c[0], c[1])
 	} else {
@@ -194,8 +199,8 @@ func (q lapShape) entererDims(s Site, d *dimmer) {
 	c := q.corners()
 	down := func(p vec.V, w float64) vec.V { return p.Add(a.W.Mul(w)) }
 	d.on(s.E, geom.Cutter)
-	d.add("wood left in the lap", a.W, down(c[0], q.meet), down(c[0], q.top))
-	d.add("wood cut away", a.W, down(c[0], q.bottom), down(c[0], q.meet))
+	d.add("wood left in the lap"+ofIdeal(s.E, a.W, " from the ideal face"), a.W, down(c[0], q.meet), down(c[0], q.top))
+	d.add("wood cut away"+ofIdeal(s.E, a.W.Neg(), " from the ideal face"), a.W, down(c[0], q.bottom), down(c[0], q.meet))
 	label := "shoulder to end"
 	if s.End == geom.Mid {
 		label = "shoulder to shoulder"

@@ -148,16 +148,34 @@ func outside(pl solid.Plane, role string) solid.Side {
 	return solid.Side{Plane: pl.Flip(), Role: role}
 }
 
+// ofIdeal is the word that a dimension off a timber's face in the direction d
+// needs where the real face is not the ideal one.
+func ofIdeal(t *geom.Timber, d vec.V, word string) string {
+	n := t.FaceToward(d)
+	if outermost(t, n).D-ideal(t, n).D > 1e-3 {
+		return word
+	}
+	return ""
+}
+
+// faceName names the receiver's face that a depth is measured from.
+func faceName(t *geom.Timber, d vec.V) string {
+	return ofIdeal(t, d, "the ideal ") + "face"
+}
+
 // house brings the receiver's near side (and its far side where the enterer
 // runs on) to its ideal face over the enterer's section.
 func (q lapShape) house(rc *carver, s Site, sides ...solid.Side) {
-	for i, pl := range []solid.Plane{q.near, q.far} {
-		if i == 1 && s.End != geom.Mid || outermost(s.R, []int{q.nearN, q.farN}[i]).D-pl.D < 1e-3 {
-			continue
+	low, _ := s.E.Blank.Moved(s.E.Place).Extent(q.a.W)
+	floor := half(q.a, q.a.W, -1, low-q.a.W.Dot(q.a.O), geom.RoleEnd)
+	house := func(pl solid.Plane, n int, role string) {
+		if outermost(s.R, n).D-pl.D > 1e-3 {
+			rc.take("housing", append([]solid.Side{outside(pl, role), floor}, sides...)...)
 		}
-		low, _ := s.E.Blank.Moved(s.E.Place).Extent(q.a.W)
-		rc.take("housing", append([]solid.Side{outside(pl, geom.RoleBearing),
-			half(q.a, q.a.W, -1, low-q.a.W.Dot(q.a.O), geom.RoleBearing)}, sides...)...)
+	}
+	house(q.near, q.nearN, geom.RoleBearing)
+	if s.End == geom.Mid {
+		house(q.far, q.farN, geom.RoleButt)
 	}
 }
 

@@ -68,8 +68,7 @@ func shapePocket(s Site) pocketShape {
 	o := q.up.Mul(q.open.D)
 	q.u0, q.u1 = span(s.E, 0, q.a.O, q.a.U)
 	q.bottom, q.top = span(s.E, 0, o, q.up)
-	// Three quarters of the enterer: a notch on its tension side takes a quarter
-	// of its depth at the most (NDS 4.4.3, from memory).
+	// Three quarters of the enterer: see stretched.
 	d := s.Set.PocketDepth
 	if d == 0 {
 		d = 0.75 * (q.top - q.bottom)
@@ -126,15 +125,24 @@ func (q pocketShape) acrossOf(h float64) float64 {
 // warns are the rules of bearings and notches that this pocket does not keep.
 func (q pocketShape) warns(s Site) []Warn {
 	var out []Warn
-	high := q.top - q.bottom
-	if cut := q.floor - q.bottom; cut > high/4+0.05 {
-		out = append(out, Warn{fmt.Sprintf("the underside of %s is cut up by %.2f of its depth at its end, where a quarter is the most for a notch on the tension side", s.E.ID, cut/high),
-			"make the pocket deeper, or leave the notch to an engineer"})
+	if w, bad := stretched(s, q.floor-q.bottom, q.top-q.bottom); bad {
+		out = append(out, w)
 	}
 	if s.Set.Bearing < 1.5*inch-0.5 {
 		out = append(out, Warn{fmt.Sprintf("%s bears less than 1-1/2 in (38 mm) in its pocket in %s", s.E.ID, s.R.ID), "make the bearing 1-1/2 to 2 in (40 to 50 mm)"})
 	}
 	return out
+}
+
+// stretched reports an enterer whose underside is cut up at its end by more
+// than a quarter of its depth: a notch on its tension side (NDS 4.4.3, from
+// memory).
+func stretched(s Site, cut, depth float64) (Warn, bool) {
+	if cut <= depth/4+0.05 {
+		return Warn{}, false
+	}
+	return Warn{fmt.Sprintf("the underside of %s is cut up by %.2f of its depth at its end, where a quarter is the most for a notch on the tension side", s.E.ID, cut/depth),
+		"cut less from below, or leave the notch to an engineer"}, true
 }
 
 // peg bores one blind peg down through the middle of the tail.
@@ -168,15 +176,15 @@ func (q pocketShape) dims(s Site, j *geom.Joint) {
 	b := s.Set.Bearing
 	d.on(s.R, geom.Cutter)
 	d.add("pocket width", a.U, at(q.u0, q.floor, 0), at(q.u1, q.floor, 0))
-	d.add("pocket floor below the open face", q.up, at(q.u0, q.floor, 0), at(q.u0, 0, 0))
-	d.add("pocket into the side below bearing", a.W, at(q.u0, q.floor, -b), at(q.u0, q.floor, 0))
+	d.add("pocket floor below the open face"+ofIdeal(s.R, q.up, ", ideal"), q.up, at(q.u0, q.floor, 0), at(q.u0, 0, 0))
+	d.add("pocket into the side", a.W, at(q.u0, q.floor, -b), at(q.u0, q.floor, 0))
 	if j.LetIn > 1e-3 {
 		d.add("housing depth below face", a.W, at(q.u0, q.bottom, 0), at(q.u0, q.bottom, j.LetIn))
 	}
 	d.on(s.E, geom.Cutter)
 	d.add("tail length, shoulder to end", a.W, at(q.u0, q.floor, -b), at(q.u0, q.floor, 0))
-	d.add("tail depth from the upper face", q.up, at(q.u0, q.floor, -b), at(q.u0, q.top, -b))
-	d.add("underside cut up by", q.up, at(q.u0, q.bottom, 0), at(q.u0, q.floor, 0))
+	d.add("tail depth from the upper face"+ofIdeal(s.E, q.up, ", ideal"), q.up, at(q.u0, q.floor, -b), at(q.u0, q.top, -b))
+	d.add("underside cut up by"+ofIdeal(s.E, q.up.Neg(), ", from its ideal face"), q.up, at(q.u0, q.bottom, 0), at(q.u0, q.floor, 0))
 	for _, p := range j.Pegs {
 		u, v, w := a.Of(p.Mortise)
 		d.on(s.R, geom.Borer)
