@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"fmt"
 	"math"
 
 	"pegwright/geom"
@@ -149,19 +148,6 @@ func (q lapShape) places(s Site) []geom.Place {
 	return append(p, geom.Place{On: s.R, Label: "near edge on the other side", X: u[0]}, geom.Place{On: s.R, Label: "far edge on the other side", X: u[1]})
 }
 
-// pegs bores one peg in the middle of the four corners, or two on the line
-// from the first to the third, so that they do not share a line of the grain.
-func (q lapShape) pegs(s Site, res *Result, c [4]vec.V) {
-	mid := c[0].Add(c[1]).Add(c[2]).Add(c[3]).Mul(0.25)
-	at := []vec.V{mid}
-	if s.Set.Pegs == 2 {
-		at = []vec.V{mid.Lerp(c[0], 0.5), mid.Lerp(c[2], 0.5)}
-	}
-	for i := range min(s.Set.Pegs, 2) {
-		q.through(s, res, i, at[i], q.rules(s))
-	}
-}
-
 func (q lapShape) dims(s Site, j *geom.Joint) {
 	a := q.a
 	c := q.corners()
@@ -208,27 +194,5 @@ func (q lapShape) entererDims(s Site, d *dimmer) {
 	d.add(label+" along the stick", s.E.Place.X, c[0], c[3])
 	if !q.square() {
 		d.add("shoulder leans along the stick by", s.E.Place.X, c[0], c[1])
-	}
-}
-
-// holeDims asks for the place of every hole on both timbers.
-func (q lapShape) holeDims(j *geom.Joint, d *dimmer) {
-	for i, p := range j.Pegs {
-		hole := "hole"
-		if len(j.Pegs) > 1 {
-			hole = fmt.Sprintf("hole %d", i+1)
-		}
-		u, v, w := q.a.Of(p.Mortise)
-		d.on(j.Into, geom.Borer)
-		d.add(p.PFrom+" to "+hole, q.a.U, q.a.Point(j.Lines[0].X, v, w), p.Mortise)
-		d.add("reference side to "+hole, q.a.V, q.a.Point(u, 0, w), p.Mortise)
-		d.on(j.Of, geom.Borer)
-		ref := q.in
-		if !geom.IsReference(q.inN) {
-			ref = q.out
-		}
-		d.add("reference side to "+hole, ref.N, p.Tenon, p.Tenon.Sub(ref.N.Mul(ref.Height(p.Tenon))))
-		x := j.Of.Place.X
-		d.add("shoulder to "+hole+" along the stick", x, p.Tenon, p.Tenon.Sub(x.Mul(q.near.Height(p.Tenon)/q.near.N.Dot(x))))
 	}
 }
