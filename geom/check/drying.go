@@ -8,45 +8,59 @@ import (
 	"pegwright/geom/finding"
 )
 
-// drying warns of pegs that drying leaves without draw: the nose of a brace
-// that is drawn square to its shoulder only, and joints of which the peg goes
-// slack or holds the shoulder open.
-func (p *proof) drying() {
-	var noses, slack []string
-	var lift, open float64
-	driest := 0.0
-	for _, j := range p.f.Joints {
-		nose, shoulder := p.left(j)
-		switch {
-		case nose < 0:
-			noses, lift = append(noses, j.ID), min(lift, nose)
-		case shoulder < 0:
-			slack, open = append(slack, j.ID), min(open, shoulder)
-			if c := p.f.DrawCurve(j, &j.Pegs[0], 8); c.Goes {
-				driest = max(driest, c.Slack)
-			}
-		}
-	}
-	if len(noses) > 0 {
-		p.add(finding.Warn, dryingRule, finding.Finding{Joints: noses,
-			Text: fmt.Sprintf("once dry, the pegs of %s hold the nose off its bearing, by up to %s: nothing draws it home as the brace shrinks", counted(len(noses), "brace joint"), p.fine(-lift)),
-			Mend: "draw these along the brace, or cut them from drier wood"})
-	}
-	if len(slack) > 0 {
-		at := ""
-		if driest > 0 {
-			at = fmt.Sprintf(", the first from %.0f %% moisture on", driest)
-		}
-		p.add(finding.Warn, dryingRule, finding.Finding{Joints: slack,
-			Text: fmt.Sprintf("the draw of %s is used up as the timbers dry%s: the peg may hold the shoulder open by up to %s", counted(len(slack), "joint"), at, p.fine(-open)),
-			Mend: "bring the hole nearer the shoulder, use a larger bore so that a larger offset drives, or cut from drier wood"})
+// dryingRule is the rule of every finding about what drying leaves of a draw.
+const dryingRule = "drawbore drying"
+
+// slackened gathers the joints that end dry without draw in the same way.
+type slackened struct {
+	joints []string
+	worst  float64 // least draw left, mm, below zero
+	first  float64 // moisture at which the first goes slack, percent
+}
+
+func (s *slackened) add(p *proof, j *geom.Joint, left float64) {
+	s.joints, s.worst = append(s.joints, j.ID), min(s.worst, left)
+	if c := p.f.DrawCurve(j, &j.Pegs[0], 8); c.Goes {
+		s.first = max(s.first, c.Slack)
 	}
 }
 
-const dryingRule = "drawbore drying"
+// drying warns of pegs that drying leaves without draw: braces drawn square to
+// the shoulder only, whose nose nothing draws home; braces whose draw toward the
+// nose is used up; and joints whose draw toward the shoulder is.
+func (p *proof) drying() {
+	var square, nose, shoulder slackened
+	for _, j := range p.f.Joints {
+		switch toNose, toShoulder := p.left(j); {
+		case toNose < 0 && !j.Pegs[0].AlongBrace:
+			square.add(p, j, toNose)
+		case toNose < 0:
+			nose.add(p, j, toNose)
+		case toShoulder < 0:
+			shoulder.add(p, j, toShoulder)
+		}
+	}
+	const larger = ", use a larger bore that takes a larger offset, or cut from drier wood"
+	if len(square.joints) > 0 {
+		p.slack(square, "draw these along the brace, or cut from drier wood",
+			fmt.Sprintf("%s drawn square to the shoulder only: nothing draws the nose home as the brace shrinks, and the dry peg holds it off by up to %s",
+				counted(len(square.joints), "brace joint"), p.f.Units.Small(-square.worst)))
+	}
+	if len(nose.joints) > 0 {
+		p.slack(nose, "bring the holes nearer the nose line"+larger,
+			fmt.Sprintf("%s: the offset is used up toward the nose as the brace shrinks, in the first from %.0f %% moisture on, and the dry peg holds the nose off by up to %s",
+				counted(len(nose.joints), "brace joint"), nose.first, p.f.Units.Small(-nose.worst)))
+	}
+	if len(shoulder.joints) > 0 {
+		p.slack(shoulder, "bring the holes nearer the shoulder"+larger,
+			fmt.Sprintf("%s: the offset is used up as the timbers dry, in the first from %.0f %% moisture on, and the peg may hold the shoulder open by up to %s",
+				counted(len(shoulder.joints), "joint"), shoulder.first, p.f.Units.Small(-shoulder.worst)))
+	}
+}
 
-// fine shows a length that the steps of a joint's dimensions would blur.
-func (p *proof) fine(mm float64) string { return p.f.Units.Small(mm) }
+func (p *proof) slack(s slackened, mend, text string) {
+	p.add(finding.Warn, dryingRule, finding.Finding{Joints: s.joints, Text: text, Mend: mend})
+}
 
 // left returns the least draw left in service over the drawn pegs of a joint,
 // toward the nose and toward the shoulder; both +Inf where none is drawn. What

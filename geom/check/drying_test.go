@@ -37,13 +37,16 @@ func driedOut(t *testing.T, seasoning, adjust string) []finding.Finding {
 
 // A brace drawn square to its shoulder lifts its nose by 0.062 in in green
 // white pine (worked by hand in peg's tests); dry timber does not, and so does
-// none drawn along itself. A tie drawn 1/32 in, with the hole 2 in off the
+// none drawn 1/8 in along itself. Drawn 1/16 in along itself at 45° it has
+// 0.0442 in toward the nose and loses (2 + 1.5) x 0.7071 x 0.7071 x S, so that it
+// is slack at S = 0.02525, 17.6 % moisture, and 0.0199 in off at 0.0366. A tie drawn 1/32 in, with the hole 2 in off the
 // shoulder in a 1 in bore, loses 1.5 x 0.0366 = 0.055 in and ends 0.024 in open.
 func TestDryingWarns(t *testing.T) {
 	for _, c := range []struct{ seasoning, adjust, says string }{
-		{"green", "braces, draw: square, drawbore: 1/8\"", "hold the nose off its bearing, by up to 0.062 in"},
+		{"green", "braces, draw: square, drawbore: 1/8\"", "drawn square to the shoulder only: nothing draws the nose home as the brace shrinks, and the dry peg holds it off by up to 0.062 in"},
 		{"dry", "braces, draw: square, drawbore: 1/8\"", ""},
 		{"green", "braces, draw: along the brace, drawbore: 1/8\"", ""},
+		{"green", "braces, drawbore: 1/16\"", "the offset is used up toward the nose as the brace shrinks, in the first from 18 % moisture on, and the dry peg holds the nose off by up to 0.020 in"},
 		{"green", "ties into posts, bore: 1\", off shoulder: 2\", drawbore: 1/32\"", "open by up to 0.024 in"},
 	} {
 		got := driedOut(t, c.seasoning, c.adjust)
