@@ -149,6 +149,14 @@ func (q angledShape) bearing(s Site, foot float64) solid.Side {
 	return solid.Side{Plane: tidy(solid.PlaneAt(a.Point(q.nose, 0, -h), n))}
 }
 
+// floorAt is the w of the bearing plane at u.
+func (q angledShape) floorAt(s Site, j *geom.Joint, u float64) float64 {
+	if !s.Set.Diminished {
+		return -s.Set.Housing
+	}
+	return -j.Bearing.Height(q.a.Point(u, 0, 0)) / j.Bearing.N.Dot(q.a.W)
+}
+
 // crossAt returns the coordinate along timber t where its ideal face n meets the
 // frame plane pl, which must be parallel to that face's width.
 func crossAt(t *geom.Timber, n int, pl solid.Plane) float64 {
@@ -178,9 +186,13 @@ func (q angledShape) pegs(s Site, res *Result) {
 		if set.Square {
 			shift, p.B, p.Words, p.Draw = a.W.Mul(set.Offset), set.OffShoulder-set.Offset, "toward the shoulder", a.W.Neg()
 		}
-		u, w := q.nose+q.lean*along, -set.Housing-set.OffShoulder
+		u := q.nose + q.lean*along
+		w := q.floorAt(s, &res.Joint, u) - set.OffShoulder
 		hole{s: s, a: a, n: q.n, u: u, w: w, v: (q.r0 + q.r1) / 2, shift: shift}.bore(&p, i, res)
 		tu, _, tw := a.Of(p.Tenon)
+		if set.Diminished {
+			p.B = q.floorAt(s, &res.Joint, tu) - tw
+		}
 		p.Relish = min((tw-q.tip)/q.sin, math.Abs(tu-q.nose)/q.cos)
 		grain := vec.P{X: -q.lean * q.cos, Y: -q.sin}
 		end := rule(s.E, set, "tenon end", peg.End, vec.P{Y: -1}, -q.tip)
@@ -202,26 +214,30 @@ func (q angledShape) edge(s Site, face int, name string) peg.Rule {
 func (q angledShape) dims(s Site, j *geom.Joint, foot float64) {
 	a, h := q.a, s.Set.Housing
 	d := dimmer{j: j, a: a}
+	at, square := "", " square to shoulder"
+	if s.Set.Diminished && h > 0 {
+		at, square = " at the nose", " at the nose, square to the receiver"
+	}
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.nose, 0, -h), a.Point(q.nose, q.r0, -h))
 	d.add("mortise width", a.V, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r1, -h))
 	d.add("nose line to inner edge on ideal face", a.U, a.Point(q.nose, q.r0, 0), a.Point(foot, q.r0, 0))
-	d.add("mortise depth below bearing", a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, q.tip-s.Set.Deeper))
+	d.add("mortise depth below bearing"+at, a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, q.tip-s.Set.Deeper))
 	if j.LetIn > 1e-3 {
-		d.add("housing depth below face", a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, j.LetIn-h))
+		d.add("housing depth below face"+at, a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, j.LetIn-h))
 	}
 	d.on(s.E, geom.Cutter)
-	d.add("tenon length square to shoulder", a.W, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r0, -h))
+	d.add("tenon length"+square, a.W, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r0, -h))
 	d.add("tenon thickness", a.V, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r1, q.tip))
 	d.add("tenon from reference face", a.V, a.Point(q.nose, q.v0, -h), a.Point(q.nose, q.r0, -h))
 	for _, p := range j.Pegs {
 		u, v, w := a.Of(p.Mortise)
 		d.on(s.R, geom.Borer)
-		d.add("bearing to hole", a.W, a.Point(u, v, -h), a.Point(u, v, w))
+		d.add("bearing to hole", a.W, a.Point(u, v, q.floorAt(s, j, u)), a.Point(u, v, w))
 		d.add("nose line to hole", a.U, a.Point(q.nose, v, w), a.Point(u, v, w))
 		u, v, w = a.Of(p.Tenon)
 		d.on(s.E, geom.Borer)
-		d.add("shoulder to hole", a.W, a.Point(u, v, -h), a.Point(u, v, w))
+		d.add("shoulder to hole", a.W, a.Point(u, v, q.floorAt(s, j, u)), a.Point(u, v, w))
 		d.add("nose to hole", a.U, a.Point(q.nose, v, w), a.Point(u, v, w))
 	}
 }

@@ -228,6 +228,13 @@ func TestDiminishedVolumes(t *testing.T) {
 			if n := res.Joint.Bearing.N; math.Abs(math.Abs(n.Z/n.Y)-h/foot) > 1e-9 {
 				t.Errorf("the floor leans %g, want %g either way", n.Z/n.Y, h/foot)
 			}
+			// The hole lies its distance below the floor where it is, measured square
+			// to the face; so does the tenon's below the shoulder.
+			p := res.Joint.Pegs[0]
+			floor := h * (1 - 2/foot)
+			same(t, "floor to hole", (6-p.Mortise.Y/inch)-floor, 1.5)
+			same(t, "told", p.A/inch, 1.5)
+			same(t, "shoulder to hole, not drawn", p.B/inch, 1.5)
 			f := fit(t, "brace mortise and tenon", site())
 			f.closes(t)
 		}

@@ -217,3 +217,18 @@ func TestMeasuredIsWrittenLikeTheSection(t *testing.T) {
 		}
 	}
 }
+
+// A deep strut has two pegs where nothing is written, a brace and a slight one
+// has one (common practice, no source).
+func TestDeepStrutsHaveTwoPegs(t *testing.T) {
+	for _, c := range []struct {
+		role, section string
+		pegs          int
+	}{{"strut", "4 x 8", 2}, {"strut", "4 x 6", 1}, {"brace", "4 x 8", 1}} {
+		src := twoSticks + "  slope: {role: " + c.role + ", section: " + c.section + ", from: [1, 6, 20], to: [1, 66, 80], faces: [top, west]}\njoints:\n  - {kind: brace mortise and tenon, of: slope, end: start, into: post}\n"
+		f := solved(t, src)
+		if got := len(f.Joints[0].Pegs); got != c.pegs {
+			t.Errorf("%s %s: %d pegs, want %d", c.role, c.section, got, c.pegs)
+		}
+	}
+}
