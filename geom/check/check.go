@@ -1,7 +1,9 @@
 // Package check proves a solved frame and reports what it finds: whether the
 // timbers fit without sharing wood, whether each tenon lies inside its mortise
-// and its own timber, whether each hole is in a good place and clear of other
-// voids, and whether each stick is still one sound stick.
+// and each shoulder on wood, whether each hole is in a good place, how much wood
+// is left between the voids of a stick and beyond them, whether each stick is
+// still one sound stick, where scarfs stand, and whether rafters push the walls
+// out. Findings of one cause are one finding.
 package check
 
 import (
@@ -123,7 +125,7 @@ func (p *proof) hole(g geom.Peg, m peg.Margin) string {
 	if m.Distance < 0 {
 		return fmt.Sprintf("the centre of the hole of %s lies %s beyond %s", g.ID, p.show(-m.Distance), where)
 	}
-	return fmt.Sprintf("the hole of %s is %s from %s: %.2g times its bore, where %.2g is the least",
+	return fmt.Sprintf("the hole of %s is %s from %s: %.3g times its bore, where %.2g is the least",
 		g.ID, p.show(m.Distance), where, m.Distance/g.Bore, m.Least/g.Bore)
 }
 

@@ -86,13 +86,14 @@ func standsOut(j *geom.Joint, pl solid.Plane) bool {
 }
 
 // cheeks warns of mortises beside which less wood is left than the tenon is
-// thick (common practice, no source): the cheek splits before the peg yields.
+// thick (common practice, no source): the cheek splits before the peg yields. A
+// sixteenth of an inch is forgiven.
 func (p *proof) cheeks() {
 	f := finding.Finding{Mend: "make the tenon thinner, lay it nearer the middle, or use a thicker receiver"}
 	least, tenon := 0.0, 0.0
 	for _, j := range p.f.Joints {
 		left, thick, ok := cheek(j)
-		if !ok || left >= thick-Thick {
+		if !ok || left >= thick-25.4/16 {
 			continue
 		}
 		if len(f.Joints) == 0 {
@@ -108,7 +109,7 @@ func (p *proof) cheeks() {
 		return
 	}
 	f.Also, f.Timbers = others(f.At, f.Also...), once(f.Timbers)
-	f.Text = fmt.Sprintf("beside the mortises of %s less wood is left than the tenon is thick: at least %s beside a tenon of %s",
+	f.Text = fmt.Sprintf("beside the mortises of %s less wood is left than the tenon is thick: as little as %s beside a tenon of %s",
 		counted(len(f.Joints), "joint"), p.show(least), p.show(tenon))
 	p.add(finding.Warn, "cheek", f)
 }

@@ -160,40 +160,41 @@ func (p *proof) thin(t *geom.Timber, q pair) {
 	if b != nil {
 		f.Also = others(f.At, b.At)
 	}
-	one, two := q.a.words(), q.b.words()
 	if q.wood >= Thick {
-		f.Text = fmt.Sprintf("only %s of wood is left between the %s and the %s in %s", p.show(q.wood), one, two, t.ID)
+		f.Text = fmt.Sprintf("only %s of wood is left between the %s and the %s in %s", p.show(q.wood), q.a.words(), q.b.words(), t.ID)
 		f.Mend = "move one of the two along the timber, or make it shallower"
 		p.add(finding.Warn, "voids", f)
 		return
 	}
-	f.Mend = "stagger the two along the timber, or make them shallower"
 	met := p.timbersMeet(a, b)
 	if met != nil && !met.tenons {
 		return // the timbers themselves run through each other
 	}
-	switch {
-	case q.a.peg != "" && q.b.peg != "":
-		f.Text = fmt.Sprintf("the bores of %s and %s cross in %s", q.a.peg, q.b.peg, t.ID)
-		f.Mend = "move one hole along by two diameters"
-	case q.a.peg != "":
-		f.Text = fmt.Sprintf("the %s runs into the %s in %s", one, two, t.ID)
-		if b != nil && p.throughTenon(t, q.a, b) {
-			f.Text = fmt.Sprintf("the %s runs through the tenon of %s in %s", one, b.Of.ID, t.ID)
-		}
-		f.Mend = "move the hole along, or stagger the two joints"
-	default:
-		f.Text = fmt.Sprintf("the %s and the %s run into each other in %s", one, two, t.ID)
-		if met != nil {
-			f.Text += ", and their tenons would meet"
-			met.said = true
-		}
+	f.Text, f.Mend = p.crossed(t, q, b)
+	if q.a.peg == "" && met != nil {
+		f.Text += ", and their tenons would meet"
+		met.said = true
 	}
 	if q.rank() < 2 && q.a.peg == "" {
 		p.add(finding.Warn, "voids", f)
 		return
 	}
 	p.add(finding.Stop, "voids", f)
+}
+
+// crossed says that two voids of timber t, the second of joint b, run into
+// each other.
+func (p *proof) crossed(t *geom.Timber, q pair, b *geom.Joint) (text, mend string) {
+	one, two := q.a.words(), q.b.words()
+	switch {
+	case q.a.peg != "" && q.b.peg != "":
+		return fmt.Sprintf("the bores of %s and %s cross in %s", q.a.peg, q.b.peg, t.ID), "move one hole along by two diameters"
+	case q.a.peg != "" && b != nil && p.throughTenon(t, q.a, b):
+		return fmt.Sprintf("the %s runs through the tenon of %s in %s", one, b.Of.ID, t.ID), "move the hole along, or stagger the two joints"
+	case q.a.peg != "":
+		return fmt.Sprintf("the %s runs into the %s in %s", one, two, t.ID), "move the hole along, or stagger the two joints"
+	}
+	return fmt.Sprintf("the %s and the %s run into each other in %s", one, two, t.ID), "stagger the two along the timber, or make them shallower"
 }
 
 func (v void) words() string {

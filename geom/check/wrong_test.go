@@ -81,15 +81,23 @@ type wrong struct {
 
 const stop, warn, note = finding.Stop, finding.Warn, finding.Note
 
+// wrongs are all of them.
 func wrongs() []wrong {
-	rail := func(set string) string { return gate + joints(into("rail", "start", set)) }
+	return slices.Concat(wrongVoids(), wrongPegs(), wrongTenons(), wrongSticks(), wrongPlaces(), wrongBearings(), wrongOrder())
+}
+
+// railed is the gate with one joint, its settings as given.
+func railed(set string) string { return gate + joints(into("rail", "start", set)) }
+
+// stray is the gate with a further timber.
+func stray(line string) string {
+	return gate + "  stray: " + line + "\n" + joints(into("rail", "start", "pegs: 1"))
+}
+
+func wrongVoids() []wrong {
 	two := func(a, b string) string { return corner + joints(into("rail", "start", a), into("side", "start", b)) }
 	opposed := func(n string) string {
 		return inLine + joints(into("rail", "start", "pegs: 0, tenon length: "+n), into("back", "end", "pegs: 0, tenon length: "+n))
-	}
-	shed := func(timbers, joints string) string { return fmt.Sprintf(roof, timbers, joints) }
-	stray := func(line string) string {
-		return gate + "  stray: " + line + "\n" + joints(into("rail", "start", "pegs: 1"))
 	}
 	return []wrong{
 		{"equal brace pockets crossing in a post", fmt.Sprintf(crossing, "94", "94", "22 x 22"), "voids", stop, "", "run into each other in post", []string{"post"}},
@@ -98,31 +106,51 @@ func wrongs() []wrong {
 		{"mortise through a mortise", two("pegs: 0, tenon length: 1.9", "pegs: 0, tenon length: 3"), "voids", stop, "of: rail, end: start", "run into each other", []string{"post"}},
 		{"opposed tenons meeting", opposed("3"), "voids", stop, "of: rail, end: start", "tenons would meet", []string{"post"}},
 		{"thin web between opposed mortises", opposed("2.4"), "voids", warn, "of: rail, end: start", "of wood is left between", []string{"post"}},
-		{"no relish in the tenon", rail("tenon length: 2.25"), "peg window", stop, "tenon length: 2.25", "tenon end", []string{"rail", "post"}},
-		{"peg too near the tenon's end", rail("off shoulder: 3.75"), "peg window", stop, "off shoulder: 3.75", "tenon end of rail", []string{"rail", "post"}},
-		{"peg outside its tenon", rail("off shoulder: 4.5"), "peg window", stop, "off shoulder: 4.5", "beyond the tenon end", []string{"rail", "post"}},
-		{"peg out of the tenon's edge", rail("pegs: {count: 1, along: 1/4}"), "peg window", stop, "along: 1/4", "tenon edge", []string{"rail", "post"}},
-		{"peg too near the bearing face", rail("off shoulder: 1/2, drawbore: none"), "peg window", stop, "off shoulder: 1/2", "bearing face of post", []string{"rail", "post"}},
+	}
+}
+
+func wrongPegs() []wrong {
+	return []wrong{
+		{"no relish in the tenon", railed("tenon length: 2.25"), "peg window", stop, "tenon length: 2.25", "tenon end", []string{"rail", "post"}},
+		{"peg too near the tenon's end", railed("off shoulder: 3.75"), "peg window", stop, "off shoulder: 3.75", "tenon end of rail", []string{"rail", "post"}},
+		{"peg outside its tenon", railed("off shoulder: 4.5"), "peg window", stop, "off shoulder: 4.5", "beyond the tenon end", []string{"rail", "post"}},
+		{"peg out of the tenon's edge", railed("pegs: {count: 1, along: 1/4}"), "peg window", stop, "along: 1/4", "tenon edge", []string{"rail", "post"}},
+		{"peg too near the bearing face", railed("off shoulder: 1/2, drawbore: none"), "peg window", stop, "off shoulder: 1/2", "bearing face of post", []string{"rail", "post"}},
 		{"brace peg past its nose", fmt.Sprintf(knee, "") + "layout: {brace: {pegs: {along: 1/4}}}\n", "peg window", stop, "brace: {role", "nose of brace", nil},
-		{"brace tenon outside its brace", fmt.Sprintf(knee, ", off reference: 0"), "tenon", stop, "off reference: 0", "outside its own timber", nil},
-		{"tenon outside its timber", strings.Replace(rail("from reference: 3"), "section: 6 x 6, from: [0, 6, 48]", "section: 4 x 6, from: [0, 6, 48]", 1),
-			"tenon", stop, "from reference: 3", "outside its own timber", []string{"rail", "post"}},
-		{"mortise breaking out behind", rail("tenon length: 5.3"), "stick", stop, "tenon length: 5.3", "breaks out of post at face", []string{"rail", "post"}},
-		{"tenon longer than its receiver", rail("tenon length: 6"), "stick", stop, "tenon length: 6", "breaks out of post at face", []string{"rail", "post"}},
-		{"mortise at the side of its post", rail("from reference: 0"), "stick", stop, "from reference: 0", "breaks out of post at face 1 west", []string{"rail", "post"}},
-		{"thin wood behind a mortise", rail("tenon length: 5"), "stick", warn, "tenon length: 5", "of wood at face", []string{"rail", "post"}},
-		{"negative offset", rail("drawbore: -1/8"), "fault", stop, "drawbore: -1/8", "", nil},
-		{"offset over a quarter of the bore", rail("drawbore: 3/8"), "drawbore", stop, "drawbore: 3/8", "more than the 1/4\"", []string{"rail", "post"}},
+		{"negative offset", railed("drawbore: -1/8"), "fault", stop, "drawbore: -1/8", "", nil},
+		{"offset over a quarter of the bore", railed("drawbore: 3/8"), "drawbore", stop, "drawbore: 3/8", "more than the 1/4\"", []string{"rail", "post"}},
 		{"offset over an eighth in oak", gate + "wood: {timbers: {species: white oak}}\n" + joints(into("rail", "start", "drawbore: 3/16")), "drawbore", stop, "drawbore: 3/16", "in white oak takes", []string{"rail", "post"}},
+	}
+}
+
+func wrongTenons() []wrong {
+	return []wrong{
+		{"brace tenon outside its brace", fmt.Sprintf(knee, ", off reference: 0"), "tenon", stop, "off reference: 0", "outside its own timber", nil},
+		{"tenon outside its timber", strings.Replace(railed("from reference: 3"), "section: 6 x 6, from: [0, 6, 48]", "section: 4 x 6, from: [0, 6, 48]", 1),
+			"tenon", stop, "from reference: 3", "outside its own timber", []string{"rail", "post"}},
+		{"mortise breaking out behind", railed("tenon length: 5.3"), "stick", stop, "tenon length: 5.3", "breaks out of post at face", []string{"rail", "post"}},
+		{"tenon longer than its receiver", railed("tenon length: 6"), "stick", stop, "tenon length: 6", "breaks out of post at face", []string{"rail", "post"}},
+		{"mortise at the side of its post", railed("from reference: 0"), "stick", stop, "from reference: 0", "breaks out of post at face 1 west", []string{"rail", "post"}},
+		{"thin wood behind a mortise", railed("tenon length: 5"), "stick", warn, "tenon length: 5", "of wood at face", []string{"rail", "post"}},
+	}
+}
+
+func wrongSticks() []wrong {
+	return []wrong{
 		{"stick under its ideal", gate + "measured: {post: {foot: 6 x 5 1/4, top: 6 x 6}}\n" + joints(into("rail", "start", "pegs: 1")), "stick", stop, "measured:", "under its ideal", []string{"post"}},
-		{"post cut in two", rail("pegs: 0, housing: 5.5, tenon length: 1/4, from reference: 2"), "stick", stop, "post: {role", "2 pieces", []string{"post"}},
-		{"housing too deep", rail("pegs: 0, housing: 3, tenon length: 1"), "housing", stop, "housing: 3", "housing for rail takes 3\"", []string{"post"}},
-		{"housing deeper than a quarter", rail("pegs: 0, housing: 2, tenon length: 1"), "housing", warn, "housing: 2", "takes 2\" of the 5 1/2\"", []string{"post"}},
-		{"tenon thicker than the cheek beside it", rail("thickness: 2, from reference: 2"), "cheek", warn, "thickness: 2", "less wood is left than the tenon is thick", []string{"post"}},
+		{"post cut in two", railed("pegs: 0, housing: 5.5, tenon length: 1/4, from reference: 2"), "stick", stop, "post: {role", "2 pieces", []string{"post"}},
+		{"housing too deep", railed("pegs: 0, housing: 3, tenon length: 1"), "housing", stop, "housing: 3", "housing for rail takes 3\"", []string{"post"}},
+		{"housing deeper than a quarter", railed("pegs: 0, housing: 2, tenon length: 1"), "housing", warn, "housing: 2", "takes 2\" of the 5 1/2\"", []string{"post"}},
+		{"tenon thicker than the cheek beside it", railed("thickness: 2, from reference: 2"), "cheek", warn, "thickness: 2", "less wood is left than the tenon is thick", []string{"post"}},
 		{"plate too short over its post", fmt.Sprintf(portal, "1", "124", "", "", ""), "relish", stop, "of: west", "breaks out at the start of plate", []string{"west", "plate"}},
 		{"plate with little relish over its post", fmt.Sprintf(portal, "-1", "124", "", "", ""), "relish", warn, "of: west", "1\" of wood before the start of plate", []string{"west", "plate"}},
 		{"tie higher than its post", gate + "  low: {role: tie, section: 6 x 6, from: [0, 6, 98], to: [0, 6', 98], faces: [top, west]}\n" + joints(into("low", "start", "pegs: 0")),
 			"relish", stop, "of: low", "breaks out at the end of post", []string{"low", "post"}},
+	}
+}
+
+func wrongPlaces() []wrong {
+	return []wrong{
 		{"brace flatter than 15°", strings.Replace(fmt.Sprintf(knee, ""), "legs: 36 x 36", "legs: 12 x 60", 1), "fault", stop, "legs: 12 x 60", "flatter than 15°", nil},
 		{"brace longer than its bay", strings.Replace(fmt.Sprintf(knee, ""), "legs: 36 x 36", "legs: 80 x 130", 1), "fault", stop, "legs: 80 x 130", "do not meet", nil},
 		{"timbers that do not meet", gate + "  far: {role: post, section: 6 x 6, from: [20', 0, 0], to: [20', 0, 8']}\njoints:\n  - {kind: mortise and tenon, of: rail, end: start, into: far}\n",
@@ -131,19 +159,29 @@ func wrongs() []wrong {
 		{"timber through another", stray("{role: beam, section: 4 x 4, from: [-1', 3', 46], to: [1', 3', 46]}"), "overlap", stop, "rail: {role", "same space", []string{"rail", "stray"}},
 		{"timber run into a post unjoined", stray("{role: beam, section: 4 x 4, from: [5, 1, 80], to: [3', 1, 80]}"), "overlap", stop, "post: {role", "same space", []string{"post", "stray"}},
 		{"door taller than its wall", strings.Replace(fmt.Sprintf(barn, "", "3'"), "  sills: yes", "  sills: yes\n  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 8'}", 1), "fault", stop, "height: 8'}", "high", nil},
-		{"rafters on untied plates", shed("", peak), "thrust", warn, "left: {role", "nothing ties their feet", []string{"left", "right"}},
-		{"rafter foot past its plate", strings.Replace(shed("", peak), "to: [120, 120, 96]", "to: [30, 120, 96]", 1), "fault", stop, "of: right, end: start", "do not cross", nil},
-		{"shoulder above its post", strings.Replace(rail("pegs: 0"), "to: [0, 0, 8'], faces: [south, west]", "to: [0, 0, 40], faces: [south, west]", 1),
+		{"rafters on untied plates", fmt.Sprintf(roof, "", peak), "thrust", warn, "left: {role", "nothing ties their feet", []string{"left", "right"}},
+		{"rafter foot past its plate", strings.Replace(fmt.Sprintf(roof, "", peak), "to: [120, 120, 96]", "to: [30, 120, 96]", 1), "fault", stop, "of: right, end: start", "do not cross", nil},
+	}
+}
+
+func wrongBearings() []wrong {
+	return []wrong{
+		{"shoulder above its post", strings.Replace(railed("pegs: 0"), "to: [0, 0, 8'], faces: [south, west]", "to: [0, 0, 40], faces: [south, west]", 1),
 			"bearing", stop, "of: rail, end: start", "stands on nothing", []string{"rail", "post"}},
-		{"shoulder beside its post", strings.Replace(rail("pegs: 0, thickness: 1, from reference: 1/2"), "from: [0, 6, 48], to: [0, 6', 48]", "from: [-3.5, 6, 48], to: [-3.5, 6', 48]", 1),
+		{"shoulder beside its post", strings.Replace(railed("pegs: 0, thickness: 1, from reference: 1/2"), "from: [0, 6, 48], to: [0, 6', 48]", "from: [-3.5, 6, 48], to: [-3.5, 6', 48]", 1),
 			"bearing", warn, "of: rail, end: start", "touches post over 22 %", []string{"rail", "post"}},
 		{"squared end beyond its post", strings.Replace(gate, "to: [0, 0, 8']", "to: [0, 0, 40]", 1) + "joints:\n  - {kind: plain bearing, of: rail, end: start, into: post}\n",
 			"bearing", stop, "kind: plain bearing", "stands on nothing", []string{"rail", "post"}},
-		{"seat deeper than a third", strings.Replace(shed("", peak), "from: [40, 132, 92], to: [40, 60, 146]", "from: [40, 132, 91], to: [40, 60, 145]", 1),
+		{"seat deeper than a third", strings.Replace(fmt.Sprintf(roof, "", peak), "from: [40, 132, 92], to: [40, 60, 146]", "from: [40, 132, 91], to: [40, 60, 145]", 1),
 			"notch", warn, "of: right, end: start", "notched 2 13/16\" deep at its seat: more than a third", []string{"right"}},
 		{"tail in green wood", fmt.Sprintf(floor, "8", "96", "96", "half-dovetail lap", ", end: start"), "slip", note, "half-dovetail lap", "the tail of joist will slip", []string{"joist", "beam"}},
 		{"joist notched at its end", fmt.Sprintf(floor, "8", "96", "96", "drop-in pocket", ", end: start, pocket depth: 2"), "notch", warn, "drop-in pocket", "where a quarter is the most", []string{"joist", "beam"}},
 		{"beam lapped from below", fmt.Sprintf(floor, "-4'", "93", "93", "cross lap", ""), "notch", warn, "cross lap", "from below, on its stretched side", []string{"beam"}},
+	}
+}
+
+func wrongOrder() []wrong {
+	return []wrong{
 		{"rail trapped in a ring", ring, "assembly", stop, "left: {role", "hold each other", []string{"left", "right", "rail", "beam"}},
 		{"long foot tenons under a bent to be reared", fmt.Sprintf(barn, "", "3'") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n  - {joints: cross sills into sills, from reference: 5 1/2}\n",
 			"assembly", stop, "", "foot tenons are 4\" long", nil},
