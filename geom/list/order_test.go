@@ -151,3 +151,29 @@ func TestBillets(t *testing.T) {
 		t.Errorf("totals %q", l.Totals)
 	}
 }
+
+// A 1 in red oak peg through a 1 1/2 in tenon of white pine between cheeks of 2
+// and 2 1/2 in, load along both grains: the peg shears at 2407.7 lb, over 3.5
+// 687.9 lb (worked by hand; Im, the next, gives 4300.5/4). What has a value says
+// that it is for an engineer.
+func TestCapacities(t *testing.T) {
+	f := full(measure.Imperial)
+	l := Capacities(f)
+	const words = "reference value, not verified against the standard; for your engineer"
+	want(t, l, "one peg", "687.9")
+	want(t, l, "all pegs", "687.9")
+	want(t, l, "mode", "V")
+	want(t, l, "note", words)
+	want(t, l, "ids", "g")
+	if !strings.Contains(l.Totals[0], words) || !strings.HasPrefix(l.Totals[1], "1 joint with a value, 0 joints without") {
+		t.Errorf("totals %q", l.Totals)
+	}
+	f.Units = measure.Metric
+	want(t, Capacities(f), "one peg", "3.060") // kN: 687.9 x 4.44822 N
+	f.Joints[1].Pegs[0].Bore = in / 2
+	l = Capacities(f)
+	want(t, l, "all pegs", "")
+	if got := column(t, l, "note")[0]; !strings.HasPrefix(got, "no reference value") {
+		t.Errorf("note %q", got)
+	}
+}
