@@ -17,16 +17,7 @@ func Capacities(f *geom.Frame) Table {
 	if f.Units == measure.Metric {
 		unit, newtons, force = "kN", 1000, precise
 	}
-	t := Table{Name: "capacities", Title: "Reference values in tension", Units: f.Units, Columns: []Column{
-		{Name: "joints", kind: count}, {Name: "marks"},
-		{Name: "pegs", kind: count},
-		{Name: "one peg", Unit: unit, kind: force},
-		{Name: "mode"}, {Name: "what yields"},
-		{Name: "wet factor", kind: amount},
-		{Name: "all pegs", Unit: unit, kind: force},
-		{Name: "end"}, {Name: "edge"}, {Name: "spacing"},
-		{Name: "note"}, {Name: "ids", Spare: true},
-	}}
+	t := Table{Name: "capacities", Title: "Reference values in tension", Units: f.Units, Columns: capacityColumns(unit, force)}
 	var order []string
 	rows, with, without := map[string]*capacityRow{}, 0, 0
 	for _, j := range f.Joints {
@@ -57,6 +48,19 @@ func Capacities(f *geom.Frame) Table {
 		"tension along the timber that enters; load duration factor 1.0; drawbore adds nothing; distances in peg diameters D, as they are of what full strength asks for",
 	}
 	return t
+}
+
+func capacityColumns(unit string, force kind) []Column {
+	return []Column{
+		{Name: "joints", kind: count}, {Name: "marks"},
+		{Name: "pegs", kind: count},
+		{Name: "one peg", Unit: unit, kind: force},
+		{Name: "mode"}, {Name: "what yields"},
+		{Name: "wet factor", kind: amount},
+		{Name: "all pegs", Unit: unit, kind: force},
+		{Name: "end"}, {Name: "edge"}, {Name: "spacing"},
+		{Name: "note"}, {Name: "ids", Spare: true},
+	}
 }
 
 // capacityRow is the joints that share one row.
