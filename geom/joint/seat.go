@@ -114,16 +114,22 @@ func (q seatShape) start(s Site, title string) (Result, *carver, *carver) {
 // letHeel lets the rafter into a receiver whose real face stands out beyond
 // the ideal one that the heel lies against, as at the ridge and on the high
 // plate of a shed roof: down along the rafter's real underside.
-func (q seatShape) letHeel(s Site, rc *carver) {
+func (q seatShape) letHeel(s Site, rc *carver, j *geom.Joint) {
 	out := s.R.FaceToward(q.in.Neg())
 	heel := ideal(s.R, out)
-	if _, far := s.R.Blank.Moved(s.R.Place).Extent(heel.N); far-heel.D < 1e-3 {
+	_, far := s.R.Blank.Moved(s.R.Place).Extent(heel.N)
+	if far-heel.D < 1e-3 {
 		return
 	}
 	below := q.under
 	below.D += q.extra(s)
 	rc.take("housing", q.plumb(1, 0, geom.RoleWall), solid.Side{Plane: below, Role: geom.RoleFloor},
 		half(q.a, q.a.U, -1, q.n0, geom.RoleEnd), half(q.a, q.a.U, 1, q.n1, geom.RoleEnd))
+	d := dimmer{j: j, a: q.a}
+	d.on(s.R, geom.Cutter)
+	p := q.outer.Add(q.a.U.Mul(q.u0))
+	d.add("heel let in behind the face", q.in, p.Sub(q.in.Mul(far-heel.D)), p)
+	d.add("let in below the top at the heel", q.a.W, p, p.Sub(q.a.W.Mul(below.Height(p)/below.N.Dot(q.a.W))))
 }
 
 // extra is how far the rafter's real underside lies below the ideal one.
@@ -135,7 +141,7 @@ func (q seatShape) extra(s Site) float64 {
 func cutBirdsmouth(s Site) Result {
 	q := shapeSeat(s)
 	res, rc, ec := q.start(s, "Birdsmouth rafter seat")
-	q.letHeel(s, rc)
+	q.letHeel(s, rc, &res.Joint)
 	level := half(q.a, q.a.W, 1, 0, geom.RoleSeat)
 	ec.take("birdsmouth", level, q.plumb(-1, 0, geom.RoleBearing))
 	res.R, res.E = rc.cuts, ec.cuts
@@ -156,7 +162,7 @@ func (q seatShape) stepEnd() float64 { return min(max(0.4*q.cross, inch), 0.7*q.
 func cutStepLap(s Site) Result {
 	q := shapeSeat(s)
 	res, rc, ec := q.start(s, "Step-lap rafter seat")
-	q.letHeel(s, rc)
+	q.letHeel(s, rc, &res.Joint)
 	steps := max(s.Set.Steps, 1)
 	last := q.stepEnd()
 	run := (q.cross - last) / float64(steps)
