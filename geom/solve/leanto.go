@@ -45,7 +45,10 @@ func (p *plan) leanTo(ask spec.LeanTo) *leanTo {
 	if l.wall == "north" {
 		l.out = north
 	}
-	l.deep, _ = own.plateSeat()
+	_, depth := p.s.idealSize("rafter")
+	plate, _ := p.s.idealSize("plate")
+	ledger, _ := p.s.idealSize("ledger")
+	l.deep = own.seatDepth(depth, min(plate, ledger)-inch)
 	l.ledger = ask.Height.Or(l.highest())
 	own.eave = l.ledger - ask.Span.MM*own.sin/own.cos
 	return l
@@ -53,12 +56,15 @@ func (p *plan) leanTo(ask spec.LeanTo) *leanTo {
 
 // highest is the highest place of the ledger: its rafters' heads pass below
 // the feet of the wall's braces, or below its plate, and its tenons enter the
-// posts below the braces of the bents.
+// posts below the ties and the braces of the bents.
 func (l *leanTo) highest() float64 {
 	s := l.s
 	plate := l.plates[l.wall]
 	under := plate.t.Place.O.Z - plate.t.Ideal[plate.depthAxis()]
 	top := under - s.std.stagger - l.headRise()
+	if tie := l.bents[0].tie; !l.overPlates() {
+		top = min(top, l.tieTop-tie.t.Section[tie.depthAxis()]-s.std.stagger)
+	}
 	for _, p := range s.pacts {
 		t := p.e.t
 		if t.Role != "brace" || p.end != geom.Start || p.r.t.Role != "post" || p.r.t.Wall != l.wall {
@@ -175,7 +181,8 @@ func (l *leanTo) rafters(plate *stick) {
 	s := l.s
 	w, depth := s.size("rafter")
 	width, _ := s.idealSize("ledger")
-	_, rise := l.plateSeat()
+	_, ideal := s.idealSize("rafter")
+	rise := (ideal - l.deep) / l.cos
 	posts := l.mainPosts(l.wallNamed(l.wall))
 	k := 0
 	for i := 0; i+1 < len(posts); i++ {
@@ -241,6 +248,11 @@ func (l *leanTo) layLedgers() {
 		st.t.Wall, st.t.Bay = l.wall, i+1
 		for end, post := range []*stick{a.st, b.st} {
 			own := s.trussTenon().With(l.intoPost(&row{w: w}, post))
+			if bore := own.Bore.MM; own.TenonLength.MM < 3.5*bore {
+				// A slighter peg leaves wood before and behind its hole.
+				bore = math.Floor(own.TenonLength.MM/3.5/s.std.drawStep) * s.std.drawStep
+				own.Bore, own.OffShoulder = set(bore), set(1.5*bore)
+			}
 			s.joinEnd("mortise and tenon", post, st, []geom.End{geom.Start, geom.Finish}[end], own, l.ask.At)
 		}
 	}

@@ -105,3 +105,136 @@ func TestShedRoof(t *testing.T) {
 		}
 	}
 }
+
+// hall is a stout frame, 20 ft by 12 ft, for trusses.
+const hall = `frame: Hall
+units: in
+sections: {post: 8 x 8, tie: 8 x 10, plate: 8 x 8, king post: 8 x 8, ridge: 6 x 8, principal rafter: 6 x 8, strut: 4 x 5, queen post: 6 x 6, purlin: 4 x 6}
+building:
+  span: 20'
+  bays: [12']
+  eave: 9'
+  roof: {shape: gable, pitch: 9 in 12, %s}
+`
+
+// arrisLength is the length of a stick's reference arris from plane a to plane b.
+func arrisLength(f *geom.Frame, id string, a, b plane) float64 {
+	tm := f.Timber(id)
+	at := func(p plane) vec.V {
+		o, d := tm.Place.O, tm.Place.X
+		return o.Add(d.Mul(-height(p, o) / p.n.Dot(d)))
+	}
+	return at(a).Dist(at(b))
+}
+
+// A principal rafter's reference arris runs from the tie's top to the king
+// post's side: by Pythagoras the hypotenuse of 3, 4, 5 over the level way
+// between them. The strut is square to it, and as long as the foot of the
+// perpendicular from its place on the king post says.
+func TestKingPostTruss(t *testing.T) {
+	f := solved(t, fmt.Sprintf(hall, "truss: king post, heel: 10"))
+	// Level way: half the span less post 7-1/2, heel 10, half the king post 3-3/4.
+	run := (120 - 7.5 - 10 - 3.75) * inch
+	tieTop := f.Timber("tie-1").Place.O.Z
+	king := f.Timber("king-post-1")
+	side := plane{vec.V{Y: 1}, king.Place.Out(vec.V{}).Y}
+	near(t, "king post's south side", side.d, (120-3.75)*inch, 1e-6)
+	near(t, "principal", arrisLength(f, "principal-1-south", plane{vec.V{Z: 1}, tieTop}, side), run*5/4, 1e-6)
+	// Strut: from 6 in above the tie on the king post's side to the underside,
+	// square to it. Perpendicular from (run, 6 in) to a line through (0, 0) of
+	// slope 3/4, less the rafter's 7-1/2 in.
+	strut := (run*3-6*inch*4)/5 - 7.5*inch
+	got := f.Timber("strut-1-south")
+	if c := got.Place.X.Dot(f.Timber("principal-1-south").Place.X); math.Abs(c) > 1e-12 {
+		t.Errorf("the strut is not square to the principal: cosine %g", c)
+	}
+	shoulder, nose := f.Joint("strut-1-south-into-principal-1-south").Bearing, (120-3.75)*inch
+	foot := vec.V{Y: nose, Z: tieTop + 6*inch}
+	near(t, "strut", math.Abs(shoulder.Height(foot)), strut, 1e-6)
+	// Only the king posts' feet are pulled; their pegs are at full strength in oak.
+	for _, j := range f.Joints {
+		if want := j.Of.Role == "king post" && j.Into.Role == "tie"; j.Tension != want {
+			t.Errorf("%s holds tension: %v", j.ID, j.Tension)
+		}
+	}
+}
+
+// Purlins of a queen post truss lie in rows no farther apart than asked, their
+// tops in the plane of the principals' tops, and reach 2 in into each side.
+func TestPurlins(t *testing.T) {
+	for _, spacing := range []float64{24, 36, 48} {
+		f := solved(t, fmt.Sprintf(hall, fmt.Sprintf("truss: queen posts, purlin spacing: %g", spacing)))
+		principal := f.Timber("principal-1-south")
+		top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
+		var rows []float64
+		for i := 1; ; i++ {
+			p := f.Timber(fmt.Sprintf("purlin-%d-1-south", i))
+			if p == nil {
+				break
+			}
+			near(t, p.ID+" in the plane of the tops", height(top, p.Place.O), 0, 1e-6)
+			near(t, p.ID+" between the principals' inner sides and into them", p.Length, (144-2*5.5+2*2)*inch, 1e-6)
+			rows = append(rows, principal.Place.In(p.Place.O).X)
+		}
+		if len(rows) < 2 {
+			t.Fatalf("%d rows of purlins", len(rows))
+		}
+		for i := 1; i < len(rows); i++ {
+			// A row that is moved past a queen post leaves a wider gap on one side.
+			if gap := rows[i] - rows[i-1]; gap <= 5*inch || gap > (spacing+18)*inch {
+				t.Errorf("spacing %g: rows %d and %d are %g in apart", spacing, i, i+1, gap/inch)
+			}
+		}
+	}
+}
+
+// A tie over the plates lies 1 in down on them and runs past them by the heel.
+func TestTiesOverPlates(t *testing.T) {
+	f := solved(t, fmt.Sprintf(hall, "truss: queen posts, heel: 11"))
+	tie, principal := f.Timber("tie-1"), f.Timber("principal-1-south")
+	near(t, "tie's ideal underside", tie.Place.O.Z-9.5*inch, (108-1)*inch, 1e-6)
+	top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
+	at := vec.V{Z: tie.Place.O.Z}
+	nose := -height(top, at) / top.n.Y
+	near(t, "heel", nose-tie.Place.O.Y, 11*inch, 1e-6)
+	// The principal's middle comes down on the plate's: half of 7-1/2 less half
+	// of 7-1/2 over sin, but not more than 6 in outside.
+	near(t, "nose", nose, math.Max((7.5-7.5/0.6)/2, -6)*inch, 1e-6)
+}
+
+// Over a collar the rafters are as far apart as the pitch leaves them.
+func TestCollars(t *testing.T) {
+	f := solved(t, roofed("shape: gable, pitch: 12 in 12, collars: {height: 1', on: every second pair}", ""))
+	n := 0
+	for _, tm := range f.Timbers {
+		if tm.Role != "collar" {
+			continue
+		}
+		n++
+		near(t, tm.ID+" underside", tm.Place.O.Z-5.5*inch, (96+12)*inch, 1e-6)
+		near(t, tm.ID+" in the middle", 2*tm.Place.O.Y+tm.Length, 120*inch, 1e-6)
+	}
+	if n != 3 {
+		t.Errorf("%d collars on 5 pairs, one on every second", n)
+	}
+	for _, j := range f.Joints {
+		if j.Of.Role == "collar" && (!j.Tension || j.Kind != "Half-dovetail lap") {
+			t.Errorf("%s: %s, holds tension: %v", j.ID, j.Kind, j.Tension)
+		}
+	}
+}
+
+// A lean-to's plate lies below its ledger by span times pitch, and its rafters
+// sit alike on both.
+func TestLeanTo(t *testing.T) {
+	f := solved(t, strings.Replace(fmt.Sprintf(hall, "ridge: beam"), "eave: 9'", "eave: 9'\n  lean-tos:\n    - {wall: south, span: 6', pitch: 4 in 12, height: 7'}", 1))
+	near(t, "ledger", f.Timber("lean-to-ledger-1-south").Place.O.Z, 84*inch, 1e-6)
+	plate := f.Timber("lean-to-plate-south")
+	near(t, "plate", plate.Place.O.Z, (84-72.0/3)*inch, 1e-6)
+	near(t, "plate's outside", plate.Place.O.Y, -72*inch, 1e-6)
+	sin := 1 / math.Sqrt(10)
+	cross := math.Min(5.5/3/sin, 5.5-1) // 1 in is left behind the seat on the ledger, the narrower of the two
+	for _, on := range []string{"lean-to-plate-south", "lean-to-ledger-1-south"} {
+		near(t, "seat on "+on, seatArea(f, "lean-to-rafter-2-south", "lean-to-rafter-2-south-on-"+on), cross*4*inch*inch, 1e-3)
+	}
+}
