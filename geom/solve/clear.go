@@ -48,7 +48,8 @@ func (s *solver) body(st *stick) void {
 			away = away.Neg()
 		}
 		r := p.r.t
-		if cut := c.Clip(r.IdealPlane(r.FaceToward(away)).Moved(r.Place).Flip(), ""); !cut.Empty() {
+		face := r.IdealPlane(r.FaceToward(away)).Moved(r.Place)
+		if cut := c.Clip(face.Flip(), ""); face.N.Dot(away) > 0.1 && !cut.Empty() {
 			c = cut
 		}
 	}

@@ -74,6 +74,7 @@ func (s *solver) building() {
 	p.layLeanTos()
 	p.layFloor()
 	p.layLoft()
+	p.divide()
 	s.flushPegs()
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/geom/measure"
 	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 )
@@ -182,13 +183,20 @@ func (p *plan) girt(id string, r *row, a, b vertical, z float64, bay int) {
 	s.joinEnd("mortise and tenon", b.st, st, geom.Finish, p.intoPost(r, b.st), r.at)
 }
 
-// girtTenon shortens a girt's tenon in a slender post and lays it nearer the
-// middle, so that as much wood stands beside it as it is thick.
+// girtTenon shortens a girt's tenon in a slender post, and makes it a third of
+// the post at most and lays it in the middle, so that as much wood stands on
+// either side of it as it is thick.
 func (p *plan) girtTenon(post *stick) spec.JointSettings {
+	std := p.s.std
 	least := min(post.t.Ideal[0], post.t.Ideal[1])
-	own := spec.JointSettings{TenonLength: set(min(p.s.std.braceTenon, least-p.s.std.deeper-p.s.std.web))}
-	if off := (least - p.s.std.thin) / 2; off < p.s.std.offRef {
-		own.FromReference = set(off)
+	own := spec.JointSettings{TenonLength: set(min(std.braceTenon, least-std.deeper-std.web))}
+	step := inch / 4
+	if p.s.f.Units == measure.Metric {
+		step = 2
+	}
+	thick := min(std.thin, math.Floor(least/3/step+1e-9)*step)
+	if off := (least - thick) / 2; off < std.offRef {
+		own.FromReference, own.Thickness = set(off), set(thick)
 	}
 	return own
 }
