@@ -50,8 +50,13 @@ func RandomFrame(r *rand.Rand) string {
 	}
 	d.line("frame: Random")
 	d.line("units: %s", unit)
-	d.line("wood: {timbers: {species: %s, seasoning: %s}}", d.pick("eastern white pine", "eastern hemlock", "white oak", "norway spruce"), d.pick("green", "dry"))
+	longest := ""
+	if r.IntN(4) == 0 {
+		longest = ", longest: " + d.len(288, 384)
+	}
+	d.line("wood: {timbers: {species: %s, seasoning: %s%s}}", d.pick("eastern white pine", "eastern hemlock", "white oak", "norway spruce"), d.pick("green", "dry"), longest)
 	d.sections()
+	d.layout()
 	d.line("building:")
 	bays := d.body()
 	sills := d.feet()
@@ -60,6 +65,18 @@ func RandomFrame(r *rand.Rand) string {
 	d.openings(bays)
 	d.floors(sills)
 	return d.b.String()
+}
+
+// layout writes variants of the usual joints.
+func (d *dice) layout() {
+	switch d.IntN(5) {
+	case 0:
+		d.line("layout: {girt: {housing: %s}, brace: {draw: square}}", fmt.Sprint(0.25*d.k))
+	case 1:
+		d.line("layout: {tie: {housing: %g, pegs: 2}}", 0.5*d.k)
+	case 2:
+		d.line("layout: {brace: {housing: %g}}", 0.5*d.k)
+	}
 }
 
 func (d *dice) sections() {
@@ -80,15 +97,27 @@ func (d *dice) body() int {
 	}
 	d.line("  bays: [%s]", strings.Join(bays, ", "))
 	d.line("  eave: %s", d.len(84, 132))
+	d.roof()
+	return len(bays)
+}
+
+func (d *dice) roof() {
 	pitch := fmt.Sprintf("%d in 12", 4+d.IntN(11))
 	if d.k > 1 {
 		pitch = fmt.Sprintf("%d deg", 20+d.IntN(30))
 	}
-	if d.IntN(3) == 0 {
-		d.line("  roof: {shape: gable, pitch: %s, overhang: %s, rafter spacing: %s, seat: %s, tail: %s}", pitch, d.len(4, 14), d.len(28, 40),
-			d.pick("step-lap", "birdsmouth"), d.pick("square", "plumb"))
+	more := ""
+	switch d.IntN(6) {
+	case 0, 1:
+		more = ", shape: gable, seat: " + d.pick("step-lap", "birdsmouth")
+	case 2:
+		more = ", shape: gable, ridge: beam, king posts: " + d.pick("every bent", "gables")
+	case 3:
+		more = ", shape: shed, high wall: " + d.pick("north", "south")
+	default:
+		return
 	}
-	return len(bays)
+	d.line("  roof: {pitch: %s, overhang: %s, rafter spacing: %s, tail: %s%s}", pitch, d.len(4, 14), d.len(28, 40), d.pick("square", "plumb"), more)
 }
 
 func (d *dice) feet() (sills bool) {
