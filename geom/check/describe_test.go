@@ -83,7 +83,8 @@ func (d *dice) sections() {
 	if d.IntN(3) == 0 {
 		return
 	}
-	post, plate, tie := d.size(6, 8), d.size(6, 8), d.size(7, 9)
+	post, tie := d.size(6, 8), d.size(7, 9)
+	plate := max(post, d.size(6, 8))
 	d.line("sections: {post: %g x %g, plate: %g x %g, tie: %g x %g, girt: %g x %g, sill: %g x %g, brace: %g x %g}",
 		post, post, plate, plate, post, tie, d.size(5, 6), d.size(5, 6), d.size(6, 8), d.size(8, 10), d.size(3, 4), d.size(4, 6))
 }

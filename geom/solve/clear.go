@@ -14,11 +14,12 @@ type void struct {
 	solid.Convex
 	lo, hi vec.V
 	bore   *solid.Bore // of which it is the room, if any
+	shell  bool        // a housing, which only bores keep clear of
 }
 
 func newVoid(c solid.Convex) void {
 	lo, hi := c.Bounds()
-	return void{c, lo, hi, nil}
+	return void{Convex: c, lo: lo, hi: hi}
 }
 
 // meets reports whether less than gap lies between two volumes.
@@ -77,15 +78,20 @@ func (s *solver) takes(p *pact) []void {
 	k, ok := joint.Lookup(p.kind)
 	set := s.settle1(p)
 	set.Auto, set.Offset = false, 0
-	site := joint.Site{ID: p.id, R: p.r.laid(), E: p.e.laid(), End: p.end, REnd: p.rEnd, Set: set}
+	site := joint.Site{ID: p.id, R: p.r.laid(), E: p.e.laid(), End: p.end, REnd: p.rEnd, Set: set, Meet: p.meeting()}
 	p.taken = []void{}
 	if !ok || k.Fits(site) != "" {
 		return p.taken
 	}
 	res := k.Cut(site)
 	for _, c := range res.R {
-		if c.Name != "housing" {
-			p.taken = append(p.taken, newVoid(solid.Common(c.Solid, site.R.Blank).Moved(site.R.Place)))
+		v := newVoid(solid.Common(c.Solid, site.R.Blank).Moved(site.R.Place))
+		v.shell = c.Name == "housing"
+		p.taken = append(p.taken, v)
+	}
+	if isScarf(p.kind) { // both sides of it are kept clear
+		for _, c := range res.E {
+			p.taken = append(p.taken, newVoid(solid.Common(c.Solid, site.E.Blank).Moved(site.E.Place)))
 		}
 	}
 	for _, h := range res.Bores {
@@ -134,7 +140,7 @@ func (s *solver) inTheWay(ns, np int, gap float64) string {
 	for i := np; i < len(s.pacts); i++ {
 		p := s.pacts[i]
 		for _, q := range s.pacts[:i] {
-			if q.r == p.r && s.collide(p, q) {
+			if (q.r == p.r || isScarf(q.kind) && q.e == p.r) && s.collide(p, q) {
 				return fmt.Sprintf("the joint of %s in %s", q.e.t.ID, q.r.t.ID)
 			}
 		}
@@ -158,7 +164,7 @@ func (s *solver) joined(a, b *stick, np int) bool {
 func (s *solver) collide(p, q *pact) bool {
 	for _, a := range s.takes(p) {
 		for _, b := range s.takes(q) {
-			if a.meets(b, s.std.web) {
+			if (!a.shell && !b.shell || a.bore != nil || b.bore != nil) && a.meets(b, s.std.web) {
 				return true
 			}
 		}
@@ -184,4 +190,15 @@ func (s *solver) flushPegs() {
 			}
 		}
 	}
+}
+
+// place is how much has been planned at a moment.
+type place struct{ sticks, pacts int }
+
+func (s *solver) mark() place { return place{len(s.order), len(s.pacts)} }
+
+// putLast moves what was planned between two moments behind what came after.
+func (s *solver) putLast(from, to place) {
+	s.order = append(append(append([]*stick(nil), s.order[:from.sticks]...), s.order[to.sticks:]...), s.order[from.sticks:to.sticks]...)
+	s.pacts = append(append(append([]*pact(nil), s.pacts[:from.pacts]...), s.pacts[to.pacts:]...), s.pacts[from.pacts:to.pacts]...)
 }

@@ -3,8 +3,10 @@ package solve
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/geom"
+	"pegwright/geom/finding"
 	"pegwright/geom/list"
 	"pegwright/geom/spec"
 	"pegwright/geom/vec"
@@ -25,9 +27,9 @@ var scarfTables = []float64{4, 3.5, 3}
 // run is a span along a stick that a joint takes wood from.
 type run struct{ lo, hi float64 }
 
-// divide cuts sills, plates and ridges that are longer than the longest stick
-// to be had into pieces joined by scarfs.
-func (p *plan) divide() {
+// divide cuts sticks of the given roles that are longer than the longest to be
+// had into pieces joined by scarfs.
+func (p *plan) divide(roles ...string) {
 	longest := p.s.longest()
 	if math.IsInf(longest, 1) {
 		return
@@ -37,15 +39,15 @@ func (p *plan) divide() {
 		if st.hi-st.lo <= longest+1e-6 {
 			continue
 		}
-		if r := st.t.Role; r == "sill" || r == "plate" || r == "ridge" {
-			p.divideStick(st, longest)
-		} else {
+		if slices.Contains(roles, st.t.Role) && !p.divideStick(st, longest) {
 			over = append(over, st.t.ID)
 		}
 	}
 	if len(over) > 0 {
-		p.s.note(p.s.longestAt().At, fmt.Sprintf("longer than %s and not divided: %s", p.s.f.Units.Format(longest), join(over)),
-			"order these longer, or make the building narrower", over...)
+		l := p.s.longestAt()
+		p.s.f.Notes = append(p.s.f.Notes, finding.Finding{Severity: finding.Warn, Rule: "stock", Timbers: over, At: l.At,
+			Text: fmt.Sprintf("longer than %s, and there is no room on them for scarfs that are clear of their joints: %s", p.s.f.Units.Format(longest), join(over)),
+			Mend: "get longer sticks, or set the rafters, joists or braces farther apart"})
 	}
 }
 
@@ -73,18 +75,14 @@ func (s *solver) longest() float64 { return s.longestAt().Or(math.Inf(1)) }
 // how far outside the band it stands.
 type spot struct{ at, half, miss float64 }
 
-// divideStick finds places for the scarfs of one stick and cuts it there.
-func (p *plan) divideStick(st *stick, longest float64) {
-	s := p.s
-	spots := p.spots(st)
-	chosen, ok := chooseSpots(spots, st.lo, st.hi, longest)
-	if !ok {
-		l := s.longestAt()
-		s.fault(l.At, l.Src, fmt.Sprintf("%s is %s long, and there is no room on it for scarfs that leave no piece longer than %s", st.t.ID,
-			s.f.Units.Format(st.hi-st.lo), s.f.Units.Format(longest)), "get longer sticks, or set the rafters, joists or braces farther apart")
-		return
+// divideStick finds places for the scarfs of one stick and cuts it there. It
+// reports whether there is room.
+func (p *plan) divideStick(st *stick, longest float64) bool {
+	chosen, ok := chooseSpots(p.spots(st), st.lo, st.hi, longest)
+	if ok {
+		p.splitAt(st, chosen)
 	}
-	p.splitAt(st, chosen)
+	return ok
 }
 
 // spots are all places along a stick, an inch apart, where a scarf clears the
@@ -194,6 +192,7 @@ func (p *plan) splitAt(st *stick, at []spot) {
 		pieces = append(pieces, q)
 	}
 	s.replaceStick(st, pieces)
+	p.parts[st] = pieces
 	s.handOver(st, pieces)
 	var far []string
 	for i, c := range at {
@@ -252,6 +251,15 @@ func (s *solver) replaceStick(st *stick, pieces []*stick) {
 			sup.Timber = pieceAt(pieces, sup.At).t.ID
 		}
 	}
+}
+
+// part is the piece of a stick that a place lies beside, or the stick itself
+// where it is whole.
+func (p *plan) part(st *stick, at vec.V) *stick {
+	if pieces := p.parts[st]; pieces != nil {
+		return pieceAt(pieces, at)
+	}
+	return st
 }
 
 // pieceAt is the piece that a place lies beside.

@@ -167,7 +167,7 @@ func (p *plan) layDeck(k *deck) int {
 		mid := k.lo + (k.hi-k.lo)*float64(i+1)/float64(n+1)
 		id := fmt.Sprintf("%s-%d", k.id, k.first+i)
 		laid := false
-		for j := 0; j <= 16 && !laid; j++ {
+		for j := 0; j <= int(k.spacing/inch) && !laid; j++ {
 			by := float64((j+1)/2) * inch
 			if j%2 == 0 {
 				by = -by
@@ -201,8 +201,8 @@ func (p *plan) joist(k *deck, id string, at float64) {
 		name1: "top", name2: word, name3: "underside", name4: other}
 	st := s.add(id, "joist", k.at, l, k.a, k.b, spec.TimberSettings{})
 	st.t.Bay = k.bay
-	s.joinEnd("drop-in pocket", k.from, st, geom.Start, spec.JointSettings{}, k.at)
-	s.joinEnd("drop-in pocket", k.to, st, geom.Finish, spec.JointSettings{}, k.at)
+	s.joinEnd("drop-in pocket", p.part(k.from, l.at), st, geom.Start, spec.JointSettings{}, k.at)
+	s.joinEnd("drop-in pocket", p.part(k.to, l.at), st, geom.Finish, spec.JointSettings{}, k.at)
 }
 
 // joistSpacing is the usual distance of joists: 24 in, or 600 mm (common

@@ -32,8 +32,9 @@ type plan struct {
 	eave, tieTop  float64
 	bents         []*bent
 	sills, plates map[string]*stick
-	cross         map[int]*stick // cross sills by bent
-	plateUnder    float64        // z of the plates' ideal underside
+	cross         map[int]*stick      // cross sills by bent
+	plateUnder    float64             // z of the plates' ideal underside
+	parts         map[*stick][]*stick // pieces of divided sticks
 	pos           map[string][]vertical
 	sin, cos      float64 // of the roof's pitch
 	ridge         *stick
@@ -57,7 +58,7 @@ func (s *solver) building() {
 		return
 	}
 	p := &plan{s: s, b: b, span: b.Span.MM, eave: b.Eave.MM, sills: map[string]*stick{}, plates: map[string]*stick{},
-		cross: map[int]*stick{}, pos: map[string][]vertical{}}
+		cross: map[int]*stick{}, pos: map[string][]vertical{}, parts: map[*stick][]*stick{}}
 	p.slope()
 	if !p.ready() {
 		return
@@ -67,14 +68,19 @@ func (s *solver) building() {
 	p.layPosts()
 	p.layPlates()
 	p.layTies()
+	// Walls are laid clear of what the roof needs, and listed before it.
+	roof := s.mark()
+	p.layRoof()
+	p.layLeanTos()
+	walls := s.mark()
 	p.layOpenings()
 	p.layGirts()
 	p.layBraces()
-	p.layRoof()
-	p.layLeanTos()
+	s.putLast(roof, walls)
+	p.divide("sill")
 	p.layFloor()
 	p.layLoft()
-	p.divide()
+	p.divide("plate", "ridge")
 	s.flushPegs()
 }
 

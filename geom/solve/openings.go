@@ -148,12 +148,26 @@ func (p *plan) doorPost(o *opening, tag string, lo float64, toward vec.V, a, b f
 	}
 	l := line{at: w.origin.Add(w.dir.Mul(ref)), dir: up, out1: w.out, out2: toward, size1: a, size2: b,
 		name1: "outside", name2: "opening side", name3: "inside", name4: "away from opening"}
-	st := s.add(o.slug+"-post-"+tag, role, o.At, l, 0, p.plateUnder, spec.TimberSettings{})
-	st.t.Wall, st.t.Bay = w.name, bay
-	p.foot(st, p.sillOf(w), nil)
-	head := p.headOf(w)
+	under := p.headUnder(w)
+	var st *stick
+	lay := func(own spec.JointSettings) func() {
+		return func() {
+			st = s.add(o.slug+"-post-"+tag, role, o.At, l, 0, under, spec.TimberSettings{})
+			st.t.Wall, st.t.Bay = w.name, bay
+			p.foot(st, p.sillOf(w), nil)
+			s.joinEnd("mortise and tenon", p.headOf(w), st, geom.Finish, own, o.At).flush = !w.gable()
+		}
+	}
 	own := spec.JointSettings{TenonLength: set(s.std.shallow), Along: centred(), Bore: set(s.std.smallBore), OffShoulder: set(s.std.offShoulder), Thickness: set(s.std.thin)}
-	s.joinEnd("mortise and tenon", head, st, geom.Finish, own, o.At).flush = !w.gable()
+	stub := own
+	stub.TenonLength, stub.Pegs = set(s.std.stub), count(0)
+	short := stub
+	short.TenonLength = set(s.std.stub - s.std.web)
+	if s.attempt(0, lay(own)) != "" && s.attempt(0, lay(stub)) != "" && s.attempt(0, lay(short)) != "" {
+		lay(own)() // the proofs say what is in the way
+	} else if p := s.pacts[len(s.pacts)-1]; p.own.Pegs.Set {
+		s.note(o.At, fmt.Sprintf("the head of %s has a stub tenon without a peg, clear of the joint above it", st.t.ID), "move the opening to get a pegged tenon", st.t.ID)
+	}
 	p.pos[w.name] = append(p.pos[w.name], vertical{st, lo, lo + b})
 	return st
 }

@@ -70,10 +70,8 @@ func byPlace(a, b vertical) int { return cmp.Compare(a.lo, b.lo) }
 
 // headUnder is the height of the underside of a wall's head above the datum.
 func (p *plan) headUnder(w wall) float64 {
-	if w.gable() {
-		return p.tieTop - w.bt.tie.t.Ideal[w.bt.tie.depthAxis()]
-	}
-	return p.plateUnder
+	head := p.headOf(w)
+	return head.high(up) - head.t.Ideal[head.depthAxis()]
 }
 
 func has(list []spec.Text, word string) bool {
