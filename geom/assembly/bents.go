@@ -3,7 +3,6 @@ package assembly
 import (
 	"cmp"
 	"slices"
-	"strings"
 )
 
 // findBents numbers the timbers of each bent and pairs the roof timbers that
@@ -31,6 +30,7 @@ func (p *planner) findBents() {
 			p.bent[i] = last
 		}
 	}
+	p.line = slices.Clone(p.bent)
 	p.splitBents()
 	roof := func(i int) bool {
 		return p.bent[i] == 0 && crosswise(ts[i]) && !plumb(ts[i]) && !isSill(ts[i]) && p.role(i) >= rankRoof && p.role(i) < rankJoist
@@ -39,7 +39,7 @@ func (p *planner) findBents() {
 	copy(p.pair, comp)
 	p.bentAt = map[int]float64{}
 	for i, t := range ts {
-		if n := p.bent[i]; n > 0 && plumb(t) {
+		if n := p.line[i]; n > 0 && plumb(t) {
 			p.bentAt[n] = t.Place.O.X
 		}
 	}
@@ -82,18 +82,24 @@ func (p *planner) guessBents() {
 }
 
 // splitBents takes out of a bent what does not hang together with its posts
-// without the rest of the frame, such as a truss that stands on the plates.
+// without the rest of the frame, such as a truss that stands on the plates. Where
+// its posts do not hang together either there is nothing to raise as one.
 func (p *planner) splitBents() {
 	ts := p.s.f.Timbers
 	comp := p.components(func(i int) bool { return p.bent[i] > 0 })
-	stands := map[int]bool{}
+	stands := map[int]int{} // by bent: the one component with posts, -1 for several
 	for i, t := range ts {
-		if comp[i] >= 0 && plumb(t) && (t.Role == "post" || t.Role == "" || strings.HasSuffix(t.Role, " post") && t.Role != "king post" && t.Role != "queen post") {
-			stands[comp[i]] = true
+		if comp[i] < 0 || !plumb(t) || t.Role == "king post" || t.Role == "queen post" {
+			continue
+		}
+		if c, ok := stands[p.bent[i]]; ok && c != comp[i] {
+			stands[p.bent[i]] = -1
+		} else {
+			stands[p.bent[i]] = comp[i]
 		}
 	}
 	for i := range ts {
-		if comp[i] >= 0 && !stands[comp[i]] {
+		if c, ok := stands[p.bent[i]]; comp[i] >= 0 && (!ok || c != comp[i]) {
 			p.bent[i] = 0
 		}
 	}

@@ -60,11 +60,11 @@ func (p *planner) along(set []int, d vec.V) (exit, int, bool) {
 	return e, by, by < 0
 }
 
-// bents counts the bents that a set has timbers of.
+// bents counts the bents that a set has posts of.
 func (p *planner) bents(set []int) int {
 	seen := map[int]bool{}
 	for _, i := range set {
-		if n := p.bent[i]; n > 0 {
+		if n := p.line[i]; n > 0 && plumb(p.s.f.Timbers[i]) {
 			seen[n] = true
 		}
 	}

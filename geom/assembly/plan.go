@@ -10,7 +10,8 @@ import (
 // planner takes a frame apart.
 type planner struct {
 	s      *scene
-	bent   []int           // by timber, 0 for none
+	bent   []int           // the bent that a timber is raised with, 0 for none
+	line   []int           // the bent in whose line it stands, 0 for none
 	pair   []int           // by timber, the first of those it is paired with across the building, or -1
 	bentAt map[int]float64 // x of each bent
 	side   []where         // by timber
@@ -109,11 +110,21 @@ func (p *planner) next(units []*unit) (leaving, bool) {
 		if len(m) == 0 {
 			continue
 		}
-		e, blocked, ok := p.wayOut(m, u.bent > 0)
-		if ok {
-			return p.withHangers(leaving{unit: u, members: m, exit: e}), true
+		u.tried, u.blocked = true, nil
+		parts := p.s.parts(m)
+		u.apart = u.apart || len(parts) > 1
+		for _, part := range parts {
+			as := u
+			if u.apart {
+				as = &unit{name: p.s.called(part), members: part, rank: u.rank}
+			}
+			e, blocked, ok := p.wayOut(part, as.bent > 0)
+			if ok {
+				u.tried = false
+				return p.withHangers(leaving{unit: as, members: part, exit: e}), true
+			}
+			u.blocked = append(u.blocked, blocked...)
 		}
-		u.tried, u.blocked = true, blocked
 	}
 	return leaving{}, false
 }

@@ -25,7 +25,7 @@ func randomBuilding(r *rand.Rand) string {
 	}
 	fmt.Fprintf(&b, "frame: Random\nunits: in\nsections: {post: %s, plate: 8 x 8, tie: 8 x 9}\nbuilding:\n  span: %d'\n  bays: [%s]\n  eave: %d\n",
 		pick("8 x 8", "8 x 8", "7 x 8"), 11+r.Intn(5), strings.Join(bays, ", "), 96+r.Intn(24))
-	fmt.Fprintf(&b, "  roof: {shape: gable, pitch: %d in 12%s}\n  sills: %s\n", 7+r.Intn(6), pick("", ", ridge: beam", ", seat: birdsmouth, ridge: beam"), pick("yes", "no"))
+	fmt.Fprintf(&b, "  roof: {shape: gable, pitch: %d in 12%s}\n  sills: %s\n", 7+r.Intn(6), pick("", ", ridge: beam", ", seat: birdsmouth, ridge: beam", ", truss: king post", ", truss: queen posts, purlin spacing: 4'", ", collars: {height: 2'}"), pick("yes", "no"))
 	if r.Intn(4) > 0 {
 		fmt.Fprintf(&b, "  girts: {height: [%d], in: [%s]}\n", 36+r.Intn(16), pick("eave walls", "gable walls", "eave walls, gable walls"))
 	}

@@ -178,6 +178,30 @@ func (s *scene) onPier(i int) bool {
 	return slices.ContainsFunc(s.f.Supports, func(x geom.Support) bool { return x.Timber == s.f.Timbers[i].ID })
 }
 
+// parts divides a set into what hangs together by its own joints, in order.
+func (s *scene) parts(set []int) [][]int {
+	var r [][]int
+	seen := map[int]bool{}
+	for _, i := range set {
+		if seen[i] {
+			continue
+		}
+		seen[i] = true
+		part := []int{i}
+		for k := 0; k < len(part); k++ {
+			for _, j := range s.joints[part[k]] {
+				if o := s.other(j, part[k]); !seen[o] && slices.Contains(set, o) {
+					seen[o] = true
+					part = append(part, o)
+				}
+			}
+		}
+		slices.Sort(part)
+		r = append(r, part)
+	}
+	return r
+}
+
 // called names a set of timbers.
 func (s *scene) called(set []int) string {
 	first := s.f.Timbers[set[0]].ID

@@ -52,7 +52,7 @@ func (w *writer) allSills(l leaving) bool {
 // before they are raised: posts last on, on to what they join.
 func (w *writer) lay(l leaving) {
 	p := w.p
-	sub := &planner{s: p.s, bent: p.bent, pair: p.pair, bentAt: p.bentAt, side: make([]where, len(p.side)), lying: true}
+	sub := &planner{s: p.s, bent: p.bent, line: p.line, pair: p.pair, bentAt: p.bentAt, side: make([]where, len(p.side)), lying: true}
 	var units []*unit
 	for _, i := range l.members {
 		sub.side[i] = stays

@@ -3,6 +3,7 @@ package assembly
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/geom/finding"
@@ -55,7 +56,8 @@ func (p *planner) trapped(all []int) {
 	set := here
 	for _, d := range p.ways(here) {
 		for _, c := range p.closed(here, d) {
-			if len(c) > 1 && len(c) < len(set) {
+			sills := !slices.ContainsFunc(c, func(i int) bool { return !isSill(p.s.f.Timbers[i]) })
+			if len(c) > 1 && len(c) < len(set) && !sills {
 				set = c
 			}
 		}
@@ -74,6 +76,9 @@ func (p *planner) trapped(all []int) {
 		}
 	}
 	f.Text = fmt.Sprintf("%s hold each other: whichever way one is moved, it runs into another, so they can be neither put together nor taken apart", few(f.Timbers))
+	if len(set) < len(here) {
+		f.Text = fmt.Sprintf("%s hold each other and could only be moved all at once, with posts of %s: no crew can", few(f.Timbers), plural(p.bents(set), "bent"))
+	}
 	f.Mend = p.mend(set)
 	p.finds = append(p.finds, f)
 }

@@ -17,6 +17,7 @@ type unit struct {
 	members []int
 	rank    float64 // place in the order a crew would choose, small first
 	bent    int     // 1-based; 0 for no bent
+	apart   bool    // what held its members together has gone before them
 	// blocked holds, for each way out tried, one body that stood in it.
 	blocked []int
 	tried   bool
@@ -125,8 +126,8 @@ func (p *planner) rank(i int) float64 {
 		}
 		return 10 + along
 	}
-	if n := p.bent[i]; n > 0 {
-		return perBent * float64(n)
+	if n := p.line[i]; n > 0 && (p.bent[i] > 0 || plumb(t) && p.role(i) == 0) {
+		return perBent*float64(n) + along
 	}
 	switch r := p.role(i); {
 	case r == rankJoist && p.onSills(i): // a floor to raise from
@@ -138,7 +139,7 @@ func (p *planner) rank(i int) float64 {
 	}
 	if t.Role == "brace" {
 		for _, j := range p.s.joints[i] {
-			if n := p.bent[p.s.other(j, i)]; n > 0 {
+			if n := p.line[p.s.other(j, i)]; n > 0 {
 				return perBent*float64(n) + 100 + along
 			}
 		}
