@@ -82,17 +82,11 @@ func (w *writer) lay(l leaving) {
 	w.placed = here
 	for _, part := range gone {
 		if len(part.members) > 1 {
-			w.layIn(part, l.unit.name)
+			w.lay(part) // a sub-assembly of its own, beside the other
 		}
 		w.add(part, l.unit.name)
 	}
 	w.placed = stand
-}
-
-// layIn puts together a part of a sub-assembly before it joins the rest.
-func (w *writer) layIn(part leaving, name string) {
-	part.unit = &unit{name: name, members: part.members}
-	w.lay(part)
 }
 
 // stand writes a step on the standing frame.
