@@ -1,8 +1,11 @@
+//go:build unix
+
 package check_test
 
 import (
 	"fmt"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -47,38 +50,55 @@ func row(n int) []byte {
 	return []byte(b.String() + "joints:\n" + j.String())
 }
 
-// timed solves and proves a row and returns the time that each took.
+// spent returns the processor time that the program has used so far: unlike
+// the clock it leaves out what else the machine does.
+func spent(b *testing.B) time.Duration {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+// timed solves and proves a row and returns the processor time that each took.
 func timed(b *testing.B, src []byte) (timbers int, solved, proved time.Duration) {
 	d, faults := spec.Read("row", src, nil)
 	if len(faults) > 0 {
 		b.Fatal(faults)
 	}
-	start := time.Now()
+	start := spent(b)
 	f, faults := solve.Solve(d)
 	if len(faults) > 0 {
 		b.Fatal(faults)
 	}
-	solved = time.Since(start)
-	start = time.Now()
+	solved = spent(b) - start
+	start = spent(b)
 	list := check.Check(f)
 	if len(stops(list)) > 0 {
 		b.Fatalf("stops:%s", texts(list))
 	}
-	return len(f.Timbers), solved, time.Since(start)
+	return len(f.Timbers), solved, spent(b) - start
 }
 
 // BenchmarkGrowth solves and proves frames of about 10, 100 and 1,000 timbers
 // and reports how much longer the last takes than the one before: time in
-// proportion would be 10, and 15 is the most allowed.
+// proportion would be 10, and 15 is the most allowed. The least of three
+// times counts.
 func BenchmarkGrowth(b *testing.B) {
 	rows := [3][]byte{row(2), row(15), row(143)}
 	var solved, proved [3]time.Duration
 	for b.Loop() {
 		for i, src := range rows {
-			n, s, p := timed(b, src)
-			solved[i] += s
-			proved[i] += p
-			b.ReportMetric(float64((s+p).Microseconds())/float64(n), fmt.Sprintf("us/timber-%d", n))
+			for range 3 {
+				n, s, p := timed(b, src)
+				if solved[i] == 0 || s < solved[i] {
+					solved[i] = s
+				}
+				if proved[i] == 0 || p < proved[i] {
+					proved[i] = p
+				}
+				b.ReportMetric(float64((solved[i]+proved[i]).Microseconds())/float64(n), fmt.Sprintf("us/timber-%d", n))
+			}
 		}
 	}
 	growth := float64(solved[2]+proved[2]) / float64(solved[1]+proved[1])
