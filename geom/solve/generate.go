@@ -71,12 +71,12 @@ func (s *solver) building() {
 	// Walls are laid clear of what the roof needs, and listed before it.
 	roof := s.mark()
 	p.layRoof()
-	p.layLeanTos()
 	walls := s.mark()
 	p.layOpenings()
 	p.layGirts()
 	p.layBraces()
 	s.putLast(roof, walls)
+	p.layLeanTos()
 	p.divide("sill")
 	p.layFloor()
 	p.layLoft()
