@@ -163,7 +163,7 @@ func randomLap(r *rand.Rand) string {
 	if r.IntN(2) == 0 {
 		s += "wood: {timbers: {planed: yes}}\n"
 	}
-	s += fmt.Sprintf("timbers:\n  a: {role: sill, section: %d x %d, from: [0, 0, 12], to: [240, 0, 12], faces: [top, %s]}\n", size[0], size[1], []string{"north", "south"}[r.IntN(2)])
+	s += fmt.Sprintf("timbers:\n  a: {role: beam, section: %d x %d, from: [0, 0, 12], to: [240, 0, 12], faces: [top, %s]}\n", size[0], size[1], []string{"north", "south"}[r.IntN(2)])
 	s += fmt.Sprintf("  b: {role: joist, section: %d x %d, from: "+from+", to: "+to+", faces: [top, %s]}\n", size[2], size[3], z, z, []string{"east", "west"}[r.IntN(2)])
 	if r.IntN(3) == 0 {
 		s += fmt.Sprintf("measured: {a: {foot: %d 1/8 x %d 1/4, top: %d 3/8 x %d}}\n", size[0], size[1], size[0], size[1])
