@@ -28,6 +28,9 @@ func levels(w *flow, f *geom.Frame) {
 	if _, top, ok := heights(f, "plate"); ok {
 		w.fact("eave, top of plate", top.over(f, datum)+" "+from)
 	}
+	if _, top, ok := heights(f, "ridge"); ok {
+		w.fact("ridge, top", top.over(f, datum)+" "+from)
+	}
 	if under, top, ok := heights(f, "tie"); ok {
 		w.fact("tie, top", top.over(f, datum)+" "+from)
 		w.fact("tie, underside", under.over(f, datum)+" "+from)
@@ -68,7 +71,7 @@ func pitches(f *geom.Frame) string {
 	var out []string
 	said := map[string]bool{}
 	for _, t := range f.Timbers {
-		if t.Role != "rafter" {
+		if !strings.HasSuffix(t.Role, "rafter") {
 			continue
 		}
 		deg := math.Asin(min(1, math.Abs(t.Place.X.Z))) * 180 / math.Pi

@@ -71,6 +71,7 @@ func (s *solver) building() {
 	// Walls are laid clear of what the roof needs, and listed before it.
 	roof := s.mark()
 	p.layRoof()
+	p.layRidgeBraces()
 	walls := s.mark()
 	p.layOpenings()
 	p.layGirts()

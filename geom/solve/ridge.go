@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"math"
 
 	"pegwright/geom"
 	"pegwright/geom/spec"
@@ -90,3 +91,70 @@ func (p *plan) onRidge(st *stick) {
 		own: spec.JointSettings{Pegs: count(0), Drawbore: spec.Drawbore{Mode: spec.DrawNone, Set: true}, SeatDepth: set(p.ridgeSeat())}}
 	p.s.pacts = append(p.s.pacts, q)
 }
+
+// layRidgeBraces sets the braces that are asked for between king posts and
+// ridge, which keep the king posts plumb along the building.
+func (p *plan) layRidgeBraces() {
+	b := p.b.Braces
+	for _, set := range b.Sets {
+		if b.No || !names(set.In, "ridge") {
+			continue
+		}
+		if p.ridge == nil {
+			p.s.fault(set.At, "ridge", "there is no ridge beam for these braces to hold", "write ridge: beam under roof, or leave ridge out of the list")
+			continue
+		}
+		legs := set.Legs
+		if !legs.Set {
+			legs = spec.Section{A: p.s.std.legs, B: p.s.std.legs, At: set.At}
+		}
+		var done []*knee
+		for i, bt := range p.bents {
+			for k, h := range []vec.V{east, west} {
+				if bt.king == nil || h.X > 0 && bt.last() || h.X < 0 && i == 0 {
+					continue
+				}
+				id := fmt.Sprintf("brace-ridge-%d%c", bt.n, 'a'+k)
+				done = append(done, &knee{id: id, post: bt.king, head: p.ridge, h: h, legs: legs})
+				p.ridgeBrace(done[len(done)-1])
+			}
+		}
+		p.tellBraces(spec.BraceSet{At: set.At, Legs: legs}, done)
+	}
+}
+
+// ridgeBrace lays one brace from a king post to the ridge, in the middle of
+// both, with the legs asked for or the nearest shorter ones that clear what
+// stands there.
+func (p *plan) ridgeBrace(k *knee) {
+	s := p.s
+	w, _ := s.size("brace")
+	kingA, _ := s.idealSize("king post")
+	ridgeA, _ := s.idealSize("ridge")
+	off := (kingA - w) / 2
+	lay := func(by float64) string {
+		legs := spec.Section{A: k.legs.A - by, B: k.legs.B - by, At: k.legs.At}
+		return s.attempt(s.std.web, func() {
+			n := len(s.pacts)
+			s.braceBetween(k.id, k.post, k.head, k.h, legs, &off, spec.TimberSettings{})
+			for i, q := range s.pacts[n:] {
+				q.own.Thickness = set(s.std.thin)
+				q.own.FromReference = set(([]float64{kingA, ridgeA}[i] - s.std.thin) / 2)
+			}
+		})
+	}
+	for by := 0.0; min(k.legs.A, k.legs.B)-by >= leastLeg || by == 0; by += inch {
+		why := lay(by)
+		if why == "" {
+			k.legs.A, k.legs.B, k.shift = k.legs.A-by, k.legs.B-by, by
+			return
+		}
+		if k.why == "" {
+			k.why = why
+		}
+	}
+	k.shift = math.Inf(1)
+}
+
+// names reports whether a list holds a word.
+func names(list []spec.Text, word string) bool { return len(list) > 0 && has(list, word) }

@@ -53,7 +53,7 @@ func bracesKey(b *Braces) field {
 func braceFields(s *BraceSet) []field {
 	return []field{
 		legsKey("legs", "legs, on the post and on the level timber", &s.Legs),
-		wordsKey("in", "where they stand", &s.In, "bents", "gables", "inner bents", "walls"),
+		wordsKey("in", "where they stand", &s.In, "bents", "gables", "inner bents", "walls", "ridge"),
 		wordKey("go", "which way they run from the post", &s.Go, "up", "down"),
 		countsKey("bents", "bents whose posts have them, counted from 1", &s.Bents),
 		countsKey("bays", "bays of the eave walls that have them, counted from 1", &s.Bays),

@@ -52,7 +52,7 @@ type Braces struct {
 type BraceSet struct {
 	At    finding.Pos
 	Legs  Section  // along the post first
-	In    []Text   // "bents", "gables", "inner bents", "walls"; none: bents and walls
+	In    []Text   // "bents", "gables", "inner bents", "walls", "ridge"; none: bents and walls
 	Go    Text     // "up" or "down" from the post; up when not set
 	Bents []Number // bents whose posts they stand at; none: all
 	Bays  []Number // bays of the eave walls; none: all
