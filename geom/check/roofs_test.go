@@ -18,6 +18,7 @@ import (
 // that suits it.
 var roofKinds = []struct{ name, building, roof string }{
 	{"ridge", "span: %s, bays: [10', 9'], eave: 8'", "shape: gable, pitch: %s, ridge: beam"},
+	{"ridge with braces", "span: %s, bays: [10'], eave: 8', braces: [{legs: 20 x 20, in: [ridge]}]", "shape: gable, pitch: %s, ridge: beam"},
 	{"ridge on the gables", "span: %s, bays: [8', 8'], eave: 8'", "shape: gable, pitch: %s, ridge: beam, king posts: gables"},
 	{"ties over plates", "span: %s, bays: [10'], eave: 8', ties: over plates", "shape: gable, pitch: %s"},
 	{"low collars", "span: %s, bays: [9'], eave: 8'", "shape: gable, pitch: %s, collars: {height: 6\"}"},
@@ -94,7 +95,7 @@ func TestRandomRoofs(t *testing.T) {
 			flat, steep = 9, 14
 		}
 		more := ""
-		if r.IntN(2) == 0 {
+		if r.IntN(2) == 0 && !strings.Contains(roofKinds[kind].building, "braces") {
 			more = fmt.Sprintf(", braces: {legs: %d x %d, in: [%s]}", 22+r.IntN(8), 22+r.IntN(8), []string{"bents", "walls", "bents, walls"}[r.IntN(3)])
 		}
 		if r.IntN(3) == 0 && !strings.Contains(roofKinds[kind].building, "lean-tos") {
