@@ -61,8 +61,8 @@ type surveyPage struct {
 	k     float64
 	scale string
 	parts []view.Part
-	box   draw.Box // of what is seen, at full size
-	wide  float64  // of the lanes' words
+	box   draw.Box   // of what is seen, at full size
+	wide  [2]float64 // of the words in the left and the right lane
 	notes []string
 	items []draw.Item // at the scale, about the frame's origin
 }
@@ -83,10 +83,11 @@ func (p *surveyPage) measure() bool {
 		return false
 	}
 	for _, t := range p.named {
-		p.wide = max(p.wide, font.Measure(t.ID, p.lettering(), false))
+		w := font.Measure(t.ID, p.lettering(), false)
+		p.wide[0], p.wide[1] = max(p.wide[0], w), max(p.wide[1], w)
 	}
 	for _, l := range p.levels {
-		p.wide = max(p.wide, font.Measure(p.levelText(l), p.lettering(), false))
+		p.wide[1] = max(p.wide[1], font.Measure(p.levelText(l), p.lettering(), false))
 	}
 	p.notes = p.squareNotes()
 	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
@@ -145,8 +146,8 @@ func (p *surveyPage) requests() (x, y []dim.Request) {
 func (p *surveyPage) room(field block.Field) block.Field {
 	x, y := p.requests()
 	r := field
-	r.X0 += p.wide + overLane + dim.Depth(dim.LeftOf, y)
-	r.X1 -= p.wide + overLane
+	r.X0 += p.wide[0] + overLane + dim.Depth(dim.LeftOf, y)
+	r.X1 -= p.wide[1] + overLane
 	if len(p.side) > 0 {
 		r.X1 -= bubbleRoom
 	}
@@ -387,8 +388,8 @@ func (p *surveyPage) lanes(s *draw.Sheet, field, room block.Field, o vec.P, name
 		}
 		sides[side] = append(sides[side], l)
 	}
-	dim.Lane(s, field.X0+p.wide+1, false, sides[0], h, low, field.Y1)
-	dim.Lane(s, field.X1-p.wide-1, true, sides[1], h, low, field.Y1)
+	dim.Lane(s, field.X0+p.wide[0]+1, false, sides[0], h, low, field.Y1)
+	dim.Lane(s, field.X1-p.wide[1]-1, true, sides[1], h, low, field.Y1)
 	return left
 }
 

@@ -248,7 +248,7 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 	box := dim.BoxOf(t)
 	best, far := vec.P{}, math.Inf(1)
 	mid := at((a+b)/2, y)
-	near := p.about(r, a-45, b+45, loose)
+	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
 	for dx := 1.0; dx < 40 && far > dx; dx++ {
 		for _, x := range []float64{b + dx, a - dx - box.W(), mid.X - box.W()/2 + dx - 1, mid.X - box.W()/2 - dx + 1} {
 			for i := range 13 {

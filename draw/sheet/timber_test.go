@@ -173,60 +173,62 @@ func TestRunningDimensionsNameRealPlaces(t *testing.T) {
 // in the table; a bore shows its circle on the entry face at the drawing's
 // scale, and the exit's circle with the word.
 func TestEveryCutAppears(t *testing.T) {
-	eachStick(t, func(t *testing.T, f *geom.Frame, g Sticks) {
-		s := g.First()
-		seen := map[string]int{}
-		words := 0
-		for _, sh := range Timber(f, g, nil) {
-			k := 0.0
-			for _, it := range sh.Items {
-				if x, ok := it.(*draw.Text); ok && strings.HasPrefix(x.S, "scale  1:") {
-					n, err := strconv.ParseFloat(strings.TrimPrefix(x.S, "scale  1:"), 64)
-					if err != nil {
-						t.Fatal(err)
+	eachStick(t, func(t *testing.T, f *geom.Frame, g Sticks) { everyCut(t, g.First(), Timber(f, g, nil)) })
+}
+
+func everyCut(t *testing.T, s *geom.Timber, sheets []*draw.Sheet) {
+	t.Helper()
+	seen := map[string]int{}
+	words := 0
+	for _, sh := range sheets {
+		k := 0.0
+		for _, it := range sh.Items {
+			if x, ok := it.(*draw.Text); ok && strings.HasPrefix(x.S, "scale  1:") {
+				n, err := strconv.ParseFloat(strings.TrimPrefix(x.S, "scale  1:"), 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				k = 1 / n
+			}
+			if x, ok := it.(*draw.Text); ok && x.S == "exit" {
+				words++
+			}
+		}
+		for _, it := range sh.Items {
+			seen[it.Head().Mark]++
+			if c, ok := it.(*draw.Circle); ok && strings.Contains(c.Mark, ":") {
+				_, id, _ := strings.Cut(c.Mark, ":")
+				for _, b := range s.Bores {
+					if b.Peg == id && math.Abs(c.R-b.Diameter/2*k) > 1e-9 {
+						t.Errorf("%s: radius %.3f at scale %.3f of Ø %.2f", c.Mark, c.R, k, b.Diameter)
 					}
-					k = 1 / n
-				}
-				if x, ok := it.(*draw.Text); ok && x.S == "exit" {
-					words++
-				}
-			}
-			for _, it := range sh.Items {
-				seen[it.Head().Mark]++
-				if c, ok := it.(*draw.Circle); ok && strings.Contains(c.Mark, ":") {
-					_, id, _ := strings.Cut(c.Mark, ":")
-					for _, b := range s.Bores {
-						if b.Peg == id && math.Abs(c.R-b.Diameter/2*k) > 1e-9 {
-							t.Errorf("%s: radius %.3f at scale %.3f of Ø %.2f", c.Mark, c.R, k, b.Diameter)
-						}
-					}
 				}
 			}
 		}
-		for n := 1; n <= len(s.Cuts)+len(s.Bores); n++ {
-			if seen[fmt.Sprintf("cut:%d", n)] == 0 {
-				t.Errorf("cut %d has no label", n)
-			}
-			if seen[fmt.Sprintf("row:%d", n)] == 0 {
-				t.Errorf("cut %d has no row", n)
+	}
+	for n := 1; n <= len(s.Cuts)+len(s.Bores); n++ {
+		if seen[fmt.Sprintf("cut:%d", n)] == 0 {
+			t.Errorf("cut %d has no label", n)
+		}
+		if seen[fmt.Sprintf("row:%d", n)] == 0 {
+			t.Errorf("cut %d has no row", n)
+		}
+	}
+	exits := 0
+	for _, b := range s.Bores {
+		if seen["entry:"+b.Peg] == 0 {
+			t.Errorf("bore of %s is not shown", b.Peg)
+		}
+		if b.Exit > 0 {
+			exits++
+			if seen["exit:"+b.Peg] == 0 {
+				t.Errorf("exit of %s is not shown", b.Peg)
 			}
 		}
-		exits := 0
-		for _, b := range s.Bores {
-			if seen["entry:"+b.Peg] == 0 {
-				t.Errorf("bore of %s is not shown", b.Peg)
-			}
-			if b.Exit > 0 {
-				exits++
-				if seen["exit:"+b.Peg] == 0 {
-					t.Errorf("exit of %s is not shown", b.Peg)
-				}
-			}
-		}
-		if words < exits {
-			t.Errorf("%d of %d exits bear the word", words, exits)
-		}
-	})
+	}
+	if words < exits {
+		t.Errorf("%d of %d exits bear the word", words, exits)
+	}
 }
 
 // What a joint takes from its receiver's entered face is laid out on that face,
