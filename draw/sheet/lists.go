@@ -55,9 +55,9 @@ func plan(grids []*grid, height, width float64) [][]segment {
 				n++
 			}
 			last := from+n == len(g.rows)
-			foot := last && left >= g.foot(width)
+			foot := last && left >= max(0, g.foot(width))
 			page := &pages[len(pages)-1]
-			if n >= min(4, len(g.rows)-from) || len(*page) == 0 {
+			if left >= 0 && n >= min(4, len(g.rows)-from) || len(*page) == 0 {
 				*page = append(*page, segment{i, from, from + n, foot})
 				from += n
 			}

@@ -183,16 +183,18 @@ func clearCut(all []view.Part, a, b float64) float64 {
 	return best
 }
 
-// plain3 returns views of a frame that has no bents: from the south, from the
-// west and from above.
-func plain3(f *geom.Frame, all []view.Part) []*survey {
+// allRound returns views of a frame that has no bents: from its four sides and
+// from above.
+func allRound(f *geom.Frame, all []view.Part) []*survey {
 	var out []*survey
 	for _, v := range []struct {
 		kind, id, title string
 		cam             view.Camera
 	}{
 		{"elevation", "from-south", "Elevation from the south", view.Front()},
+		{"elevation", "from-north", "Elevation from the north", view.Back()},
 		{"elevation", "from-west", "Elevation from the west", view.Left()},
+		{"elevation", "from-east", "Elevation from the east", view.Right()},
 		{"plan", "from-above", "Plan", view.Top()},
 	} {
 		s := &survey{kind: v.kind, id: "view-" + v.id, title: v.title, shows: "the whole frame", cam: v.cam, whole: all}

@@ -70,7 +70,7 @@ func eachSurvey(t *testing.T, check func(t *testing.T, f *geom.Frame, s *survey)
 			list = append(list, s)
 		}
 		if len(list) == 0 {
-			list = plain3(f, all)
+			list = allRound(f, all)
 		}
 		for _, s := range list {
 			t.Run(name+"/"+s.id, func(t *testing.T) { check(t, f, s) })
@@ -131,11 +131,12 @@ func TestSawnKeepsTheSlab(t *testing.T) {
 	})
 }
 
-// Every timber is named on a plan or an elevation.
+// Every timber is named on a plan, on an elevation or where the frame is pulled
+// apart, or in the views of the whole frame.
 func TestEveryTimberIsNamed(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := solved(t, name)
-		all := wordsOn(Surveys(f), "")
+		all := wordsOn(append(append(Surveys(f), Apart(f)...), Views(f)...), "")
 		for _, x := range f.Timbers {
 			if !strings.Contains(all, "\n"+x.ID+"\n") {
 				t.Errorf("%s: %s is not named", name, x.ID)

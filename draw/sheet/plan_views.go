@@ -61,8 +61,8 @@ func Surveys(f *geom.Frame) []*draw.Sheet {
 	if s := sectionOf(f, all); s != nil {
 		list = append(list, s)
 	}
-	if len(list) == 0 {
-		list = plain3(f, all)
+	if _, bents := bentLines(f); len(bents) < 2 {
+		list = append(list, allRound(f, all)...)
 	}
 	var out []*draw.Sheet
 	for _, s := range list {
