@@ -55,7 +55,7 @@ func readerOf(kind string) reader {
 func kindTitle(kind string) string {
 	titles := map[string]string{
 		"cover": "Cover", "frame": "The frame", "plan": "Plans", "elevation": "Elevations and section", "list": "Lists", "joint": "Joints", "timber": "Timbers",
-		"drawbore": "Drawbore", "check": "Print check", "hole": "Hole templates, full size",
+		"drawbore": "Drawbore", "raise": "Raising, step by step", "check": "Print check", "hole": "Hole templates, full size",
 		"tenon": "Tenon templates, full size", "pattern": "Peg patterns, full size",
 	}
 	if t := titles[kind]; t != "" {

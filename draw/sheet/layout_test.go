@@ -15,7 +15,7 @@ import (
 // wide lines may not run through these sheets' words; joint and drawbore sheets
 // are held apart by tests of their own.
 func linesCount(s *draw.Sheet) bool {
-	return s.Kind == "timber" || s.Kind == "plan" || s.Kind == "elevation" || s.Kind == "view"
+	return s.Kind == "timber" || s.Kind == "plan" || s.Kind == "elevation" || s.Kind == "view" || s.Kind == "raise"
 }
 
 // layoutFaults walks the display list of a sheet and tells what spoils its

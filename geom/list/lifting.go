@@ -35,30 +35,43 @@ func Lifting(f *geom.Frame) Table {
 		{Name: "note"},
 	}}
 	heavy := 0
-	row := func(what string, n int, l load) {
+	row := func(what string, n int, l Load) {
 		note := ""
-		if l.green > LiftLimit {
+		if l.Green > LiftLimit {
 			note = "mechanical help or a team"
 			heavy++
 		}
-		t.add(what, n, mass(l.green, imperial), mass(l.dry, imperial), l.at.X, l.at.Y, l.at.Z, note)
+		t.add(what, n, mass(l.Green, imperial), mass(l.Dry, imperial), l.At.X, l.At.Y, l.At.Z, note)
 	}
 	for _, s := range byWeight(f.Timbers) {
 		row(s.ID, 1, timberLoad(s))
 	}
 	for _, s := range f.Steps {
 		if len(s.Move) > 1 {
-			row(s.Name+", as it is moved", len(s.Move), groupLoad(f, s.Move))
+			row(s.Name+", as it is moved", len(s.Move), LoadOf(f, s.Move))
 		}
 	}
 	t.Totals = liftTotals(f, heavy, imperial)
 	return t
 }
 
-// load is a mass and where it balances.
-type load struct {
-	green, dry float64 // kg
-	at         vec.V
+// Load is what is lifted as one: its weight as cut and in service, kilograms,
+// and where it balances, millimetres.
+type Load struct {
+	Green, Dry float64
+	At         vec.V
+}
+
+// LoadOf returns the load of the timbers named, as Lifting lists it: a single
+// timber's balance is in its own axes, that of several is from the low corner
+// of the box around them as they stand. Unknown ids weigh nothing.
+func LoadOf(f *geom.Frame, ids []string) Load {
+	if len(ids) == 1 {
+		if t := f.Timber(ids[0]); t != nil {
+			return timberLoad(t)
+		}
+	}
+	return groupLoad(f, ids)
 }
 
 // byWeight returns the timbers, the heaviest first, then in frame order.
@@ -83,15 +96,15 @@ func balance(t *geom.Timber) vec.V {
 	return solid.NewBody(t.Blank).Centroid()
 }
 
-func timberLoad(t *geom.Timber) load {
+func timberLoad(t *geom.Timber) Load {
 	green, dry := t.Weight()
-	return load{green, dry, balance(t)}
+	return Load{green, dry, balance(t)}
 }
 
 // groupLoad adds timbers up in frame axes and gives the balance from the low
 // corner of the box around them.
-func groupLoad(f *geom.Frame, ids []string) load {
-	var sum load
+func groupLoad(f *geom.Frame, ids []string) Load {
+	var sum Load
 	var low vec.V
 	for i, id := range ids {
 		t := f.Timber(id)
@@ -99,8 +112,8 @@ func groupLoad(f *geom.Frame, ids []string) load {
 			continue
 		}
 		l := timberLoad(t)
-		sum.green, sum.dry = sum.green+l.green, sum.dry+l.dry
-		sum.at = sum.at.Add(t.Place.Out(l.at).Mul(l.green))
+		sum.Green, sum.Dry = sum.Green+l.Green, sum.Dry+l.Dry
+		sum.At = sum.At.Add(t.Place.Out(l.At).Mul(l.Green))
 		for _, v := range t.Blank.V {
 			p := t.Place.Out(v)
 			if i == 0 && v == t.Blank.V[0] {
@@ -109,8 +122,8 @@ func groupLoad(f *geom.Frame, ids []string) load {
 			low = vec.V{X: min(low.X, p.X), Y: min(low.Y, p.Y), Z: min(low.Z, p.Z)}
 		}
 	}
-	if sum.green > 0 {
-		sum.at = sum.at.Mul(1 / sum.green).Sub(low)
+	if sum.Green > 0 {
+		sum.At = sum.At.Mul(1 / sum.Green).Sub(low)
 	}
 	return sum
 }

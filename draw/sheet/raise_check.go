@@ -1,0 +1,109 @@
+package sheet
+
+import (
+	"strings"
+
+	"pegwright/geom"
+)
+
+// check tells what is checked once a step is done: plumb, level, straight, and
+// square by diagonals.
+func (r *raising) check(a *act) (text, common string) {
+	s := a.step
+	f := r.f
+	t := f.Timber(s.Move[0])
+	var square []diagonal
+	plain := ""
+	switch {
+	case s.Group != "" && r.lastOf(a):
+		if strings.HasPrefix(s.Group, "bent ") && t.Bent > 0 {
+			square = bentDiagonals(f, t.Bent)
+		}
+		if len(square) == 0 {
+			plain = "Every shoulder is tight before it is lifted."
+		}
+	case s.Group != "":
+	case t.Role == "sill" && r.last(a, "sill"):
+		if xs, _ := bentLines(f); len(xs) > 1 && len(wallLines(f)) > 1 {
+			square = planDiagonals(xs, wallLines(f), 0, "corner")
+		}
+		plain = "Level all round."
+	case s.Motion == geom.Rear || t.Place.X.Z > 0.99:
+		plain = "Plumb both ways with a level or a plumb bob, on a straight face, before it is braced."
+	case t.Role == "plate":
+		square = wallDiagonals(f, postsUnder(f, s))
+		if len(square) > 2 {
+			square = square[:2]
+			plain = "The other bays likewise: see the wall's sheet."
+		}
+	case strings.Contains(t.Role, "rafter"):
+		plain = "Rafter plumb, feet down on their seats, overhang in line with the others."
+	}
+	var ls, ws []string
+	for _, d := range square {
+		l := f.Units.Format(d.long())
+		ls = append(ls, l)
+		ws = append(ws, d.nameA+" to "+d.nameB+" "+l)
+	}
+	if len(ws) > 0 {
+		plain = "Square by tape: " + strings.Join(ws, "; ") + ". " + plain
+	}
+	return strings.TrimSpace(plain), strings.Join(ls, "; ")
+}
+
+// lastOf reports whether a step is the last of those on the ground of its group.
+func (r *raising) lastOf(a *act) bool {
+	for _, s := range r.f.Steps[a.n:] {
+		if s.Group == a.step.Group {
+			return false
+		}
+	}
+	return true
+}
+
+// last reports whether no later step sets a timber of that role.
+func (r *raising) last(a *act, role string) bool {
+	for _, s := range r.f.Steps[a.n:] {
+		for _, id := range s.Move {
+			if t := r.f.Timber(id); s.Group == "" && t.Role == role {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// postsUnder returns the posts that a step's timber comes down on.
+func postsUnder(f *geom.Frame, s geom.Step) []*geom.Timber {
+	var out []*geom.Timber
+	for _, id := range s.Onto {
+		out = append(out, f.Timber(id))
+	}
+	return out
+}
+
+// care tells what can hurt in a step.
+func (r *raising) care(s geom.Step) string {
+	t := r.f.Timber(s.Move[0])
+	switch {
+	case s.Group != "" && len(s.Joints) > 0:
+		return "Fingers out of the joint while it closes."
+	case s.Group != "":
+		return ""
+	case s.Motion == geom.Rear && len(s.Move) > 2:
+		return "Nobody under it, before it or in line with it. Tag lines both ways; feet blocked so that they cannot kick out. Once it moves, it does not stop half way."
+	case t.Place.X.Z > 0.99:
+		return "Two people on it until it is propped."
+	case s.Support:
+		return "Lift with the legs; hands from under it."
+	case t.Place.O.Z > headHeight || s.Direction().Z < -0.99:
+		return "Nobody under it while it hangs. A line on each end; work from staging, not from a ladder or the timber."
+	}
+	return ""
+}
+
+// headHeight is over what height a timber's start is worked on from staging, mm.
+const headHeight = 1800.0
+
+// everyStep stands at the foot of every raising sheet.
+const everyStep = "Hard hats on. Never under a raised bent or a hanging timber. One person gives the orders; anybody may call STOP. No wind, no children, no one alone. Local code and whoever leads the raising come before this sheet."

@@ -1,0 +1,141 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/font"
+	"pegwright/geom"
+	"pegwright/geom/list"
+)
+
+// overview returns the sheets that come before the steps: the order of the work
+// in a few lines, what to have at hand, who does what, and the words used.
+func (r *raising) overview() []*draw.Sheet {
+	w := newFlow(2, func(n int) (*draw.Sheet, block.Field) {
+		id, title := "raise-order", "Raising"
+		if n > 1 {
+			id = fmt.Sprintf("raise-order-%d", n)
+		}
+		t := block.TitleFor(r.f, title, "the order of the work", "none")
+		if n > 1 {
+			t.Shows += fmt.Sprintf(", page %d", n)
+		}
+		t.Note = "read this aloud to everybody before the first stick is lifted"
+		s, field := fresh(r.f, "raise", id, t)
+		return s, cautionBox(s, field, everyStep)
+	})
+	w.least = raiseText
+	w.heading("The order")
+	for _, p := range r.phases() {
+		w.phase(p, r.f)
+	}
+	total := 0
+	for _, s := range r.f.Steps {
+		total += len(s.Pegs)
+	}
+	w.item("", fmt.Sprintf("%s, %s in all. Beside each line: the most that is lifted at once, and the pegs driven. The pictures that follow carry the same step numbers.",
+		counted(len(r.f.Steps), "step"), counted(total, "peg")))
+	w.heading("Have at hand")
+	for _, t := range r.things() {
+		w.item("–", t)
+	}
+	w.heading("Before the first lift")
+	for i, t := range rules() {
+		w.item(fmt.Sprint(i+1), t)
+	}
+	w.heading("Words")
+	for _, g := range r.glossary() {
+		w.item("", g)
+	}
+	return w.sheets
+}
+
+// phase is a run of steps that are one piece of work.
+type phase struct {
+	from, to int
+	what     string
+	heaviest float64
+	pegs     int
+}
+
+// phases divides the steps into pieces of work.
+func (r *raising) phases() []phase {
+	var out []phase
+	for i, s := range r.f.Steps {
+		what := r.work(s)
+		if n := len(out); n == 0 || out[n-1].what != what {
+			out = append(out, phase{from: i + 1, what: what})
+		}
+		p := &out[len(out)-1]
+		p.to, p.pegs = i+1, p.pegs+len(s.Pegs)
+		p.heaviest = max(p.heaviest, list.LoadOf(r.f, s.Move).Green)
+	}
+	return out
+}
+
+// work names the piece of work that a step belongs to.
+func (r *raising) work(s geom.Step) string {
+	role := r.f.Timber(s.Move[0]).Role
+	has := func(w string) bool { return strings.Contains(role, w) }
+	switch {
+	case has("rafter"):
+		return "Rafters: join them on the ground where they come in pairs, then up"
+	case s.Group != "":
+		return "On the ground: put " + s.Group + " together"
+	case has("sill") && role != "window sill":
+		return "Bottom beams, level and square"
+	case len(s.Move) > 2:
+		return "Raise " + s.Name + ", plumb it, brace it"
+	case has("joist"):
+		return "Joists"
+	case has("plate"):
+		return "Top beams down onto the posts"
+	case has("ridge") || has("purlin"):
+		return "Ridge and roof beams"
+	case r.f.Timber(s.Move[0]).Place.X.Z > 0.99 && role == "post":
+		return "Posts, each propped"
+	}
+	return "Braces, rails and small posts"
+}
+
+// phase sets one line of the order.
+func (w *flow) phase(p phase, f *geom.Frame) {
+	const in, right = 17.0, 38.0
+	lines := wrap(p.what, w.w-in-right, raiseText)
+	w.need(float64(len(lines))*raiseText*pitch + 1.2)
+	n := fmt.Sprint(p.from)
+	if p.to > p.from {
+		n += "–" + fmt.Sprint(p.to)
+	}
+	y := w.y - raiseText
+	w.s.Text(at(w.x, y), raiseText, n).Bold = true
+	x := w.s.Text(at(w.x+w.w-20, y), raiseText, weightText(f.Units, p.heaviest))
+	x.Anchor = draw.End
+	if p.pegs > 0 {
+		x = w.s.Text(at(w.x+w.w, y), raiseText, counted(p.pegs, "peg"))
+		x.Anchor = draw.End
+	}
+	for _, l := range lines {
+		w.s.Text(at(w.x+max(in, font.Measure(n, raiseText, true)+2), w.y-raiseText), raiseText, l)
+		w.y -= raiseText * pitch
+	}
+	w.s.Line(draw.Hatch, at(w.x, w.y+0.5), at(w.x+w.w, w.y+0.5))
+	w.skip(1.2)
+}
+
+// rules are what everybody hears before the work begins (common practice, no
+// source).
+func rules() []string {
+	return []string{
+		"One person leads and gives the orders, and lifts nothing. Everybody knows the word STOP and uses it.",
+		"Walk the ground: nothing to trip over, ropes and boards laid out, everybody with a way out to the side.",
+		"Look at the weights. A lift that is beyond the hands that are there waits for a machine or for more hands.",
+		"Braces are cut, and screws and drivers lie ready, before a bent leaves the ground. Nobody lets go until the one who leads says that it is braced.",
+		"Nobody walks or stands under what is being raised or hangs, or under a joint that is being driven.",
+		"Wind, lightning, ice, soft ground or a tired crew: stop for the day and leave what stands braced.",
+		"Who is in charge plans props, lines, machines and who stands where. These sheets say only that nothing is in the way. Local code and licensed practice come first.",
+	}
+}
