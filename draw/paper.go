@@ -1,6 +1,9 @@
 package draw
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // Paper is a size of paper, upright: W is not more than H. Millimetres.
 type Paper struct {
@@ -27,10 +30,31 @@ func Papers() []Paper {
 	}
 }
 
+// Rolls returns the widths of roll paper that are known, as paper whose length H
+// is that of a square cut: the architectural widths in inches, exact, and the
+// widths of ISO 216 sheets and of inch rolls in whole millimetres.
+func Rolls() []Paper {
+	var out []Paper
+	for _, in := range []float64{18, 24, 30, 36} {
+		out = append(out, Paper{fmt.Sprintf("roll %g in", in), in * inch, in * inch})
+	}
+	for _, mm := range []float64{420, 594, 610, 841, 914} {
+		out = append(out, Paper{fmt.Sprintf("roll %g mm", mm), mm, mm})
+	}
+	return out
+}
+
+// RollNamed returns the roll of that name, as PaperNamed does a sheet.
+func RollNamed(name string) (Paper, bool) { return named(Rolls(), name) }
+
 // PaperNamed returns the size of that name; case, spaces, hyphens and
 // underscores do not matter. It reports false for a name that is not known.
 func PaperNamed(name string) (Paper, bool) {
-	for _, p := range Papers() {
+	return named(Papers(), name)
+}
+
+func named(list []Paper, name string) (Paper, bool) {
+	for _, p := range list {
 		if plainName(p.Name) == plainName(name) {
 			return p, true
 		}

@@ -36,8 +36,15 @@ type Frame struct {
 // Info is one text of the description that is shown and never computed with.
 type Info struct{ Name, Text string }
 
-// Paper names the sheet sizes asked for ("letter", "a4", …).
-type Paper struct{ Sheets, Templates string }
+// Paper names the sheet sizes asked for ("letter", "a4", "roll 24 in", …), and
+// says what the full-scale sheets are to be like.
+type Paper struct {
+	Sheets, Templates string
+	// Along and Across are what the printer makes of 100 mm along the long and
+	// the short side of the paper, mm; 0 where it was not measured.
+	Along, Across float64
+	Poles         bool // story poles are drawn
+}
 
 // Stock is the wood that the whole frame is cut from.
 type Stock struct {

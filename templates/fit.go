@@ -34,6 +34,11 @@ func nextSheet(n int) para {
 	return para{fmt.Sprintf("Serves %d joints: see the next sheet.", n), lettering, true}
 }
 
+// lastTile is what stands in the column when the list is on the last tile.
+func lastTile(n int) para {
+	return para{fmt.Sprintf("Serves %d joints: see the last tile.", n), lettering, true}
+}
+
 // fit chooses how a template with the given words, and extra mm of column below
 // them, goes on paper. A list on the same sheet is worth more than a larger
 // part of the view: all that should show, else most of it, else all that must.
@@ -52,11 +57,20 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 			}
 		}
 	}
-	k := fewest(p, head, extra+keyHigh, ways)
+	k, fits := fewest(p, append(head[:len(head):len(head)], list...), extra+keyHigh, ways)
 	if len(list) > 0 {
-		k.place = onNextSheet
+		least, _ := fewest(p, head, extra+keyHigh, ways)
+		if !fits || least.pages(p) < k.pages(p) {
+			k = least
+			k.place = onNextSheet
+		}
 	}
 	return k
+}
+
+// pages is how many tiles a choice takes.
+func (k choice) pages(p plan) int {
+	return tiles(k.box.W(), k.win.W()) * tiles(k.box.H(), k.win.H())
 }
 
 // holds reports whether the layout has room for the box and the words, and the
@@ -77,13 +91,13 @@ func holds(l layout, box draw.Box, head, list words, extra float64, place listPl
 
 // fewest chooses the layout that needs the fewest tiles, of those that have
 // room for the words if there are any.
-func fewest(p plan, head words, extra float64, ways []layout) choice {
+func fewest(p plan, head words, extra float64, ways []layout) (k choice, roomy bool) {
 	box := draw.NoBox().With(p.need...)
 	best, least := ways[0], math.MaxInt
-	for _, roomy := range []bool{true, false} {
+	for _, need := range []bool{true, false} {
 		for _, l := range ways {
 			n := tiles(box.W(), l.win.W()) * tiles(box.H(), l.win.H())
-			if n < least && (!roomy || l.room(head, extra)) {
+			if n < least && (!need || l.room(head, extra)) {
 				best, least = l, n
 			}
 		}
@@ -91,7 +105,7 @@ func fewest(p plan, head words, extra float64, ways []layout) choice {
 			break
 		}
 	}
-	return choice{layout: best, box: box, tiled: least > 1}
+	return choice{layout: best, box: box, tiled: least > 1}, best.room(head, extra)
 }
 
 // tiles returns how many windows of the given size, overlapping, cover long mm.

@@ -42,9 +42,16 @@ func (p plan) signature() signature {
 		fmt.Fprint(&b, "|", g.name)
 		s.points(g.a, g.b)
 	}
+	for _, q := range p.strokes {
+		fmt.Fprint(&b, "|", q.class)
+		s.points(q.a, q.b)
+	}
 	for _, w := range p.windows {
 		fmt.Fprint(&b, "|", len(w))
 		s.points(w...)
+	}
+	if p.kind == "flap" { // what the words say of the bearing
+		s.place = append(s.place, p.joint.LetIn)
 	}
 	if p.kind == "through" { // what the words say of the receiver
 		fmt.Fprint(&b, "|", p.joint.Into.Role)

@@ -22,6 +22,7 @@ type found struct {
 	name  string
 	holes map[string]measured.Circle
 	lines map[string][2]vec.P
+	runs  map[string][][2]vec.P // every straight piece of a mark
 }
 
 // TestPlacesInTheRenderedFiles measures every template of every sample in the
@@ -30,23 +31,28 @@ type found struct {
 // expected number comes from the frame, in timber or frame axes.
 func TestPlacesInTheRenderedFiles(t *testing.T) {
 	for _, d := range all(t) {
-		groups := gather(plans(d.f, nil))
-		for _, g := range groups {
-			_, word := g.title()
-			id := g.joint.ID + "-" + word
-			read := d.read[id]
-			if read == nil {
-				read = joined(t, d.read, id+"-tile-")
-			}
-			for _, fd := range read {
-				for _, q := range g.serves {
-					holdAgainstFrame(t, fd, g, q)
-				}
+		d.holdAll(t)
+	}
+}
+
+// holdAll measures every template of a frame.
+func (d drawn) holdAll(t *testing.T) {
+	t.Helper()
+	for _, g := range d.groups {
+		_, word := g.title()
+		id := g.joint.ID + "-" + word
+		read := d.read[id]
+		if read == nil {
+			read = joined(t, d.read, id+"-tile-")
+		}
+		for _, fd := range read {
+			for _, q := range g.serves {
+				holdAgainstFrame(t, fd, g, q)
 			}
 		}
-		if len(groups) == 0 {
-			t.Errorf("%s has no templates", d.name)
-		}
+	}
+	if len(d.groups) == 0 {
+		t.Errorf("%s has no templates", d.name)
 	}
 }
 
@@ -69,7 +75,7 @@ func joined(t *testing.T, sheets map[string][]found, id string) []found {
 }
 
 func (fd found) copied() found {
-	return found{fd.name, maps.Clone(fd.holes), maps.Clone(fd.lines)}
+	return found{fd.name, maps.Clone(fd.holes), maps.Clone(fd.lines), maps.Clone(fd.runs)}
 }
 
 // lay adds a tile whose diamonds are laid on those that are there.
@@ -93,11 +99,21 @@ func (fd found) lay(t *testing.T, tile found) {
 		c.C = c.C.Add(shift)
 		fd.holes[m] = c
 	}
+	for m, ls := range tile.runs {
+		for _, l := range ls {
+			fd.runs[m] = append(fd.runs[m], [2]vec.P{l[0].Add(shift), l[1].Add(shift)})
+		}
+	}
 	for m, l := range tile.lines {
 		if _, there := fd.lines[m]; !there || strings.HasPrefix(m, "line:") {
 			fd.lines[m] = [2]vec.P{l[0].Add(shift), l[1].Add(shift)}
 		}
 	}
+}
+
+// empty returns a sheet on which nothing was found yet.
+func empty(name string) found {
+	return found{name, map[string]measured.Circle{}, map[string][2]vec.P{}, map[string][][2]vec.P{}}
 }
 
 func fromSVG(s *draw.Sheet) (found, error) {
@@ -106,7 +122,12 @@ func fromSVG(s *draw.Sheet) (found, error) {
 		return found{}, err
 	}
 	p, err := measured.SVG(data)
-	fd := found{"svg " + s.ID, map[string]measured.Circle{}, map[string][2]vec.P{}}
+	return fromMarks("svg "+s.ID, p), err
+}
+
+// fromMarks finds the shapes of a page by their marks.
+func fromMarks(name string, p measured.Page) found {
+	fd := empty(name)
 	for _, c := range p.Circles {
 		fd.holes[c.Mark] = c
 	}
@@ -114,14 +135,15 @@ func fromSVG(s *draw.Sheet) (found, error) {
 		if _, there := fd.lines[l.Mark]; !there {
 			fd.lines[l.Mark] = [2]vec.P{l.A, l.B}
 		}
+		fd.runs[l.Mark] = append(fd.runs[l.Mark], [2]vec.P{l.A, l.B})
 	}
-	return fd, err
+	return fd
 }
 
 // fromPDF finds the marked shapes of a sheet on its PDF page, which has no
 // marks, by what lies nearest; their places are those of the page.
 func fromPDF(s *draw.Sheet, p measured.Page) found {
-	fd := found{"pdf " + s.ID, map[string]measured.Circle{}, map[string][2]vec.P{}}
+	fd := empty("pdf " + s.ID)
 	lines := p.Lines()
 	for _, it := range s.Items {
 		m := it.Head().Mark
@@ -131,19 +153,36 @@ func fromPDF(s *draw.Sheet, p measured.Page) found {
 				fd.holes[m] = c
 			}
 		case *draw.Path:
-			if len(x.Pts) != 2 && !strings.HasPrefix(m, "match:") && m != "arrow:draw" {
+			if m == "" || x.Filled {
 				continue
 			}
-			best := 0.5
-			for _, l := range lines {
-				if d := l.A.Dist(x.Pts[0]) + l.B.Dist(x.Pts[1]); d < best {
-					best = d
-					fd.lines[m] = [2]vec.P{l.A, l.B}
+			for i := range x.Pts {
+				if i+1 == len(x.Pts) && (!x.Closed || i < 2) {
+					break
 				}
+				l, ok := nearestLine(lines, x.Pts[i], x.Pts[(i+1)%len(x.Pts)])
+				if !ok {
+					continue
+				}
+				if i == 0 {
+					fd.lines[m] = l
+				}
+				fd.runs[m] = append(fd.runs[m], l)
 			}
 		}
 	}
 	return fd
+}
+
+// nearestLine returns the line that runs from a to b within half a millimetre.
+func nearestLine(lines []measured.Line, a, b vec.P) (at [2]vec.P, ok bool) {
+	best := 0.5
+	for _, l := range lines {
+		if d := l.A.Dist(a) + l.B.Dist(b); d < best {
+			best, at, ok = d, [2]vec.P{l.A, l.B}, true
+		}
+	}
+	return at, ok
 }
 
 // off returns the distance of p from the line, positive to its left.
@@ -190,6 +229,14 @@ func boreOf(t *testing.T, tm *geom.Timber, joint, peg string) geom.Bore {
 // holdAgainstFrame measures the sheet of group g for the joint of plan q.
 func holdAgainstFrame(t *testing.T, fd found, g, q plan) {
 	t.Helper()
+	switch q.kind {
+	case "flap":
+		holdFlap(t, fd, g.joint, q.joint)
+		return
+	case "end":
+		holdEnd(t, fd, g, q)
+		return
+	}
 	for i := range q.joint.Pegs {
 		a, b := g.joint.Pegs[i], q.joint.Pegs[i]
 		switch q.kind {

@@ -4,26 +4,14 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
-	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
-
-// paperOf returns the paper of the templates: as asked for, else Letter or A4
-// by the frame's units.
-func paperOf(f *geom.Frame) string {
-	if _, ok := draw.PaperNamed(f.Paper.Templates); ok {
-		return f.Paper.Templates
-	}
-	if f.Units == measure.Metric {
-		return "A4"
-	}
-	return "Letter"
-}
 
 // layout divides a page: a window for the wood, a column for the words, and
 // places for the two pairs of bars.
 type layout struct {
-	land   bool
+	paper  draw.Paper
+	beside bool // the words stand to the right of the window
 	win    draw.Box
 	col    draw.Box // for words
 	barX   vec.P
@@ -37,21 +25,31 @@ type layout struct {
 // long is what a pair of bars takes along its length, mm.
 const long = 104.0
 
-// layouts returns the ways to divide a page of the paper, best first.
-func layouts(paper string) []layout {
-	land, port := fieldOf(paper, true), fieldOf(paper, false)
-	return []layout{beside(land, true, long), beside(land, true, 74), beside(port, false, 66), below(port)}
+// layouts returns the ways to divide a page of the frame's paper, best first. A
+// roll is cut off as short as will do.
+func layouts(f *geom.Frame) []layout {
+	var out []layout
+	if roll, ok := draw.RollNamed(f.Paper.Templates); ok {
+		for _, cut := range rollCuts {
+			out = append(out, beside(draw.Paper{Name: roll.Name, W: roll.W, H: cut}, long))
+		}
+		return out
+	}
+	p := paperOf(f)
+	land, port := p.Landscape(), p.Portrait()
+	return []layout{beside(land, long), beside(land, 74), beside(port, 66), below(port)}
 }
 
-func fieldOf(paper string, land bool) block.Field {
-	_, f := block.New(paper, land, "", "", block.Title{})
+func fieldOf(p draw.Paper) block.Field {
+	_, f := block.On(p, "", "", block.Title{})
 	return f
 }
 
 // beside puts the words to the right of the window. Where they take less than
 // a bar is long, the lying bar goes under the window.
-func beside(f block.Field, land bool, width float64) layout {
-	l := layout{land: land, win: f.Box(), col: f.Box(), narrow: width < long}
+func beside(p draw.Paper, width float64) layout {
+	f := fieldOf(p)
+	l := layout{paper: p, beside: true, win: f.Box(), col: f.Box(), narrow: width < long}
 	l.col.Min.X = f.X1 - width
 	l.win.Max.X = l.col.Min.X - 3
 	l.barY = vec.P{X: f.X1 - barRoom, Y: f.Y0 + 1}
@@ -69,8 +67,9 @@ func beside(f block.Field, land bool, width float64) layout {
 }
 
 // below puts the words under the window.
-func below(f block.Field) layout {
-	l := layout{win: f.Box(), col: f.Box()}
+func below(p draw.Paper) layout {
+	f := fieldOf(p)
+	l := layout{paper: p, win: f.Box(), col: f.Box()}
 	l.win.Min.Y = f.Y0 + long + 6
 	l.barX = vec.P{X: f.X0 + 1, Y: f.Y0 + 1}
 	l.barY = vec.P{X: f.X1 - barRoom, Y: f.Y0 + 1}
@@ -90,14 +89,14 @@ type page struct {
 // newPage starts a 1:1 sheet with its bars.
 func newPage(f *geom.Frame, l layout, kind, id, title, shows string) *page {
 	t := block.TitleFor(f, title, shows, "1:1")
-	t.Note = "print at 100 %, no fit to page; measure both bars before use"
-	s, _ := block.New(paperOf(f), l.land, kind, id, t)
+	t.Note = printNote(f)
+	s, _ := block.On(l.paper, kind, id, t)
 	s.FullScale = true
 	bars(s, l.barX, "x")
 	bars(s, l.barY, "y")
 	p := &page{s: s, layout: l, y: l.col.Max.Y}
 	edge := l.win
-	if l.land || l.narrow {
+	if l.beside {
 		s.Line(draw.Hatch, vec.P{X: edge.Max.X + 1.5, Y: edge.Min.Y}, vec.P{X: edge.Max.X + 1.5, Y: edge.Max.Y})
 	} else {
 		s.Line(draw.Hatch, vec.P{X: edge.Min.X, Y: edge.Min.Y - 1.5}, vec.P{X: edge.Max.X, Y: edge.Min.Y - 1.5})

@@ -10,20 +10,22 @@ import (
 
 // plan is a template laid out in its view and not yet on paper.
 type plan struct {
-	kind    string // "near", "far", "through" or "tenon"
+	kind    string // "near", "far", "flap", "through", "tenon" or "end"
 	joint   *geom.Joint
 	v       view
 	holes   []hole
 	shapes  []shape
 	guides  []guide
+	strokes []stroke
 	dims    []dimension
 	windows [][]vec.P
 	arrow   *arrow
-	housed  bool    // a housing takes the register arris away
-	need    []vec.P // must show
-	most    []vec.P // should show
-	want    []vec.P // is shown where there is room
-	serves  []plan  // all plans that this template serves, itself first
+	end     geom.End // of an end pattern, the end of its timber
+	housed  bool     // a housing takes the register arris away
+	need    []vec.P  // must show
+	most    []vec.P  // should show
+	want    []vec.P  // is shown where there is room
+	serves  []plan   // all plans that this template serves, itself first
 }
 
 // hole is a peg hole on the view.
@@ -41,6 +43,13 @@ type hole struct {
 type shape struct {
 	name  string
 	pts   []vec.P
+	class draw.Class
+	mark  string
+}
+
+// stroke is a line without words.
+type stroke struct {
+	a, b  vec.P
 	class draw.Class
 	mark  string
 }

@@ -18,6 +18,13 @@ func (p plan) title() (title, word string) {
 		return "Hole template, FAR FACE", "far"
 	case "through":
 		return "Hole template, peg from above", "through"
+	case "flap":
+		return "Flap, entered face", "flap"
+	case "end":
+		if p.v.t == p.joint.Into {
+			return "End pattern", "into-" + string(p.end)
+		}
+		return "End pattern", "of-" + string(p.end)
 	}
 	if p.joint.Broad {
 		return "Lap template", fmt.Sprintf("tenon-%d", p.v.face)
@@ -27,8 +34,9 @@ func (p plan) title() (title, word string) {
 
 // sheetKind is the kind that goes into file names.
 func (p plan) sheetKind() string {
-	if p.kind == "tenon" {
-		return "tenon"
+	switch p.kind {
+	case "tenon", "flap", "end":
+		return p.kind
 	}
 	return "hole"
 }
@@ -42,13 +50,17 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 		extra = moverHigh
 	}
 	head, list := p.words(f.Units), p.members(f.Units)
-	k := fit(p, head, list, extra, layouts(paperOf(f)))
+	k := fit(p, head, list, extra, layouts(f))
 	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
 	if k.tiled {
 		parts = cut(p, k.box, k.win)
 		extra += keyHigh
 	}
 	column, strip, later := share(k.place, head, list, len(p.serves))
+	last := column
+	if short := append(head[:min(3, len(head)):min(3, len(head))], later...); len(parts) > 1 && len(later) > 0 && k.room(short, extra) {
+		column, last, later = append(head[:len(head):len(head)], lastTile(len(p.serves))), short, nil
+	}
 	var out []*draw.Sheet
 	for i, t := range parts {
 		name, heading := id, title
@@ -58,6 +70,9 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 		}
 		pg := newPage(f, k.layout, p.sheetKind(), name, heading, p.shows())
 		pg.canvas = &canvas{s: pg.s, win: k.win, o: k.win.Min.Add(t.o), owner: p.joint.ID}
+		if i > 0 && i == len(parts)-1 {
+			column = last
+		}
 		rest := pg.write(column, extra)
 		if i == 0 {
 			later = append(rest, later...)
@@ -131,7 +146,13 @@ func (p plan) draw(c *canvas, u measure.Units) {
 		c.tone(0.93, w)
 		c.loop(draw.Meta{Class: draw.Hatch, Mark: "window:" + p.joint.ID}, w)
 	}
+	if p.kind == "flap" {
+		c.tone(0.93, p.shapes[0].pts)
+	}
 	p.drawShapes(c)
+	for _, q := range p.strokes {
+		c.line(draw.Meta{Class: q.class, Mark: q.mark}, q.a, q.b)
+	}
 	for _, g := range p.guides {
 		c.line(draw.Meta{Class: g.class, Mark: g.mark}, g.a, g.b)
 	}
@@ -169,7 +190,7 @@ func (p plan) guideNames(c *canvas, heavy bool) {
 // only the mortise's is drawn.
 func (p plan) drawShapes(c *canvas) {
 	for i, s := range p.shapes {
-		if i == 0 {
+		if i == 0 || p.kind == "flap" {
 			c.loop(draw.Meta{Class: s.class, Mark: s.mark}, s.pts)
 			continue
 		}

@@ -69,6 +69,8 @@ type drawn struct {
 	name   string
 	f      *geom.Frame
 	sheets []*draw.Sheet
+	groups []plan
+	pegs   []pegSize
 	read   map[string][]found // by sheet id: SVG, then PDF
 }
 
@@ -88,7 +90,7 @@ var everything = sync.OnceValues(func() ([]drawn, error) {
 		if err != nil {
 			return nil, err
 		}
-		d := drawn{name: n, f: f, sheets: Sheets(f, nil), read: map[string][]found{}}
+		d := drawn{name: n, f: f, sheets: Sheets(f, nil), groups: gather(plans(f, nil)), pegs: pegSizes(f, nil), read: map[string][]found{}}
 		if err := d.readBack(); err != nil {
 			return nil, err
 		}
@@ -98,11 +100,7 @@ var everything = sync.OnceValues(func() ([]drawn, error) {
 })
 
 func (d *drawn) readBack() error {
-	var b bytes.Buffer
-	if err := pdf.Render(&b, pdf.Doc{Title: d.name, Sheets: d.sheets, PrintScalingNone: true}); err != nil {
-		return err
-	}
-	pages, err := measured.PDF(b.Bytes())
+	pages, data, err := pagesOf(d.sheets, d.name)
 	if err != nil {
 		return err
 	}
@@ -117,9 +115,19 @@ func (d *drawn) readBack() error {
 		d.read[s.ID] = []found{a, fromPDF(s, pages[i])}
 	}
 	if dir := os.Getenv("TEMPLATES_OUT"); dir != "" { // to look at them
-		return os.WriteFile(filepath.Join(dir, strings.Fields(d.name)[0]+".pdf"), b.Bytes(), 0o644)
+		return os.WriteFile(filepath.Join(dir, strings.Fields(d.name)[0]+".pdf"), data, 0o644)
 	}
 	return nil
+}
+
+// pagesOf renders sheets as PDF and reads them back.
+func pagesOf(sheets []*draw.Sheet, title string) ([]measured.Page, []byte, error) {
+	var b bytes.Buffer
+	if err := pdf.Render(&b, pdf.Doc{Title: title, Sheets: sheets, PrintScalingNone: true}); err != nil {
+		return nil, nil, err
+	}
+	pages, err := measured.PDF(b.Bytes())
+	return pages, b.Bytes(), err
 }
 
 func all(t *testing.T) []drawn {

@@ -16,7 +16,7 @@ import (
 func flow(sheets []*draw.Sheet, id string) string {
 	text := ""
 	for _, s := range sheets {
-		if s.ID == id || strings.HasPrefix(s.ID, id+"-list-") || s.ID == id+"-tile-1" {
+		if s.ID == id || strings.HasPrefix(s.ID, id+"-list-") || strings.HasPrefix(s.ID, id+"-tile-") {
 			text += textOf(s)
 		}
 	}
@@ -29,7 +29,7 @@ func flow(sheets []*draw.Sheet, id string) string {
 func TestLineJHasItsPlace(t *testing.T) {
 	atEnd := 0
 	for _, d := range all(t) {
-		for _, g := range gather(plans(d.f, nil)) {
+		for _, g := range d.groups {
 			if g.kind != "near" && g.kind != "far" {
 				continue
 			}
@@ -68,7 +68,7 @@ func TestLineJHasItsPlace(t *testing.T) {
 func TestFaceWordsHoldForAll(t *testing.T) {
 	differ := 0
 	for _, d := range all(t) {
-		for _, g := range gather(plans(d.f, nil)) {
+		for _, g := range d.groups {
 			if len(g.serves) < 2 {
 				continue
 			}
@@ -152,7 +152,7 @@ func TestTenonLettering(t *testing.T) {
 				}
 			}
 		}
-		for _, g := range gather(plans(d.f, nil)) {
+		for _, g := range d.groups {
 			if g.kind == "tenon" {
 				edgeInWords(t, d, g)
 			}
@@ -275,7 +275,7 @@ func pegged(t *testing.T, f *geom.Frame) *geom.Joint {
 // one of its sheets.
 func TestEveryDimensionIsLettered(t *testing.T) {
 	for _, d := range all(t) {
-		for _, g := range gather(plans(d.f, nil)) {
+		for _, g := range d.groups {
 			_, word := g.title()
 			text := "|"
 			for _, s := range d.sheets {

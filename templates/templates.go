@@ -6,15 +6,29 @@ import (
 	"pegwright/geom/finding"
 )
 
-// Sheets returns the 1:1 sheets of a solved frame: the print check page, then
-// the hole templates and the tenon templates of all pegged joints in frame
-// order. Templates that agree to 0.01 mm are printed once, with the list of the
-// joints that they serve. Joints that a stop finding names are left out.
+// Sheets returns the 1:1 sheets of a solved frame: the print check page; the
+// hole templates, flaps and tenon templates of all pegged joints in frame
+// order; a pattern of each size of peg; the patterns of ends that are cut
+// aslant. Templates that agree to 0.01 mm are printed once, with the list of
+// the joints that they serve. Joints that a stop finding names are left out.
+// All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	out := []*draw.Sheet{printCheck(f)}
-	for _, p := range gather(plans(f, finds)) {
-		out = append(out, render(f, p)...)
+	groups := gather(plans(f, finds))
+	for _, p := range groups {
+		if p.kind != "end" {
+			out = append(out, render(f, p)...)
+		}
 	}
+	for i, p := range pegSizes(f, stops(f, finds)) {
+		out = append(out, pegSheets(f, p, i+1)...)
+	}
+	for _, p := range groups {
+		if p.kind == "end" {
+			out = append(out, render(f, p)...)
+		}
+	}
+	correct(f, out)
 	return out
 }
 
@@ -23,10 +37,13 @@ func plans(f *geom.Frame, finds []finding.Finding) []plan {
 	var out []plan
 	stopped := stops(f, finds)
 	for _, j := range f.Joints {
-		if stopped[j.ID] || len(j.Pegs) == 0 {
+		if stopped[j.ID] {
 			continue
 		}
-		out = append(out, jointPlans(j)...)
+		if len(j.Pegs) > 0 {
+			out = append(out, jointPlans(j)...)
+		}
+		out = append(out, endPlans(j)...)
 	}
 	return out
 }
@@ -75,6 +92,9 @@ func jointPlans(j *geom.Joint) []plan {
 		return out
 	}
 	out = append(out, holePlan(j, "near", crossing[0].Entry, crossing), holePlan(j, "far", crossing[0].Exit, crossing))
+	if p, ok := flapPlan(j); ok {
+		out = append(out, p)
+	}
 	return append(out, cheeks(j, crossing)...)
 }
 

@@ -17,6 +17,10 @@ func (p plan) words(u measure.Units) words {
 		w.add(12, true, "FAR FACE")
 	case "through":
 		w.add(7, true, "PEG FROM ABOVE")
+	case "flap":
+		w.add(7, true, "FLAP: ENTERED FACE")
+	case "end":
+		w.add(7, true, "END PATTERN")
 	default:
 		if j.Broad {
 			w.add(7, true, "LAP")
@@ -31,6 +35,10 @@ func (p plan) words(u measure.Units) words {
 		p.tenonWords(&w, u)
 	case "through":
 		p.throughWords(&w, u)
+	case "flap":
+		p.flapWords(&w, u)
+	case "end":
+		p.endWords(&w, u)
 	default:
 		p.holeWords(&w, u)
 	}
@@ -103,7 +111,7 @@ func (p plan) tenonWords(w *words, u measure.Units) {
 	p.crossWords(w, u)
 	h := p.holes[len(p.holes)-1]
 	if p.arrow == nil {
-		w.add(lettering, true, "Not offset: the holes of both timbers lie in one place.")
+		w.add(lettering, true, "Not offset: the holes of both timbers lie in line. Close the joint and bore through both at once where that can be done.")
 		return
 	}
 	w.add(lettering, true, fmt.Sprintf("Bore at the cross only: set %s %s.", unbroken(u.FormatJoint(h.c.Dist(h.other))), h.peg.Words))

@@ -97,6 +97,11 @@ func New(paper string, landscape bool, kind, id string, t Title) (*draw.Sheet, F
 	if landscape {
 		p = p.Landscape()
 	}
+	return On(p, kind, id, t)
+}
+
+// On is New on paper of the very size given, W across.
+func On(p draw.Paper, kind, id string, t Title) (*draw.Sheet, Field) {
 	s := draw.NewSheet(kind, id, t.Sheet, p.W, p.H)
 	s.Rect(draw.FrameLine, border(s)).Layer = "border"
 	g := gridOf(s)

@@ -8,6 +8,7 @@ package solve
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/assembly"
@@ -114,7 +115,9 @@ func (s *solver) info() {
 	for _, c := range d.Design {
 		s.f.Criteria = append(s.f.Criteria, geom.Info{Name: c.Name.S, Text: c.Value.S})
 	}
-	s.f.Paper = geom.Paper{Sheets: d.Paper.Sheets.Or(s.std.paper), Templates: d.Paper.Templates.Or(s.std.paper)}
+	p := d.Paper
+	s.f.Paper = geom.Paper{Sheets: p.Sheets.Or(s.std.paper), Templates: p.Templates.Or(s.std.paper), Along: p.Along.MM, Across: p.Across.MM}
+	s.f.Paper.Poles = p.Poles.Or(strings.HasPrefix(s.f.Paper.Templates, "roll"))
 }
 
 // woods settles species and moisture contents.

@@ -146,6 +146,8 @@ func badCases() []badCase {
 		{"taper", head + "layout: {taper: 2}\n" + fine, 3, 17, "6 to 40", "range"},
 		{"drop", head + "layout: {drop: 0}\n" + fine, 3, 16, "greater than zero", "above zero"},
 		{"proud", head + "layout: {proud: -1}\n" + fine, 3, 17, "less than zero", "zero"},
+		{"roll for drawings", head + fine + "paper: {sheets: roll 24 in}\n", 4, 17, "no meaning", "letter"},
+		{"printer far off", head + fine + "paper: {printed along: 94 mm}\n", 4, 24, "between 98 mm and 102 mm", "100 %"},
 		{"paper", head + fine + "paper: {sheets: a5}\n", 4, 17, "no meaning", "did you mean a4"},
 		{"design value", head + fine + "design: {snow: [1]}\n", 4, 16, "not a list", "text"},
 	}

@@ -40,7 +40,7 @@ adjust:
   - {joints: braces into posts of bent 1, drawbore: 3/16"}
   - {timbers: door posts in the south wall, planed: yes}
 design: {ground snow load: 50 psf, wind: "by others"}
-paper: {sheets: arch c, templates: letter}
+paper: {sheets: arch c, templates: letter, printed along: 99.6 mm, printed across: 100.2 mm, story poles: yes}
 woods:
   - {name: lot pine, specific gravity: 0.36, tangential: 6.5, radial: 2.4, volumetric: 8.6, green moisture: 90, hardwood: no}
 stock: {lengths: [8', 12', 16'], prices: {lot pine: 1.85}, kerf: 1/4", billet: 5 x 20, lead screw: 1}

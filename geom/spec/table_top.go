@@ -34,15 +34,8 @@ func topFields(d *Description) []field {
 		measuredKey(d),
 		adjustKey(d),
 		designKey(d),
-		group("paper", "sizes of paper", []field{
-			wordKey("sheets", "size of the drawing sheets", &d.Paper.Sheets, paperSizes()...),
-			wordKey("templates", "size of the full-scale sheets", &d.Paper.Templates, paperSizes()...),
-		}, nil),
+		group("paper", "sizes of paper", paperFields(&d.Paper), nil),
 	}
-}
-
-func paperSizes() []string {
-	return []string{"letter", "a4", "legal", "tabloid", "arch c", "arch d", "a3", "a2", "a1"}
 }
 
 // unitsKey is read before everything else, because all lengths depend on it.

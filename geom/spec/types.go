@@ -469,5 +469,10 @@ type Selector struct {
 // Criterion is one line of the design criteria, kept as written.
 type Criterion struct{ Name, Value Text }
 
-// Paper is the size of the sheets and of the full-scale templates.
-type Paper struct{ Sheets, Templates Text }
+// Paper is the size of the sheets and of the full-scale templates, what a
+// printer makes of 100 mm, and whether story poles are drawn.
+type Paper struct {
+	Sheets, Templates Text
+	Along, Across     Length // measured on the print, along the long side of the paper and along the short
+	Poles             Flag
+}

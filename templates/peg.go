@@ -1,0 +1,213 @@
+package templates
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"pegwright/draw"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/peg"
+	"pegwright/geom/vec"
+)
+
+// pegSize is one size of peg: all in mm.
+type pegSize struct {
+	bore, length, head, beyond float64
+	offset                     float64 // the largest that it must pass
+	count                      int
+}
+
+func (p pegSize) like(q pegSize) bool {
+	return abs(p.bore-q.bore) < same && abs(p.length-q.length) < same && abs(p.head-q.head) < same && abs(p.beyond-q.beyond) < same
+}
+
+func (p pegSize) before(q pegSize) bool {
+	for _, d := range []float64{p.bore - q.bore, p.length - q.length, p.head - q.head, p.beyond - q.beyond} {
+		if abs(d) >= same {
+			return d < 0
+		}
+	}
+	return false
+}
+
+// flats is what the finished peg measures across its flats: the middle of what
+// is allowed.
+func (p pegSize) flats() float64 {
+	o := peg.OctagonFor(p.bore)
+	return (o.LeastFlats + o.MostFlats) / 2
+}
+
+// pegSizes returns the sizes of peg to make, by bore and length. Pegs of
+// stopped joints are left out.
+func pegSizes(f *geom.Frame, stopped map[string]bool) []pegSize {
+	var out []pegSize
+	for _, j := range f.Joints {
+		for _, g := range j.Pegs {
+			if stopped[j.ID] {
+				break
+			}
+			p := pegSize{g.Bore, g.Length, g.Head, g.Lead, math.Abs(g.Offset), 1}
+			found := false
+			for i := range out {
+				if q := &out[i]; !found && q.like(p) {
+					found = true
+					q.count++
+					q.offset = max(q.offset, p.offset)
+				}
+			}
+			if !found {
+				out = append(out, p)
+			}
+		}
+	}
+	sort.SliceStable(out, func(i, k int) bool { return out[i].before(out[k]) })
+	return out
+}
+
+// pegHigh is the height of the window that shows a peg, mm.
+const pegHigh = 58.0
+
+// pegLayout divides a lying page: the peg across the whole of it, below it the
+// end views, the words, and the bars.
+func pegLayout(f *geom.Frame) layout {
+	p := paperOf(f)
+	if roll, ok := draw.RollNamed(f.Paper.Templates); ok {
+		p = draw.Paper{Name: roll.Name, W: roll.W, H: rollCuts[0]}
+	} else {
+		p = p.Landscape()
+	}
+	b := fieldOf(p)
+	l := layout{paper: p, win: b.Box(), col: b.Box()}
+	l.barX = vec.P{X: b.X0 + 1, Y: b.Y0 + 1}
+	l.barY = vec.P{X: b.X1 - barRoom, Y: b.Y0 + 1}
+	l.win.Min.Y = b.Y0 + long + 3
+	l.col = draw.Box{Min: vec.P{X: b.X0 + 128, Y: b.Y0}, Max: vec.P{X: l.barY.X - 3, Y: l.win.Min.Y - 3}}
+	l.above = b.Y1
+	return l
+}
+
+// pegSheets draws one size of peg; a peg that is longer than the paper goes on
+// on the next tile.
+func pegSheets(f *geom.Frame, p pegSize, n int) []*draw.Sheet {
+	l := pegLayout(f)
+	from, to := -6.0, p.length+6
+	xs := starts(from, to, l.win.W(), nil, nil)
+	var out []*draw.Sheet
+	for i, x := range xs {
+		id, title := fmt.Sprintf("peg-%d", n), "Peg pattern"
+		if len(xs) > 1 {
+			id, title = fmt.Sprintf("%s-tile-%d", id, i+1), fmt.Sprintf("%s, tile %d of %d", title, i+1, len(xs))
+		}
+		pg := newPage(f, l, "pattern", id, title, fmt.Sprintf("peg for a bore of %s, %d to make", f.Units.FormatJoint(p.bore), p.count+peg.Spares(p.count)))
+		pg.canvas = &canvas{s: pg.s, win: l.win, o: vec.P{X: l.win.Min.X - x, Y: l.win.Mid().Y + 2}, owner: id}
+		pg.write(p.words(f), 0)
+		if t := (tile{col: i, cols: len(xs), rows: 1}); !t.one() {
+			pg.seams(t)
+		}
+		p.draw(pg.canvas, f.Units)
+		p.ends(pg, f.Units)
+		out = append(out, pg.s)
+	}
+	return out
+}
+
+// draw draws the peg from the side, its head to the left.
+func (p pegSize) draw(c *canvas, u measure.Units) {
+	r := p.flats() / 2
+	tip, taper := r, 0.0
+	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
+		tip, taper = lead.Tip/2, lead.Length
+	}
+	body := p.length - taper
+	c.loop(draw.Meta{Class: draw.Part, Mark: "peg:outline"}, []vec.P{{Y: -r}, {X: body, Y: -r}, {X: p.length, Y: -tip}, {X: p.length, Y: tip}, {X: body, Y: r}, {Y: r}})
+	edge := math.Tan(math.Pi / 8)
+	for _, s := range []float64{-1, 1} {
+		c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:corner"}, vec.P{Y: s * r * edge}, vec.P{X: body, Y: s * r * edge})
+		c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:corner"}, vec.P{X: body, Y: s * r * edge}, vec.P{X: p.length, Y: s * tip * edge})
+	}
+	c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:body"}, vec.P{X: body, Y: -r}, vec.P{X: body, Y: r})
+	c.line(draw.Meta{Class: draw.Hidden, Mark: "peg:head"}, vec.P{X: p.head, Y: -r - 6}, vec.P{X: p.head, Y: r + 6})
+	c.line(draw.Meta{Class: draw.Hidden, Mark: "peg:beyond"}, vec.P{X: p.length - p.beyond, Y: -r - 6}, vec.P{X: p.length - p.beyond, Y: r + 6})
+	dims := []dimension{
+		{a: vec.P{Y: r}, b: vec.P{X: p.length, Y: r}, off: 13, word: "length "},
+		{a: vec.P{Y: -r}, b: vec.P{X: p.head, Y: -r}, off: -9, word: "head "},
+		{a: vec.P{X: p.length - p.beyond, Y: -r}, b: vec.P{X: p.length, Y: -r}, off: -18, word: "beyond the far face "},
+	}
+	if taper > 0 {
+		dims = append(dims, dimension{a: vec.P{X: body, Y: -r}, b: vec.P{X: p.length, Y: -r}, off: -9, word: "taper "})
+	}
+	for _, d := range dims {
+		c.dim(d)
+	}
+	for _, d := range dims {
+		c.dimText(d, d.word+u.PlainJoint(d.b.X-d.a.X))
+	}
+}
+
+// ends draws the square stock with the lines to strike, the octagon, and the
+// tip, side by side under the peg.
+func (p pegSize) ends(pg *page, u measure.Units) {
+	side := p.flats()
+	k := peg.CornerLine(side)
+	h := side / 2
+	mid := vec.P{X: pg.win.Min.X + h + 8, Y: pg.win.Min.Y - 16 - h}
+	step := max(42, side+12)
+	square := []vec.P{{X: -h, Y: -h}, {X: h, Y: -h}, {X: h, Y: h}, {X: -h, Y: h}}
+	var eight []vec.P
+	for i, a := range square {
+		b := square[(i+1)%4]
+		eight = append(eight, a.Lerp(b, k/side), b.Lerp(a, k/side))
+	}
+	at := func(c vec.P, pts []vec.P, by float64) []vec.P {
+		out := make([]vec.P, len(pts))
+		for i, q := range pts {
+			out[i] = c.Add(q.Mul(by))
+		}
+		return out
+	}
+	one, two, three := mid, mid.Add(vec.P{X: step}), mid.Add(vec.P{X: 2 * step})
+	pg.s.Poly(draw.Part, true, at(one, square, 1)...).Mark = "peg:square"
+	for i := range 4 {
+		a, b := eight[(2*i+1)%8], eight[(2*i+2)%8]
+		pg.s.Line(draw.Hidden, one.Add(a), one.Add(b)).Mark = "peg:strike"
+	}
+	pg.s.Poly(draw.Part, true, at(two, eight, 1)...).Mark = "peg:octagon"
+	pg.s.Poly(draw.Dimension, true, at(three, eight, 1)...).Mark = "peg:finished"
+	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
+		pg.s.Poly(draw.Part, true, at(three, eight, lead.Tip/side)...).Mark = "peg:tip"
+	}
+	for i, t := range []string{"1. square", "2. octagon", "3. tip"} {
+		x := pg.s.Text(vec.P{X: mid.X + float64(i)*step, Y: mid.Y + h + 3}, lettering, t)
+		x.Anchor = draw.Middle
+	}
+	// Which end view is which; the corner line is struck from each arris.
+	c := &canvas{s: pg.s, win: draw.Box{Min: vec.P{X: pg.win.Min.X, Y: pg.barX.Y + barRoom + 3}, Max: vec.P{X: pg.col.Min.X - 1, Y: pg.win.Min.Y}}}
+	d := dimension{a: one.Add(vec.P{X: -h, Y: -h}), b: one.Add(vec.P{X: -h + k, Y: -h}), off: -8}
+	c.dim(d)
+	c.dimText(d, "strike "+u.PlainJoint(k))
+}
+
+// words say how many to make, and how.
+func (p pegSize) words(f *geom.Frame) words {
+	var w words
+	o := peg.OctagonFor(p.bore)
+	u, spares := f.Units, peg.Spares(p.count)
+	w.add(7, true, fmt.Sprintf("PEG Ø %s", u.PlainJoint(p.bore)))
+	w.add(5, true, fmt.Sprintf("make %d: %d and %d spare", p.count+spares, p.count, spares))
+	per, unit, places := 25.4, "in", 3
+	if u == measure.Metric {
+		per, unit, places = 1, "mm", 1
+	}
+	w.add(lettering, false,
+		fmt.Sprintf("1. Split and shave straight-grained %s square, dry. 2. Strike a line along every face, %s from each arris; plane the arrises down to the lines.", f.Stock.Peg, unbroken(u.FormatJoint(peg.CornerLine(p.flats())))),
+		fmt.Sprintf("Across the flats %s to %s %s, measured dry: the corners are to bite.", draw.Number(o.LeastFlats/per, places), draw.Number(o.MostFlats/per, places), unit))
+	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
+		w.add(lettering, false, fmt.Sprintf("3. Taper the last %s to Ø %s, without a shoulder.", unbroken(u.FormatJoint(lead.Length)), unbroken(u.PlainJoint(lead.Tip))))
+	} else {
+		w.add(lettering, true, "No taper passes an offset so large for its bore.")
+	}
+	w.add(lettering, false, "Dashed: the timber's faces when the peg is home.")
+	return w
+}
