@@ -66,9 +66,6 @@ func pegSizes(f *geom.Frame, stopped map[string]bool) []pegSize {
 	return out
 }
 
-// pegHigh is the height of the window that shows a peg, mm.
-const pegHigh = 58.0
-
 // pegLayout divides a lying page: the peg across the whole of it, below it the
 // end views, the words, and the bars.
 func pegLayout(f *geom.Frame) layout {
