@@ -174,7 +174,7 @@ func (g grid) lines(s *draw.Sheet) {
 func (g grid) texts(s *draw.Sheet, t Title) {
 	last := len(g.col) - 1
 	g.put(s, 0, g.col[0], g.col[1], t.Frame, large, true)
-	g.put(s, 1, g.col[0], g.col[1], t.Sheet, large, true)
+	g.name(s, t.Sheet)
 	g.label(s, 0, 1, "scale", t.Scale)
 	g.label(s, 0, 2, "unit", t.Units)
 	g.label(s, 0, 3, "date", t.Date)
@@ -188,6 +188,33 @@ func (g grid) texts(s *draw.Sheet, t Title) {
 	}
 	g.put(s, 2, g.col[0], g.col[last], t.Shows, small, false)
 	g.put(s, 3, g.col[0], g.col[last], t.Note, small, false)
+}
+
+// name writes the sheet's title.
+func (g grid) name(s *draw.Sheet, title string) {
+	before := len(s.Items)
+	g.put(s, 1, g.col[0], g.col[1], title, large, true)
+	for _, it := range s.Items[before:] {
+		it.Head().Mark = "name"
+	}
+}
+
+// Rename writes another sheet title into the title block. The sheet's list of
+// items becomes its own, so that a copy of a sheet can be renamed.
+func Rename(s *draw.Sheet, title string) {
+	s.Items = without(s.Items, "name")
+	gridOf(s).name(s, title)
+}
+
+// without returns a new list of the items that do not carry the mark.
+func without(items []draw.Item, mark string) []draw.Item {
+	kept := make([]draw.Item, 0, len(items)+2)
+	for _, it := range items {
+		if it.Head().Mark != mark {
+			kept = append(kept, it)
+		}
+	}
+	return kept
 }
 
 // label puts a field's name and its text into column c of row n.
@@ -228,13 +255,7 @@ func Fit(text string, width, height float64, bold bool) string {
 // in the title block. Texts that an earlier Number wrote are replaced. An n of
 // 0 or an empty mark leaves its place blank.
 func Number(s *draw.Sheet, n, of int, mark string) {
-	kept := s.Items[:0:0]
-	for _, it := range s.Items {
-		if it.Head().Mark != "number" {
-			kept = append(kept, it)
-		}
-	}
-	s.Items = kept
+	s.Items = without(s.Items, "number")
 	g := gridOf(s)
 	last := len(g.col) - 1
 	put := func(r int, text string, bold bool) {

@@ -54,7 +54,7 @@ func readerOf(kind string) reader {
 // kindTitle heads the sheets of one kind on the index page.
 func kindTitle(kind string) string {
 	titles := map[string]string{
-		"cover": "Cover", "frame": "The frame", "plan": "Plans", "elevation": "Elevations and section", "list": "Lists", "joint": "Joints", "timber": "Timbers",
+		"cover": "Cover", "frame": "The frame", "plan": "Plans", "elevation": "Elevations and section", "list": "Lists", "joint": "Joints", "permit": "Permit set", "timber": "Timbers",
 		"drawbore": "Drawbore", "raise": "Raising, step by step", "check": "Print check", "hole": "Hole templates, full size",
 		"tenon": "Tenon templates, full size", "flap": "Flaps of entered faces, full size",
 		"end": "End patterns, full size", "pole": "Story poles, full size", "pattern": "Peg patterns, full size",

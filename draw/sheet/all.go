@@ -11,9 +11,9 @@ import (
 )
 
 // All returns the sheets of the frame in the order of the packet: cover, frame
-// view, plans and elevations, lists, timber sheets, joint sheets, drawbore sheets,
-// raising sheets. The cover lists the others with the numbers that they have in
-// this order.
+// view, plans and elevations, lists, timber sheets, joint sheets, drawbore
+// sheets, raising sheets, the permit set. The cover lists the others with the
+// numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	var rest []*draw.Sheet
 	rest = append(rest, Views(f)...)
@@ -32,6 +32,7 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 		rest = append(rest, Drawbore(f, g, stops)...)
 	}
 	rest = append(rest, Raise(f)...)
+	rest = append(rest, Permit(f, rest)...)
 	cover := Cover(f, finds, entries(rest, 1))
 	if n := len(cover); n > 0 {
 		cover = Cover(f, finds, entries(rest, n))

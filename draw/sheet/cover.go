@@ -60,10 +60,8 @@ func facts(w *flow, f *geom.Frame) {
 	w.heading("The frame")
 	w.least = text
 	x, y, z := overall(f, "")
-	if fx, fy, _ := overall(f, "sill"); fx > 0 {
-		w.fact("footprint, over sills", f.Units.Format(fx)+" x "+f.Units.Format(fy))
-	} else if fx, fy, _ := overall(f, "post"); fx > 0 {
-		w.fact("footprint, over posts", f.Units.Format(fx)+" x "+f.Units.Format(fy))
+	if name, fx, fy := footprint(f); name != "all timbers" {
+		w.fact("footprint, over "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
 	}
 	w.fact("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
 	w.fact("height of the timbers", f.Units.Format(z))
@@ -86,6 +84,18 @@ func facts(w *flow, f *geom.Frame) {
 		w.heading("Note")
 		w.item("", n)
 	}
+}
+
+// footprint returns what the frame stands with on the ground, and its outer
+// sizes there, mm.
+func footprint(f *geom.Frame) (name string, x, y float64) {
+	for _, role := range []string{"sill", "post"} {
+		if x, y, _ := overall(f, role); x > 0 {
+			return role + "s", x, y
+		}
+	}
+	x, y, _ = overall(f, "")
+	return "all timbers", x, y
 }
 
 // weights sets what the timbers weigh and what they and the pegs are made of.

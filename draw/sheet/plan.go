@@ -21,6 +21,9 @@ const (
 	overLane   = 8.0 // leaders between view and lane
 )
 
+// moreNames ends the title of a survey that is drawn again for further names.
+const moreNames = ", more names"
+
 // surveyScales are the scales at which buildings are customarily drawn.
 func surveyScales(u measure.Units) []float64 {
 	if u == measure.Metric {
@@ -41,7 +44,7 @@ func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
 	for n := 0; n == 0 || len(left) > 0; n++ {
 		id, title := v.id, v.title
 		if n > 0 {
-			id, title = fmt.Sprintf("%s-%d", v.id, n+1), v.title+", more names"
+			id, title = fmt.Sprintf("%s-%d", v.id, n+1), v.title+moreNames
 		}
 		t := block.TitleFor(f, title, v.shows, p.scale)
 		if v.note != "" {

@@ -1,0 +1,189 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/geom"
+)
+
+// sealBox is the height of the space for seal and signature, paper mm.
+const sealBox = 34.5
+
+// cover returns the first sheet of the set and as many more as its texts need.
+func (p *permit) cover() []*draw.Sheet {
+	w := newFlow(3, p.coverPage)
+	p.facts(w)
+	p.scope(w)
+	w.column()
+	p.criteria(w)
+	w.column()
+	w.heading("Sheets of this set")
+	w.entry("P1", "this cover", "permit-cover")
+	for _, s := range p.out {
+		if n, title, _ := strings.Cut(s.Title, " "); !strings.Contains(title, furtherPage) {
+			w.entry(n, title, s.ID)
+		}
+	}
+	if len(p.far) > 0 {
+		w.item("", "In the builder's packet only: "+strings.Join(p.far, "; ")+".")
+	}
+	w.item("", "The builder's packet has a sheet for every timber and every joint, lists, and full-size templates; it is not part of this set.")
+	return w.sheets
+}
+
+// coverPage begins the n-th sheet of the cover; the first carries the title
+// large and, at its foot, the status and the space for a seal.
+func (p *permit) coverPage(n int) (*draw.Sheet, block.Field) {
+	id, title := "permit-cover", "P1  Permit set"
+	if n > 1 {
+		id, title = fmt.Sprintf("permit-cover-%d", n), fmt.Sprintf("P1  Permit set, page %d", n)
+	}
+	t := block.TitleFor(p.f, title, "for the building official", "none")
+	t.Note = "numbers P1, P2, … are those of this set; sheet numbers are those of the whole packet"
+	s, field := fresh(p.f, "permit", id, t)
+	s.Title = "P1 Cover of the permit set"
+	if n > 1 {
+		s.Title += fmt.Sprintf(", page %d", n)
+		return s, field
+	}
+	name := s.Text(at(field.X0, field.Y1-8), 7, block.Fit(p.f.Title+" – permit set", field.W(), 7, true))
+	name.Bold = true
+	s.Line(draw.FrameLine, at(field.X0, field.Y1-12), at(field.X1, field.Y1-12))
+	field.Y1 -= 15
+	p.seal(s, field)
+	field.Y0 += sealBox + 4
+	return s, field
+}
+
+// seal draws the status of the set and the space for a seal at the foot of the
+// field.
+func (p *permit) seal(s *draw.Sheet, field block.Field) {
+	box := block.Field{X0: field.X0, Y0: field.Y0, X1: field.X1, Y1: field.Y0 + sealBox}
+	s.Rect(draw.FrameLine, box.Box())
+	x := box.X0 + 0.56*box.W()
+	s.Line(draw.Dimension, at(x, box.Y0), at(x, box.Y1))
+	w := pen{s: s, x: box.X0 + 2.5, y: box.Y1 - 2, w: x - box.X0 - 5}
+	w.head("Status: not reviewed by an engineer unless sealed")
+	for _, l := range []string{
+		"These drawings were made from the builder's description. Nothing in them has been designed for loads, and no licensed person has reviewed them unless a seal stands here.",
+		"Design criteria are printed as the builder stated them and were not computed with. Capacities are reference values for an engineer.",
+		"The local code and the authority having jurisdiction govern.",
+	} {
+		w.para(l)
+		w.skip(0.4)
+	}
+	q := pen{s: s, x: x + 2.5, y: box.Y1 - 2, w: box.X1 - x - 5}
+	q.head("Seal and signature of the designer of record")
+	for i, l := range []string{"name, licence", "date"} {
+		y := box.Y0 + 8.5 - 6*float64(i)
+		s.Text(at(q.x, y), small, l)
+		s.Line(draw.Dimension, at(q.x+24, y-0.8), at(q.x+q.w, y-0.8))
+	}
+}
+
+// facts sets what is to be built.
+func (p *permit) facts(w *flow) {
+	f := p.f
+	w.heading("The building")
+	for _, n := range []string{"place", "drawn for", "drawn by", "date", "revision"} {
+		if t := f.InfoText(n); t != "" {
+			w.fact(n, t)
+		} else {
+			w.blank(n)
+		}
+	}
+	w.least = text
+	name, x, y := footprint(f)
+	_, _, z := overall(f, "")
+	w.factAt("footprint, over "+name, f.Units.Format(x)+" x "+f.Units.Format(y), 0.52)
+	w.factAt("height of the timbers", f.Units.Format(z), 0.52)
+	if t := pitches(f); t != "" {
+		w.factAt("roof pitch", t, 0.52)
+	}
+	if _, top, ok := heights(f, "plate"); ok {
+		z, _ := datum(f)
+		w.factAt("eave, top of plate", top.over(f, z), 0.52)
+	}
+	w.least = 0
+	w.fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
+	w.fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)
+}
+
+// criteria sets the design criteria: as stated, then blanks for what a reviewer
+// looks for beyond them.
+func (p *permit) criteria(w *flow) {
+	w.heading("Design criteria, as stated by the builder")
+	if len(p.f.Criteria) == 0 {
+		w.item("", "None stated.")
+	}
+	for _, c := range p.f.Criteria {
+		w.fact(c.Name, c.Text)
+		if openCriterion(c.Text) {
+			w.blank(" ")
+		}
+	}
+	if blanks := unstated(p.f); len(blanks) > 0 {
+		w.heading("Not stated: to be filled in")
+		for _, n := range blanks {
+			w.blank(n)
+		}
+	}
+}
+
+// scope says in plain words what the drawings are about and what not.
+func (p *permit) scope(w *flow) {
+	w.heading("Scope")
+	f := p.f
+	pegs := 0
+	for _, j := range f.Joints {
+		pegs += len(j.Pegs)
+	}
+	w.item("", fmt.Sprintf("The pegged timber frame: %d timbers (%s) with %d joints, cut by hand and held by %d wooden pegs.",
+		len(f.Timbers), countedRoles(f), len(f.Joints), pegs))
+	w.item("", "Not in these drawings: footings beyond the places given, metal connectors and anchors, sheathing and bracing panels, roofing, cladding, floors on joists, stairs and guards, doors and windows, heating, energy, wiring, plumbing, fire, egress, setbacks.")
+}
+
+// countedRoles counts the timbers by role, in frame order.
+func countedRoles(f *geom.Frame) string {
+	count := map[string]int{}
+	var order []string
+	for _, t := range f.Timbers {
+		if count[t.Role]++; count[t.Role] == 1 {
+			order = append(order, t.Role)
+		}
+	}
+	out := make([]string, len(order))
+	for i, r := range order {
+		out[i] = strconv.Itoa(count[r]) + " " + r
+		if count[r] > 1 && !strings.HasSuffix(r, "s") {
+			out[i] += "s"
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// blankStep is the height of a line that is written on by hand, paper mm.
+const blankStep = 5.6
+
+// blank sets a name with a line to write on; the line is as long as the column
+// where there is no name.
+func (w *flow) blank(name string) {
+	h := max(small, w.least)
+	from := w.w * 0.45
+	if name == "" {
+		from = 0
+	}
+	names := wrap(strings.TrimSpace(name), w.w*0.45-1.5, h)
+	need := max(blankStep, float64(len(names))*h*pitch+1)
+	w.need(need)
+	y := w.y - need + 1.6
+	for i, l := range names {
+		w.s.Text(at(w.x, y+float64(len(names)-1-i)*h*pitch), h, l)
+	}
+	w.s.Line(draw.Dimension, at(w.x+from, y-0.6), at(w.x+w.w, y-0.6)).Mark = "blank"
+	w.y -= need
+}

@@ -1,0 +1,99 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/font"
+	"pegwright/geom"
+)
+
+// details draws one joint of every kind, exploded and small, three by two on a
+// sheet.
+func (p *permit) details() {
+	const across, down = 3, 2
+	var s *draw.Sheet
+	var field block.Field
+	for i, k := range p.kinds {
+		at := i % (across * down)
+		if at == 0 {
+			n := i/(across*down) + 1
+			id, title := "details", "Joint details"
+			if n > 1 {
+				id, title = fmt.Sprintf("details-%d", n), title+furtherPage+fmt.Sprint(n)
+			}
+			s, field = p.sheet(id, title, "one of each kind, pulled apart", "pictorial",
+				"exploded views, hidden lines left out; not for measuring")
+		}
+		cell := cellOf(field, at%across, at/across, across, down, 5)
+		p.detail(s, cell, i+1, k)
+	}
+}
+
+// cellOf returns a cell of a field divided into columns and rows, the first row
+// on top.
+func cellOf(f block.Field, col, row, cols, rows int, gap float64) block.Field {
+	w := (f.W() - gap*float64(cols-1)) / float64(cols)
+	h := (f.H() - gap*float64(rows-1)) / float64(rows)
+	x := f.X0 + float64(col)*(w+gap)
+	y := f.Y1 - float64(row)*(h+gap)
+	return block.Field{X0: x, Y0: y - h, X1: x + w, Y1: y}
+}
+
+// detail draws one joint with its heading above and what is said of it below.
+func (p *permit) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
+	j := k.joints[0]
+	s.Rect(draw.Dimension, cell.Box())
+	cell = cell.Inset(1.8)
+	head := font.WrapFace(fmt.Sprintf("D%d  %s", n, k.name), cell.W(), text, true)
+	w := pen{s: s, x: cell.X0, y: cell.Y1, w: cell.W()}
+	for _, l := range head {
+		w.line(l, text, true)
+	}
+	words := p.detailWords(k)
+	h := w.height(words)
+	lines := font.Wrap(words, cell.W(), h)
+	foot := float64(len(lines)) * h * pitch
+	f := pen{s: s, x: cell.X0, y: cell.Y0 + foot, w: cell.W()}
+	for _, l := range lines {
+		f.line(l, h, false)
+	}
+	room := cell
+	room.Y1, room.Y0 = w.y-0.5, cell.Y0+foot+1
+	p.apart(s, room, j)
+	s.Links = append(s.Links, draw.Link{To: j.ID, Rect: cell.Box()})
+}
+
+// apart draws the exploded view with letters for its parts.
+func (p *permit) apart(s *draw.Sheet, f block.Field, j *geom.Joint) {
+	parts := exploded(j)
+	pic := takePicture(bestCamera(j, parts, f.W(), f.H()), parts)
+	k := min(f.W()/pic.box.W(), f.H()/pic.box.H())
+	move := f.Mid().Sub(pic.box.Mid().Mul(k))
+	s.Add(scaled(pic.items, k, move)...)
+}
+
+// detailWords says which joint is drawn, how many there are, and what holds it.
+func (p *permit) detailWords(k jointKind) string {
+	j := k.joints[0]
+	n := "the only one"
+	if c := len(k.joints); c > 1 {
+		n = fmt.Sprintf("one of %d", c)
+	}
+	return fmt.Sprintf("Drawn: %s into %s, %s; %s.", j.Of.ID, j.Into.ID, n, strings.Join(p.pegsOf(k), " or "))
+}
+
+// pegsOf lists how the joints of a kind are pegged, each once.
+func (p *permit) pegsOf(k jointKind) []string {
+	var out []string
+	said := map[string]bool{}
+	for _, j := range k.joints {
+		if w := pegWords(p.f, j); !said[w] {
+			said[w] = true
+			out = append(out, w)
+		}
+	}
+	return out
+}

@@ -1,0 +1,82 @@
+package sheet
+
+import (
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+)
+
+// form is a table with ruled cells, some of them left blank to write in.
+type form struct {
+	heads  []string
+	shares []float64 // of the width, sum 1
+	rows   [][]string
+	least  float64 // height of a row, paper mm
+}
+
+const cellPad = 1.5
+
+// size is the text height of every cell.
+func (m *form) size() float64 {
+	h := small
+	for _, r := range m.rows {
+		for _, c := range r {
+			h = max(h, dim.Legible(c, small))
+		}
+	}
+	return h
+}
+
+// set draws as many rows as there is room for from the top of the field down,
+// under the heads, and returns the y below and the rows that are left. At least
+// one row is drawn.
+func (m *form) set(s *draw.Sheet, f block.Field) (y float64, left [][]string) {
+	y = m.row(s, f, f.Y1, m.heads, small, true, 0)
+	for i, r := range m.rows {
+		h := m.height(f, r, m.size(), false, m.least)
+		if i > 0 && y-h < f.Y0 {
+			return y, m.rows[i:]
+		}
+		y = m.row(s, f, y, r, m.size(), false, m.least)
+	}
+	return y, nil
+}
+
+// lines wraps the cells of a row.
+func (m *form) lines(f block.Field, row []string, h float64, bold bool) (cells [][]string, most int) {
+	cells = make([][]string, len(row))
+	for c, t := range row {
+		w := m.shares[c]*f.W() - 2*cellPad
+		if bold {
+			cells[c] = font.WrapFace(t, w, h, true)
+		} else {
+			cells[c] = wrap(t, w, h)
+		}
+		most = max(most, len(cells[c]))
+	}
+	return cells, most
+}
+
+func (m *form) height(f block.Field, row []string, h float64, bold bool, least float64) float64 {
+	_, n := m.lines(f, row, h, bold)
+	return max(least, float64(n)*h*1.6+1.6)
+}
+
+// row draws one row with its rules and returns the y below it.
+func (m *form) row(s *draw.Sheet, f block.Field, y float64, row []string, h float64, bold bool, least float64) float64 {
+	cells, _ := m.lines(f, row, h, bold)
+	low := y - m.height(f, row, h, bold, least)
+	s.Rect(draw.Dimension, draw.Box{Min: at(f.X0, low), Max: at(f.X1, y)})
+	x := f.X0
+	for c, ls := range cells {
+		if c > 0 {
+			s.Line(draw.Dimension, at(x, low), at(x, y))
+		}
+		for i, l := range ls {
+			s.Text(at(x+cellPad, y-1-h-float64(i)*h*1.6), h, l).Bold = bold
+		}
+		x += m.shares[c] * f.W()
+	}
+	return low
+}
