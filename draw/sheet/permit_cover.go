@@ -2,12 +2,14 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
+	"pegwright/geom/measure"
 )
 
 // sealBox is the height of the space for seal and signature, paper mm.
@@ -25,6 +27,7 @@ func (p *permit) cover() []*draw.Sheet {
 	w.entry("P1", "this cover", "permit-cover")
 	for _, s := range p.out {
 		if n, title, _ := strings.Cut(s.Title, " "); !strings.Contains(title, furtherPage) {
+			title, _, _ = strings.Cut(title, ": ")
 			w.entry(n, title, s.ID)
 		}
 	}
@@ -96,27 +99,34 @@ func (p *permit) facts(w *flow) {
 			w.blank(n)
 		}
 	}
-	w.least = text
 	name, x, y := footprint(f)
 	_, _, z := overall(f, "")
-	w.factAt("footprint, over "+name, f.Units.Format(x)+" x "+f.Units.Format(y), 0.52)
-	w.factAt("height of the timbers", f.Units.Format(z), 0.52)
+	w.fact("over "+name, f.Units.Format(x)+" x "+f.Units.Format(y))
+	w.fact("height, about", roughly(f.Units, z))
 	if t := pitches(f); t != "" {
-		w.factAt("roof pitch", t, 0.52)
+		w.fact("roof pitch", t)
 	}
 	if _, top, ok := heights(f, "plate"); ok {
 		z, _ := datum(f)
-		w.factAt("eave, top of plate", top.over(f, z), 0.52)
+		w.fact("eave, top of plate", top.over(f, z))
 	}
-	w.least = 0
 	w.fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
 	w.fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)
+}
+
+// roughly shows a length to the inch, or to ten millimetres.
+func roughly(u measure.Units, mm float64) string {
+	step := 25.4
+	if u == measure.Metric {
+		step = 10
+	}
+	return u.Format(math.Round(mm/step) * step)
 }
 
 // criteria sets the design criteria: as stated, then blanks for what a reviewer
 // looks for beyond them.
 func (p *permit) criteria(w *flow) {
-	w.heading("Design criteria, as stated by the builder")
+	w.heading("Design criteria as stated")
 	if len(p.f.Criteria) == 0 {
 		w.item("", "None stated.")
 	}

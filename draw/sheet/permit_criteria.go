@@ -17,18 +17,18 @@ type criterion struct {
 // local authority's own form governs).
 func criteria() []criterion {
 	return []criterion{
-		{"building code and edition", []string{"code"}},
+		{"code and edition", []string{"code"}},
 		{"risk category", []string{"risk category", "occupancy category"}},
 		{"use of the building", []string{"use", "occupancy"}},
 		{"ground snow load", []string{"ground snow", "pg"}},
 		{"wind speed", []string{"wind speed"}},
 		{"wind exposure", []string{"exposure"}},
-		{"seismic design category", []string{"seismic", "earthquake"}},
-		{"dead loads: roof, floor", []string{"dead"}},
-		{"live loads: roof, floor", []string{"live"}},
+		{"seismic category", []string{"seismic", "earthquake"}},
+		{"dead loads", []string{"dead"}},
+		{"live loads", []string{"live"}},
 		{"soil bearing", []string{"soil", "ground bearing"}},
 		{"frost depth", []string{"frost"}},
-		{"timber species and grade", []string{"grade", "grading"}},
+		{"species and grade", []string{"grade", "grading"}},
 		{"designer of record", []string{"designer of record", "engineer of record", "designer", "engineer"}},
 	}
 }

@@ -11,9 +11,12 @@ import (
 )
 
 // details draws one joint of every kind, exploded and small, three by two on a
-// sheet.
+// sheet, four by two where that takes more than one.
 func (p *permit) details() {
-	const across, down = 3, 2
+	across, down := 3, 2
+	if len(p.kinds) > across*down {
+		across++
+	}
 	var s *draw.Sheet
 	var field block.Field
 	for i, k := range p.kinds {

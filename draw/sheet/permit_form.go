@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
@@ -16,6 +18,14 @@ type form struct {
 }
 
 const cellPad = 1.5
+
+// drop takes a column out; the shares are to be set anew.
+func (m *form) drop(c int) {
+	m.heads = slices.Delete(m.heads, c, c+1)
+	for i := range m.rows {
+		m.rows[i] = slices.Delete(m.rows[i], c, c+1)
+	}
+}
 
 // size is the text height of every cell.
 func (m *form) size() float64 {

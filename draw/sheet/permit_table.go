@@ -20,14 +20,20 @@ const capacitySource = "Source: yield limit equations for double shear (NDS 2018
 // jointTable sets the joints with their pegs and reference values, joints of the
 // same figures in one row.
 func (p *permit) jointTable() {
-	m := &form{heads: p.tableHeads(), shares: []float64{0.05, 0.20, 0.055, 0.12, 0.145, 0.065, 0.065, 0.12, 0.18}, rows: p.tableRows(), least: 0}
+	m := &form{heads: p.tableHeads(), shares: []float64{0.05, 0.20, 0.055, 0.12, 0.145, 0.065, 0.065, 0.12, 0.18}, rows: p.tableRows()}
+	wood := ""
+	if sameWood(p.f) {
+		wood = "All timbers are " + p.f.Timbers[0].Wood.Name + ", all pegs " + p.f.Stock.PegWood.Name + "."
+		m.drop(woodColumn)
+		m.shares = []float64{0.05, 0.235, 0.06, 0.125, 0.075, 0.075, 0.16, 0.22}
+	}
 	for n := 1; n == 1 || len(m.rows) > 0; n++ {
 		id, title := "joints", "Joints and reference values"
 		if n > 1 {
 			id, title = fmt.Sprintf("joints-%d", n), title+furtherPage+fmt.Sprint(n)
 		}
 		s, field := p.sheet(id, title, "tension along the timber that enters", "none", strength.Words)
-		field = p.tableFoot(s, field)
+		field = p.tableFoot(s, field, wood)
 		_, m.rows = m.set(s, field)
 	}
 }
@@ -45,12 +51,29 @@ func (p *permit) tableHeads() []string {
 
 // tableFoot sets at the foot of the field what the values are, and returns the
 // field above.
-func (p *permit) tableFoot(s *draw.Sheet, field block.Field) block.Field {
-	return block.Boxed(s, field, "VALUES", []string{
+func (p *permit) tableFoot(s *draw.Sheet, field block.Field, wood string) block.Field {
+	lines := []string{
 		"Each figure is a " + strength.Words + ".",
 		capacitySource,
 		"Distances are in peg diameters D, as they are of what tests ask for; where one is short no value is given. None of these joints is claimed to hold a stated load.",
-	})
+	}
+	if wood != "" {
+		lines = append([]string{wood}, lines...)
+	}
+	return block.Boxed(s, field, "VALUES", lines)
+}
+
+// woodColumn is the column of the woods, left out where all joints agree.
+const woodColumn = 4
+
+// sameWood reports whether all timbers are of one wood.
+func sameWood(f *geom.Frame) bool {
+	for _, t := range f.Timbers {
+		if t.Wood.Name != f.Timbers[0].Wood.Name {
+			return false
+		}
+	}
+	return true
 }
 
 // tableRows returns the rows in the order of the details.
