@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"strings"
-
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
@@ -19,12 +17,13 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	rest = append(rest, Views(f)...)
 	rest = append(rest, Apart(f)...)
 	rest = append(rest, Surveys(f)...)
+	sticks, groups := AllSticks(f), Groups(f)
+	link(rest, sticks, groups)
 	stops := Stopped(f, finds)
 	rest = append(rest, Lists(f, stops)...)
-	for _, g := range AllSticks(f) {
+	for _, g := range sticks {
 		rest = append(rest, Timber(f, g, stops)...)
 	}
-	groups := Groups(f)
 	for _, g := range groups {
 		rest = append(rest, Joint(f, g, stops)...)
 	}
@@ -38,31 +37,6 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 		cover = Cover(f, finds, entries(rest, n))
 	}
 	return append(cover, rest...)
-}
-
-// Entry is one line of the cover's drawing list.
-type Entry struct {
-	N, To int // numbers of the first and the last sheet of the line
-	Title string
-	ID    string // of the first sheet, for a link
-}
-
-// entries lists sheets that come after the given number of cover sheets.
-// Neighbours of one kind that show the same thing share a line.
-func entries(sheets []*draw.Sheet, before int) []Entry {
-	var out []Entry
-	shown := ""
-	for i, s := range sheets {
-		n := before + i + 1
-		_, shows, ok := strings.Cut(s.Title, ": ")
-		if now := s.Kind + ":" + shows; ok && now == shown {
-			out[len(out)-1].To = n
-			continue
-		}
-		shown = s.Kind + ":" + shows
-		out = append(out, Entry{n, n, s.Title, s.ID})
-	}
-	return out
 }
 
 // Stopped returns, for every joint that must not be cut, the number of the

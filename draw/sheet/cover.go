@@ -10,6 +10,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/geom/list"
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
@@ -18,12 +19,12 @@ import (
 // Cover returns the cover and as many further sheets as its lists need: what
 // the frame is, the findings with their numbers, the drawing list, general
 // notes and cautions.
-func Cover(f *geom.Frame, finds []finding.Finding, list []Entry) []*draw.Sheet {
+func Cover(f *geom.Frame, finds []finding.Finding, sheets []Entry) []*draw.Sheet {
 	w := newFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
 	facts(w, f)
 	listed(w, sorted(finds))
+	drawings(w, sheets)
 	notes(w, f)
-	drawings(w, list)
 	return w.sheets
 }
 
@@ -35,9 +36,10 @@ func coverPage(f *geom.Frame, n int) (*draw.Sheet, block.Field) {
 	if n > 1 {
 		id, title = fmt.Sprintf("cover-%d", n), fmt.Sprintf("Cover, page %d", n)
 	}
-	t := block.TitleFor(f, title, "", "none")
-	t.Note = ""
+	t := block.TitleFor(f, title, "drawings for cutting, boring and raising", "none")
+	t.Note = "reference faces are 1 and 2; see the general notes"
 	s, field := fresh(f, "cover", id, t)
+	s.Title = title
 	if n > 1 {
 		return s, field
 	}
@@ -61,10 +63,10 @@ func facts(w *flow, f *geom.Frame) {
 	w.least = text
 	x, y, z := overall(f, "")
 	if name, fx, fy := footprint(f); name != "all timbers" {
-		w.fact("footprint, over "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
+		w.fact("over the "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
 	}
 	w.fact("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
-	w.fact("height of the timbers", f.Units.Format(z))
+	w.fact("height", f.Units.Format(z))
 	levels(w, f)
 	w.fact("timbers", strconv.Itoa(len(f.Timbers)))
 	w.fact("joints", strconv.Itoa(len(f.Joints)))
@@ -100,16 +102,17 @@ func footprint(f *geom.Frame) (name string, x, y float64) {
 
 // weights sets what the timbers weigh and what they and the pegs are made of.
 func weights(w *flow, f *geom.Frame) {
-	var green, dry, most float64
+	var green, dry, most, feet float64
 	heaviest := ""
 	for _, t := range f.Timbers {
 		g, d := t.Weight()
-		green, dry = green+g, dry+d
+		green, dry, feet = green+g, dry+d, feet+list.BoardFeet(t.Section, t.Length)
 		if g > most {
 			most, heaviest = g, t.ID
 		}
 	}
-	w.fact("weight of the timbers", mass(f, green)+" as cut, "+mass(f, dry)+" in service")
+	w.fact("weight", mass(f, green)+" as cut, "+mass(f, dry)+" in service")
+	w.fact("wood", volume(f.Units, feet)+", nominal sections, finished lengths")
 	if heaviest != "" {
 		w.fact("heaviest timber", heaviest+", "+mass(f, most)+" as cut")
 	}
@@ -138,6 +141,15 @@ func overall(f *geom.Frame, role string) (x, y, z float64) {
 		return 0, 0, 0
 	}
 	return hi.X - lo.X, hi.Y - lo.Y, hi.Z - lo.Z
+}
+
+// volume shows board feet, or cubic metres: 423.776 board feet are one (a board
+// foot is 144 in³, 1 in = 25.4 mm).
+func volume(u measure.Units, feet float64) string {
+	if u == measure.Metric {
+		return fmt.Sprintf("%.2f m³", feet*144*25.4*25.4*25.4/1e9)
+	}
+	return fmt.Sprintf("%.0f board feet", feet)
 }
 
 const pound = 0.45359237 // kg, exact (NIST SP 811)

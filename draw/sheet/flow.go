@@ -45,6 +45,13 @@ func (w *flow) column() {
 	w.y = w.f.Y1
 }
 
+// from moves to the column n, from 0, unless the text is there or beyond.
+func (w *flow) from(n int) {
+	for len(w.sheets) == 1 && w.col < n {
+		w.column()
+	}
+}
+
 // need moves on where less than h is left in the column.
 func (w *flow) need(h float64) {
 	if w.y-h < w.f.Y0 && w.y < w.f.Y1 {

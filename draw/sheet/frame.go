@@ -22,7 +22,8 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		return nil
 	}
 	parts := frameParts(f)
-	pics := [2]picture{wholeFrame(f, view.IsometricFrom(-1, -1), parts), wholeFrame(f, view.IsometricFrom(1, 1), parts)}
+	cams := [2]view.Camera{view.IsometricFrom(-1, -1), view.IsometricFrom(1, 1)}
+	pics := [2]picture{wholeFrame(f, cams[0], parts), wholeFrame(f, cams[1], parts)}
 	words := []string{"from the south-west", "from the north-east"}
 	ids := []string{"frame-south-west", "frame-north-east"}
 	one := plain(pics)
@@ -42,7 +43,8 @@ func Views(f *geom.Frame) []*draw.Sheet {
 			}
 			s, field := fresh(f, "frame", id, t)
 			k := min(len(names), 2*int((field.H()-1)/laneStep))
-			p.onSheet(s, field, names[:k])
+			place := p.onSheet(s, field, names[:k])
+			linkJoints(s, f, func(id string) bool { return p.shown[id] > 0 }, func(v vec.V) vec.P { return place(cams[i].Project(v)) })
 			names = names[k:]
 			out = append(out, s)
 		}
@@ -121,8 +123,8 @@ func (p picture) names(want func(id string) bool) []string {
 }
 
 // onSheet draws the picture into the field with labels for the owners named,
-// in lanes left and right.
-func (p picture) onSheet(s *draw.Sheet, f block.Field, names []string) {
+// in lanes left and right, and returns where its points lie on paper.
+func (p picture) onSheet(s *draw.Sheet, f block.Field, names []string) func(vec.P) vec.P {
 	wide := 0.0
 	for _, id := range names {
 		wide = max(wide, font.Measure(id, small, false))
@@ -144,6 +146,7 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, names []string) {
 	}
 	dim.Lane(s, f.X0+wide+1, false, sides[0], small, f.Y0, f.Y1)
 	dim.Lane(s, f.X1-wide-1, true, sides[1], small, f.Y0, f.Y1)
+	return place
 }
 
 // byX returns the ids from left to right by the middle of their longest line.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -17,6 +18,10 @@ import (
 func linesCount(s *draw.Sheet) bool {
 	return s.Kind == "timber" || s.Kind == "plan" || s.Kind == "elevation" || s.Kind == "view" || s.Kind == "raise"
 }
+
+// claims are words that no sheet may print: what they say is for the local
+// authority and a licensed engineer.
+var claims = regexp.MustCompile(`(?i)\b(safe|safely|approved|code.compliant|engineered|certified)\b`)
 
 // layoutFaults walks the display list of a sheet and tells what spoils its
 // layout. Lettering after ISO 3098: 2.5 mm at least, fraction figures too.
@@ -37,6 +42,9 @@ func layoutFaults(s *draw.Sheet) []string {
 			if r.Height < dim.Small-1e-9 {
 				say("%q has figures of %.2f mm", x.S, r.Height)
 			}
+		}
+		if claims.MatchString(x.S) {
+			say("%q claims what only others may say", x.S)
 		}
 		if m := font.Missing(x.S); len(m) > 0 {
 			say("no glyph for %q", m)
@@ -119,6 +127,7 @@ func TestLayoutCheckerFindsFaults(t *testing.T) {
 			s.Text(vec.P{X: 50, Y: 100}, 3.5, "struck")
 			s.Line(draw.Part, vec.P{X: 40, Y: 101}, vec.P{X: 90, Y: 102})
 		},
+		"claims":      func(s *draw.Sheet) { s.Text(vec.P{X: 50, Y: 100}, 3.5, "Safe to stand on") },
 		"item leaves": func(s *draw.Sheet) { s.Line(draw.Part, vec.P{X: 2, Y: 101}, vec.P{X: 90, Y: 102}) },
 	}
 	for want, fault := range plant {

@@ -20,9 +20,9 @@ func (p *permit) cover() []*draw.Sheet {
 	w := newFlow(3, p.coverPage)
 	p.facts(w)
 	p.scope(w)
-	w.column()
+	w.from(1)
 	p.criteria(w)
-	w.column()
+	w.from(2)
 	w.heading("Sheets of this set")
 	w.entry("P1", "this cover", "permit-cover")
 	for _, s := range p.out {

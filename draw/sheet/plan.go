@@ -213,7 +213,17 @@ func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []dim.Label) [
 	dim.Stack(s, dim.LeftOf, box.Min.X, moved(y, o))
 	p.slopes(s, box)
 	p.foot(s, field)
+	p.links(s, o)
 	return left
+}
+
+// links leads from the joints of the timbers that are named to their sheets.
+func (p *surveyPage) links(s *draw.Sheet, o vec.P) {
+	named := map[string]bool{}
+	for _, t := range p.named {
+		named[t.ID] = true
+	}
+	linkJoints(s, p.f, func(id string) bool { return named[id] }, func(v vec.V) vec.P { return o.Add(p.cam.Project(v).Mul(p.k)) })
 }
 
 // hatch hatches what the plane before the view cuts.
