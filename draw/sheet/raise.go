@@ -6,6 +6,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
+	"pegwright/geom/vec"
 )
 
 // Raise returns the raising sheets: the order of the work with the things to
@@ -30,6 +31,7 @@ type raising struct {
 	f      *geom.Frame
 	acts   []*act
 	bodies map[string]raisePart // net wood of timbers that were drawn, by id
+	lo, hi vec.V                // box around the frame, once it was asked for
 }
 
 // act is a step with what is told about it, and the later steps that are like

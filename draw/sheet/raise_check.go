@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"pegwright/geom"
+	"pegwright/geom/list"
 )
 
 // check tells what is checked once a step is done: plumb, level, straight, and
@@ -94,16 +95,29 @@ func (r *raising) care(s geom.Step) string {
 		return "Nobody under it, before it or in line with it. Tag lines both ways; feet blocked so that they cannot kick out. Once it moves, it does not stop half way."
 	case t.Place.X.Z > 0.99:
 		return "Two people on it until it is propped."
-	case s.Support:
-		return "Lift with the legs; hands from under it."
-	case t.Place.O.Z > headHeight || s.Direction().Z < -0.99:
-		return "Nobody under it while it hangs. A line on each end; work from staging, not from a ladder or the timber."
 	}
-	return ""
+	lo, _ := boxOf(r.f, s.Move)
+	switch over := lo.Z - r.ground(); {
+	case over < kneeHeight:
+		return "Lift with the legs; hands from under it as it comes down."
+	case over < headHeight:
+		return ""
+	case list.LoadOf(r.f, s.Move).Green <= list.LiftLimit:
+		return "Work from staging, not from a ladder or the timber."
+	}
+	return "Nobody under it while it hangs. A line on each end; work from staging, not from a ladder or the timber."
 }
 
-// headHeight is over what height a timber's start is worked on from staging, mm.
-const headHeight = 1800.0
+// Heights over the ground, mm (common practice, no source): what lies lower than
+// the knee is set by hand; what lies higher than the head is worked on from
+// staging.
+const kneeHeight, headHeight = 500.0, 1800.0
+
+// ground is the height of the lowest point of the frame.
+func (r *raising) ground() float64 {
+	lo, _ := r.box()
+	return lo.Z
+}
 
 // everyStep stands at the foot of every raising sheet.
 const everyStep = "Hard hats on. Never under a raised bent or a hanging timber. One person gives the orders; anybody may call STOP. No wind, no children, no one alone. Local code and whoever leads the raising come before this sheet."

@@ -29,7 +29,7 @@ func (r *raising) tell(a *act) []fact {
 	add("Joints", r.closing(s), "")
 	drive := r.drive(s)
 	add("Drive", drive, drive)
-	hold, common := r.hold(s)
+	hold, common := r.hold(a)
 	add("Hold", hold, common)
 	check, common := r.check(a)
 	add("Check", check, common)
@@ -64,9 +64,22 @@ func (r *raising) lift(s geom.Step) string {
 		out += fmt.Sprintf("%s up from its foot end, %s from its %s", u.Format(l.At.Z), u.Format(across), side)
 	}
 	if l.Green > list.LiftLimit {
-		out += ". A team, or a machine"
+		return out + ". " + r.hands(l.Green)
 	}
 	return out + "."
+}
+
+// mostHands is the largest crew on one stick that a sheet asks for (common
+// practice, no source): more are in each other's way.
+const mostHands = 10
+
+// hands tells how many people a weight asks for by the limit that the list of
+// weights explains, or that it asks for more than people.
+func (r *raising) hands(kg float64) string {
+	if n := math.Ceil(kg / list.LiftLimit); n <= mostHands {
+		return fmt.Sprintf("At least %.0f people (%s each), or a machine.", n, weightText(r.f.Units, list.LiftLimit))
+	}
+	return "Too much for hands alone: a machine or tackle, rigged by someone who knows it."
 }
 
 // startOf names the start end of a timber.
@@ -139,20 +152,25 @@ func (r *raising) drive(s geom.Step) string {
 }
 
 // hold tells what must be fixed before anybody lets go.
-func (r *raising) hold(s geom.Step) (text, common string) {
+func (r *raising) hold(a *act) (text, common string) {
+	s := a.step
 	if s.Group != "" || len(s.Move) == 0 {
 		return "", ""
 	}
 	t := r.f.Timber(s.Move[0])
-	switch free := r.freeEnd(s); {
+	switch free := r.freeEnd(a); {
+	case len(s.Move) > 2 && !(s.Motion == geom.Rear || s.Support):
+		text = "Props on both sides, tied to what stands, before anybody lets go."
 	case len(s.Move) > 2:
 		text = "Two braces to the ground or the sills on each side, and one along the wall from each post to what stands, before anybody lets go. They stay until the roof is on."
 	case t.Place.X.Z > 0.99:
 		text = "Two props at right angles, fixed before anybody lets go."
 	case free != "":
 		return "Prop its free end until " + called(r.f, free) + " closes on it.", "free end"
-	case t.Role == "rafter" || len(s.Move) == 2:
-		text = "Both feet and the peak are held by hand until pegged. Brace the first pair lengthwise; tie each next one to it."
+	case strings.Contains(t.Role, "rafter") && len(s.Move) == 1:
+		text = "Held at both ends until it is pegged or tied down."
+	case strings.Contains(t.Role, "rafter"):
+		text = "Both feet and the peak are held until pegged. Brace the first pair lengthwise; tie each next one to it."
 	case len(s.Onto) > 0 && strings.Contains(t.Role, "plate"):
 		text = "Keep the posts' braces on. Let go when it sits down on every shoulder."
 	}
@@ -161,7 +179,8 @@ func (r *raising) hold(s geom.Step) (text, common string) {
 
 // freeEnd returns the timber of a later step that the other end of a level or
 // sloping stick waits for, "" where it waits for none.
-func (r *raising) freeEnd(s geom.Step) string {
+func (r *raising) freeEnd(a *act) string {
+	s := a.step
 	if len(s.Move) != 1 || len(s.Joints) == 0 {
 		return ""
 	}
@@ -169,7 +188,7 @@ func (r *raising) freeEnd(s geom.Step) string {
 	if t.Place.X.Z > 0.99 || strings.Contains(t.Role, "sill") {
 		return ""
 	}
-	up := r.standsBefore(s)
+	up := r.before(a)
 	for _, j := range r.f.JointsOf(t) {
 		if j.Of == t && !up[j.Into.ID] {
 			return j.Into.ID
@@ -178,16 +197,12 @@ func (r *raising) freeEnd(s geom.Step) string {
 	return ""
 }
 
-// standsBefore returns the timbers that stand, or lie in the step's group,
-// before a step.
-func (r *raising) standsBefore(s geom.Step) map[string]bool {
+// before returns the timbers that stand, or lie in the step's group, before a
+// step.
+func (r *raising) before(a *act) map[string]bool {
 	up := map[string]bool{}
-	for i := range r.f.Steps {
-		b := &r.f.Steps[i]
-		if b.Group == s.Group {
-			if b.Text == s.Text && b.Name == s.Name {
-				break
-			}
+	for _, b := range r.f.Steps[:a.n-1] {
+		if b.Group == a.step.Group {
 			for _, id := range b.Move {
 				up[id] = true
 			}

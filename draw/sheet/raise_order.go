@@ -78,27 +78,82 @@ func (r *raising) phases() []phase {
 
 // work names the piece of work that a step belongs to.
 func (r *raising) work(s geom.Step) string {
+	if g := r.outermost(s.Group); g != "" && !r.rafters(g) {
+		return "On the ground: put " + g + " together"
+	}
 	role := r.f.Timber(s.Move[0]).Role
-	has := func(w string) bool { return strings.Contains(role, w) }
+	has := func(words ...string) bool {
+		for _, w := range words {
+			if strings.Contains(role, w) {
+				return true
+			}
+		}
+		return false
+	}
 	switch {
 	case has("rafter"):
-		return "Rafters: join them on the ground where they come in pairs, then up"
-	case s.Group != "":
-		return "On the ground: put " + s.Group + " together"
+		return "Rafters, pairs joined on the ground"
+	case len(s.Move) > 2:
+		return "Raise " + s.Name + " and brace it"
 	case has("sill") && role != "window sill":
 		return "Bottom beams, level and square"
-	case len(s.Move) > 2:
-		return "Raise " + s.Name + ", plumb it, brace it"
 	case has("joist"):
 		return "Joists"
 	case has("plate"):
-		return "Top beams down onto the posts"
-	case has("ridge") || has("purlin"):
+		return "Top beams, onto the posts"
+	case has("ridge", "purlin"):
 		return "Ridge and roof beams"
-	case r.f.Timber(s.Move[0]).Place.X.Z > 0.99 && role == "post":
+	case role == "post":
 		return "Posts, each propped"
+	case has("brace", "girt", "rail", "header", "post", "stud"):
+		return "Braces, rails and small posts"
 	}
-	return "Braces, rails and small posts"
+	return title(role) + "s"
+}
+
+// outermost is the whole that a part put together on the ground ends up in
+// before it leaves the ground.
+func (r *raising) outermost(group string) string {
+	for range len(r.f.Steps) {
+		in := ""
+		for _, s := range r.f.Steps {
+			if s.Name == group && s.Group == "" {
+				return group
+			}
+			if s.Group != "" && s.Group != group && len(s.Move) > 1 && r.madeIn(group, s.Move[0]) {
+				in = s.Group
+			}
+		}
+		if in == "" {
+			return group
+		}
+		group = in
+	}
+	return group
+}
+
+// madeIn reports whether a timber is put together with others in a group.
+func (r *raising) madeIn(group, id string) bool {
+	for _, s := range r.f.Steps {
+		if s.Group == group {
+			for _, m := range s.Move {
+				if m == id {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// rafters reports whether a group is of rafters alone.
+func (r *raising) rafters(group string) bool {
+	for _, s := range r.f.Steps {
+		if s.Group == group && !strings.Contains(r.f.Timber(s.Move[0]).Role, "rafter") {
+			return false
+		}
+	}
+	return true
 }
 
 // phase sets one line of the order.

@@ -49,8 +49,12 @@ func (r *raising) picture(s *draw.Sheet, f block.Field, a *act) {
 		wide = max(wide, font.Measure(r.f.Joint(id).Mark, raiseText, true))
 	}
 	room := f
-	if wide > 0 {
-		room.X0, room.X1 = f.X0+wide+overLane, f.X1-wide-overLane
+	left, right := p.sides(f)
+	if left > 0 {
+		room.X0 = f.X0 + wide + overLane
+	}
+	if right > 0 {
+		room.X1 = f.X1 - wide - overLane
 	}
 	p.k = min(room.W()/p.box.W(), room.H()/p.box.H())
 	p.at = room.Mid().Sub(p.box.Mid().Mul(p.k))
@@ -59,7 +63,7 @@ func (r *raising) picture(s *draw.Sheet, f block.Field, a *act) {
 	parts = append(parts, p.grain()...)
 	p.pens(parts, s.Step)
 	s.Add(view.Render(p.cam, parts, view.Options{Scale: p.k, At: p.at})...)
-	p.marks(s, f, wide)
+	p.marks(s, f, wide, left)
 	p.arrows(s, f, first)
 }
 
@@ -164,25 +168,31 @@ func grainOn(face solid.Polygon, axis vec.V, spacing float64) []solid.Edge {
 // paper is where a point of the frame comes to lie.
 func (p *scenePicture) paper(v vec.V) vec.P { return p.at.Add(p.cam.Project(v).Mul(p.k)) }
 
+// sides returns how many marks are set left and right of the picture: each on
+// the side that its joint is nearer to, as many as there is room for; the text
+// names them all.
+func (p *scenePicture) sides(f block.Field) (left, right int) {
+	most := int(f.H() / (raiseText * 1.75))
+	n := min(len(p.a.step.Joints), 2*most)
+	for _, id := range p.a.step.Joints[:n] {
+		if p.cam.Project(jointAt(p.r.f.Joint(id))).X < p.box.Mid().X {
+			left++
+		}
+	}
+	left = min(max(left, n-most), most)
+	return left, n - left
+}
+
 // marks sets the joiner's marks of the joints that close in lanes beside the
-// picture, as many as there is room for; the text names them all.
-func (p *scenePicture) marks(s *draw.Sheet, f block.Field, wide float64) {
+// picture.
+func (p *scenePicture) marks(s *draw.Sheet, f block.Field, wide float64, left int) {
+	most := int(f.H() / (raiseText * 1.75))
 	var names []dim.Label
-	for _, id := range p.a.step.Joints {
+	for _, id := range p.a.step.Joints[:min(len(p.a.step.Joints), 2*most)] {
 		j := p.r.f.Joint(id)
 		names = append(names, dim.Label{Text: j.Mark, At: p.paper(jointAt(j)), Owner: id, Bold: true})
 	}
 	names = byPlace(names)
-	most := int(f.H() / (raiseText * 1.75))
-	names = names[:min(len(names), 2*most)]
-	left := 0
-	mid := p.paper(vec.V{}).X - p.cam.Project(vec.V{}).X + p.box.Mid().X*p.k
-	for _, l := range names {
-		if l.At.X < mid {
-			left++
-		}
-	}
-	left = min(max(left, len(names)-most), most)
 	dim.Lane(s, f.X0+wide+1, false, names[:left], raiseText, f.Y0, f.Y1)
 	dim.Lane(s, f.X1-wide-1, true, names[left:], raiseText, f.Y0, f.Y1)
 }

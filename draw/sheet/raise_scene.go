@@ -128,7 +128,7 @@ func (r *raising) seenFrom(s geom.Step, c view.Camera) string {
 // about what moves.
 func (r *raising) standing(a *act) []view.Part {
 	s := a.step
-	lo, hi := r.near(s)
+	lo, hi := r.near(a)
 	var out []view.Part
 	for _, b := range r.f.Steps[:a.n-1] {
 		if b.Group != s.Group {
@@ -152,7 +152,8 @@ func (r *raising) standing(a *act) []view.Part {
 }
 
 // near is the box outside of which what stands is not drawn with a step.
-func (r *raising) near(s geom.Step) (lo, hi vec.V) {
+func (r *raising) near(a *act) (lo, hi vec.V) {
+	s := a.step
 	lo, hi = boxOf(r.f, s.Move)
 	foot := lo.Z
 	for _, id := range s.Joints {
@@ -162,14 +163,14 @@ func (r *raising) near(s geom.Step) (lo, hi vec.V) {
 	}
 	m := vec.V{X: 800, Y: 800, Z: 500}
 	if len(s.Move) > 2 {
-		m.X = r.toNextBent(s, lo.X, hi.X)
+		m.X = r.toNextBent(a, lo.X, hi.X)
 	}
 	if t := r.f.Timber(s.Move[0]); strings.Contains(t.Role, "sill") && hi.Z-lo.Z < 600 {
 		m = vec.V{X: 1e5, Y: 1e5, Z: 500}
 	}
 	lo, hi = lo.Sub(m), hi.Add(m)
 	switch {
-	case foot > headHeight:
+	case foot-r.ground() > headHeight:
 		lo.Z -= 700
 	default:
 		lo.Z -= 3000
@@ -179,10 +180,10 @@ func (r *raising) near(s geom.Step) (lo, hi vec.V) {
 
 // toNextBent is how far a picture reaches from a bent to show the bent beside
 // it that stands already.
-func (r *raising) toNextBent(s geom.Step, lo, hi float64) float64 {
+func (r *raising) toNextBent(a *act, lo, hi float64) float64 {
 	const none, far, past = 1500.0, 5000.0, 400.0
 	best := far
-	up := r.standsBefore(s)
+	up := r.before(a)
 	for _, t := range r.f.Timbers {
 		if t.Role != "post" || t.Bent == 0 || !up[t.ID] {
 			continue

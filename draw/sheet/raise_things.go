@@ -79,11 +79,18 @@ func (r *raising) longest() float64 {
 
 // box is the box around the frame.
 func (r *raising) box() (lo, hi vec.V) {
+	if r.lo == r.hi {
+		r.lo, r.hi = boxOf(r.f, idsOf(r.f))
+	}
+	return r.lo, r.hi
+}
+
+func idsOf(f *geom.Frame) []string {
 	var ids []string
-	for _, t := range r.f.Timbers {
+	for _, t := range f.Timbers {
 		ids = append(ids, t.ID)
 	}
-	return boxOf(r.f, ids)
+	return ids
 }
 
 // braces counts the temporary braces that the steps ask for, and reports
@@ -137,12 +144,8 @@ func middleTop(f *geom.Frame) float64 {
 	if !ok {
 		return 0
 	}
-	low := math.Inf(1)
-	for _, t := range f.Timbers {
-		lo, _ := boxOf(f, []string{t.ID})
-		low = min(low, lo.Z)
-	}
-	return top.hi - low
+	low, _ := boxOf(f, idsOf(f))
+	return top.hi - low.Z
 }
 
 // glossary explains the words of the roles that the frame has.

@@ -36,8 +36,12 @@ func called(f *geom.Frame, id string) string {
 	if t == nil {
 		return id
 	}
+	plain := neighbourly(f, t)
 	var kept []string
-	for _, w := range strings.Fields(neighbourly(f, t)) {
+	for _, w := range strings.Fields(plain) {
+		if strings.Contains(id, w) && plain == t.Role {
+			return id // the id says it
+		}
 		if !strings.Contains(id, w) {
 			kept = append(kept, w)
 		}
