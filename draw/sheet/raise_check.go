@@ -30,7 +30,7 @@ func (r *raising) check(a *act) (text, common string) {
 		}
 		plain = "Level all round."
 	case s.Motion == geom.Rear || t.Place.X.Z > 0.99:
-		plain = "Plumb both ways with a level or a plumb bob, on a straight face, before it is braced."
+		plain = "Plumb both ways, by level or plumb bob on a straight face."
 	case t.Role == "plate":
 		square = wallDiagonals(f, postsUnder(f, s))
 		if len(square) > 2 {
@@ -92,7 +92,7 @@ func (r *raising) care(s geom.Step) string {
 	case s.Group != "":
 		return ""
 	case s.Motion == geom.Rear && len(s.Move) > 2:
-		return "Nobody under it, before it or in line with it. Tag lines both ways; feet blocked so that they cannot kick out. Once it moves, it does not stop half way."
+		return "Nobody under it, before it or in line with it. Tag lines both ways; feet blocked. Once it moves, it does not stop half way."
 	case t.Place.X.Z > 0.99:
 		return "Two people on it until it is propped."
 	}
@@ -120,4 +120,4 @@ func (r *raising) ground() float64 {
 }
 
 // everyStep stands at the foot of every raising sheet.
-const everyStep = "Hard hats on. Never under a raised bent or a hanging timber. One person gives the orders; anybody may call STOP. No wind, no children, no one alone. Local code and whoever leads the raising come before this sheet."
+const everyStep = "Hard hats on. Never under a raised bent or a hanging timber. One person gives the orders; anybody may call STOP. No wind, no children. Local code and whoever leads come before this sheet."

@@ -109,6 +109,9 @@ func (r *raising) closing(s geom.Step) string {
 	if len(ws) == 0 {
 		return ""
 	}
+	if len(ws) > 2 {
+		return strings.Join(ws, ", ") + "."
+	}
 	return strings.Join(ws, ", ") + ": the same mark on both sticks."
 }
 
@@ -162,7 +165,7 @@ func (r *raising) hold(a *act) (text, common string) {
 	case len(s.Move) > 2 && !(s.Motion == geom.Rear || s.Support):
 		text = "Props on both sides, tied to what stands, before anybody lets go."
 	case len(s.Move) > 2:
-		text = "Two braces to the ground or the sills on each side, and one along the wall from each post to what stands, before anybody lets go. They stay until the roof is on."
+		text = "Two braces to the ground or sills on each side, one along the wall from each post, before anybody lets go. They stay until the roof is on."
 	case t.Place.X.Z > 0.99:
 		text = "Two props at right angles, fixed before anybody lets go."
 	case free != "":

@@ -79,6 +79,9 @@ func (r *raising) phases() []phase {
 // work names the piece of work that a step belongs to.
 func (r *raising) work(s geom.Step) string {
 	if g := r.outermost(s.Group); g != "" && !r.rafters(g) {
+		if strings.HasPrefix(g, "bent ") {
+			g = "the bents"
+		}
 		return "On the ground: put " + g + " together"
 	}
 	role := r.f.Timber(s.Move[0]).Role
@@ -158,7 +161,7 @@ func (r *raising) rafters(group string) bool {
 
 // phase sets one line of the order.
 func (w *flow) phase(p phase, f *geom.Frame) {
-	const in, right = 17.0, 38.0
+	const in, right = 17.0, 41.0
 	lines := wrap(p.what, w.w-in-right, raiseText)
 	w.need(float64(len(lines))*raiseText*pitch + 1.2)
 	n := fmt.Sprint(p.from)
@@ -167,7 +170,7 @@ func (w *flow) phase(p phase, f *geom.Frame) {
 	}
 	y := w.y - raiseText
 	w.s.Text(at(w.x, y), raiseText, n).Bold = true
-	x := w.s.Text(at(w.x+w.w-20, y), raiseText, weightText(f.Units, p.heaviest))
+	x := w.s.Text(at(w.x+w.w-22, y), raiseText, weightText(f.Units, p.heaviest))
 	x.Anchor = draw.End
 	if p.pegs > 0 {
 		x = w.s.Text(at(w.x+w.w, y), raiseText, counted(p.pegs, "peg"))

@@ -64,6 +64,9 @@ func (r *raising) shared(a *act) string {
 	if len(a.like) == 0 {
 		return ""
 	}
+	if len(a.like) > mostLike+3 {
+		return fmt.Sprintf("and %d steps like it", len(a.like))
+	}
 	return "and alike: " + numbersOf(a.like)
 }
 
@@ -107,7 +110,10 @@ const mostLike = 3
 // take; without a sheet it only measures. Of the like steps it tells rows line
 // by line and the rest on one.
 func (r *raising) texts(s *draw.Sheet, f block.Field, y float64, a *act, rows int) float64 {
-	const in = 20.0
+	in := 20.0
+	for _, b := range a.like {
+		in = max(in, font.Measure("Step "+fmt.Sprint(b.n), raiseText, true)+2)
+	}
 	start := y
 	step := raiseText * 1.56
 	set := func(name, t, mark string) {

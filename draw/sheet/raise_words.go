@@ -50,8 +50,12 @@ func called(f *geom.Frame, id string) string {
 }
 
 // calledAll names timbers; where they are many it counts them by their words.
-func calledAll(f *geom.Frame, ids []string) string {
-	if len(ids) <= 3 {
+func calledAll(f *geom.Frame, ids []string) string { return calledUpTo(f, ids, 3) }
+
+// calledUpTo names timbers up to a number of them, and counts more by their
+// words.
+func calledUpTo(f *geom.Frame, ids []string, most int) string {
+	if len(ids) <= most {
 		var ws []string
 		for _, id := range ids {
 			ws = append(ws, called(f, id))
@@ -138,14 +142,14 @@ func (r *raising) rearing(s geom.Step) string {
 	}
 	out := fmt.Sprintf("Turn %s up about its %s, head to the %s; ", r.subject(s), its, compass(s.Direction().Neg()))
 	if len(feet) > 0 {
-		out += "lead the " + tenons + " into " + calledAll(r.f, feet) + " while it still leans; "
+		out += "lead the " + tenons + " into " + calledUpTo(r.f, feet, 1) + " while it leans; "
 	}
 	out += "bring it upright."
 	if s.Drop > 0 {
 		out += fmt.Sprintf(" The far edge of the foot comes down %s on the way.", r.f.Units.FormatJoint(s.Drop))
 	}
 	if len(rest) > 0 {
-		out += " As it comes up, lead it onto " + calledAll(r.f, rest) + "."
+		out += " As it comes up, lead it onto " + calledUpTo(r.f, rest, 1) + "."
 	}
 	return out
 }
