@@ -162,6 +162,8 @@ func (r *raising) hold(a *act) (text, common string) {
 	}
 	t := r.f.Timber(s.Move[0])
 	switch free := r.freeEnd(a); {
+	case r.ofRafters(s.Move) && len(s.Move) > 1:
+		text = "Both feet and the peak are held until pegged. Brace the first pair lengthwise; tie each next one to it."
 	case len(s.Move) > 2 && !(s.Motion == geom.Rear || s.Support):
 		text = "Props on both sides, tied to what stands, before anybody lets go."
 	case len(s.Move) > 2:
@@ -170,10 +172,8 @@ func (r *raising) hold(a *act) (text, common string) {
 		text = "Two props at right angles, fixed before anybody lets go."
 	case free != "":
 		return "Prop its free end until " + called(r.f, free) + " closes on it.", "free end"
-	case strings.Contains(t.Role, "rafter") && len(s.Move) == 1:
+	case r.ofRafters(s.Move) && len(s.Move) == 1:
 		text = "Held at both ends until it is pegged or tied down."
-	case strings.Contains(t.Role, "rafter"):
-		text = "Both feet and the peak are held until pegged. Brace the first pair lengthwise; tie each next one to it."
 	case len(s.Onto) > 0 && strings.Contains(t.Role, "plate"):
 		text = "Keep the posts' braces on. Let go when it sits down on every shoulder."
 	}

@@ -78,7 +78,11 @@ func (r *raising) phases() []phase {
 
 // work names the piece of work that a step belongs to.
 func (r *raising) work(s geom.Step) string {
-	if g := r.outermost(s.Group); g != "" && !r.rafters(g) {
+	g := r.outermost(s.Group)
+	if g != "" && r.rafters(g) || r.ofRafters(s.Move) {
+		return "Rafters, pairs joined on the ground"
+	}
+	if g != "" {
 		if strings.HasPrefix(g, "bent ") {
 			g = "the bents"
 		}
@@ -94,8 +98,6 @@ func (r *raising) work(s geom.Step) string {
 		return false
 	}
 	switch {
-	case has("rafter"):
-		return "Rafters, pairs joined on the ground"
 	case len(s.Move) > 2:
 		return "Raise " + s.Name + " and brace it"
 	case has("sill") && role != "window sill":
@@ -149,14 +151,28 @@ func (r *raising) madeIn(group, id string) bool {
 	return false
 }
 
-// rafters reports whether a group is of rafters alone.
+// rafters reports whether a group is of rafters and what ties them.
 func (r *raising) rafters(group string) bool {
+	var ids []string
 	for _, s := range r.f.Steps {
-		if s.Group == group && !strings.Contains(r.f.Timber(s.Move[0]).Role, "rafter") {
-			return false
+		if s.Group == group {
+			ids = append(ids, s.Move...)
 		}
 	}
-	return true
+	return r.ofRafters(ids)
+}
+
+// ofRafters reports whether timbers are rafters, with no upright among them.
+func (r *raising) ofRafters(ids []string) bool {
+	any := false
+	for _, id := range ids {
+		t := r.f.Timber(id)
+		if t.Place.X.Z > 0.99 {
+			return false
+		}
+		any = any || strings.Contains(t.Role, "rafter")
+	}
+	return any
 }
 
 // phase sets one line of the order.

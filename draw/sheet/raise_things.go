@@ -7,17 +7,22 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/list"
+	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
 
 // things lists what to have at hand, counted from the frame where it can be
 // (kinds of tools: common practice, no source).
 func (r *raising) things() []string {
+	step := 304.8 // a foot
+	if r.f.Units == measure.Metric {
+		step = 500
+	}
 	out := []string{
 		"Hard hat, gloves and eye protection for everybody; a first-aid box; a charged telephone.",
 		r.pegThings(),
 		"Two big mallets and a small one; a drift or bar to line up holes; a sharp chisel, a plane and a handsaw to ease a tight joint.",
-		fmt.Sprintf("A tape of at least %s, a long level, a plumb bob, chalk.", r.f.Units.Format(math.Ceil(r.longest()/304.8)*304.8)),
+		fmt.Sprintf("A tape of at least %s, a long level, a plumb bob, chalk.", r.f.Units.Format(math.Ceil(r.longest()/step)*step)),
 	}
 	if n, ground := r.braces(); n > 0 {
 		out = append(out, fmt.Sprintf("%s for temporary braces, as long as the posts are high, with stakes, screws and two drivers.", counted(n, "board")))
