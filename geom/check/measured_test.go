@@ -29,10 +29,10 @@ func measuredRounds(t *testing.T) int {
 		}
 		return n
 	}
-	if testing.Short() {
-		return 1
+	if long() {
+		return 2
 	}
-	return 2
+	return 1
 }
 
 // given is a description without its list of measured sticks.
@@ -46,6 +46,9 @@ func asWritten(tm *geom.Timber, s [2]float64) [2]float64 {
 	level := math.Abs(tm.Place.Y.Z) < math.Abs(tm.Place.Z.Z)
 	if math.Abs(tm.Place.X.Z) > 0.999 {
 		level = tm.FaceNames[0] == "outside" || tm.FaceNames[0] == "south"
+		if tm.Role == "king post" || tm.Role == "queen post" { // which have no outside
+			level = tm.FaceNames[0] == "south side" || tm.FaceNames[0] == "north side"
+		}
 	}
 	if level {
 		return s
@@ -165,12 +168,16 @@ func unmoved(t *testing.T, plain, f *geom.Frame) {
 // A stick under its ideal by 1/16 in, anywhere in a frame, is stopped at its
 // own line, with the mend, and no other stop is raised for it.
 func TestSticksUnderTheirIdealAreStopped(t *testing.T) {
-	for _, name := range samples.Names() {
+	for n, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			raw, _ := samples.Source(name)
 			src := given(string(raw))
 			plain := solved(t, name, src)
-			for _, i := range []int{0, len(plain.Timbers) / 2, len(plain.Timbers) - 1} {
+			which := []int{0, len(plain.Timbers) / 2, len(plain.Timbers) - 1}
+			if !long() {
+				which = which[n%3 : n%3+1]
+			}
+			for _, i := range which {
 				tm := plain.Timbers[i]
 				s := asWritten(tm, tm.Ideal)
 				s[i%2] -= 25.4 / 16

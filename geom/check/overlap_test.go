@@ -30,6 +30,14 @@ func boxOf(of, in *geom.Timber) (lo, hi [3]float64) {
 	return
 }
 
+// finest is the most points of the grid along each side of the box.
+func finest() int {
+	if long() {
+		return 32
+	}
+	return 18
+}
+
 // sharedPoints counts the points that lie in the wood of both timbers, of one
 // thrown into every cell of a grid over the box in which they could meet.
 func sharedPoints(a, b *geom.Timber, seed uint64) (hits, thrown int, at vec.V) {
@@ -41,7 +49,7 @@ func sharedPoints(a, b *geom.Timber, seed uint64) (hits, thrown int, at vec.V) {
 		if hi[i]-lo[i] < 2*shrink {
 			return 0, 0, at
 		}
-		n[i] = min(max(int((hi[i]-lo[i])/4), 3), 32)
+		n[i] = min(max(int((hi[i]-lo[i])/4), 3), finest())
 	}
 	r := jitter(seed)
 	for i := range n[0] {
@@ -116,7 +124,9 @@ func TestPushedTimberOverlaps(t *testing.T) {
 				break
 			}
 		}
-		j.Of.Place.O = j.Of.Place.O.Sub(j.Axes.W.Mul(2))
+		was := j.Of.Place.O
+		defer func() { j.Of.Place.O = was }()
+		j.Of.Place.O = was.Sub(j.Axes.W.Mul(2))
 		if hits, _, _ := sharedPoints(j.Into, j.Of, 3); hits == 0 {
 			t.Error("the points do not see it")
 		}

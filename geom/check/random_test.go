@@ -32,16 +32,12 @@ func (y *tally) add(what, example string) {
 	}
 }
 
-// frames is how many random frames are tried: PEGWRIGHT_FRAMES, or 100, or
-// fewer in a short run.
+// frames is how many random frames are tried: PEGWRIGHT_FRAMES, or a few.
 func frames(t *testing.T) int {
 	if n, err := strconv.Atoi(os.Getenv("PEGWRIGHT_FRAMES")); err == nil {
 		return n
 	}
-	if testing.Short() {
-		return 40
-	}
-	return 100
+	return 12
 }
 
 // Random frames never make the program panic, are never refused, and nothing

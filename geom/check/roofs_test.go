@@ -75,11 +75,11 @@ func framed(t *testing.T, src string) *geom.Frame {
 // Roofs of random sizes have no stop, or are refused with a mend. More of them
 // run with PEGWRIGHT_ROOFS=n.
 func TestRandomRoofs(t *testing.T) {
-	n := 40
+	n := len(roofKinds)
 	if s, err := strconv.Atoi(os.Getenv("PEGWRIGHT_ROOFS")); err == nil {
 		n = s
-	} else if testing.Short() {
-		n = 10
+	} else if long() {
+		n = 60
 	}
 	r := rand.New(rand.NewPCG(11, 4))
 	refused := 0

@@ -2,6 +2,8 @@ package solve_test
 
 import (
 	"math"
+	"os"
+	"sync"
 	"testing"
 
 	"pegwright/geom"
@@ -13,6 +15,10 @@ import (
 )
 
 const inch = 25.4
+
+// long reports whether all cases are asked for, and not only the few of an
+// ordinary run: PEGWRIGHT_LONG is set.
+func long() bool { return os.Getenv("PEGWRIGHT_LONG") != "" }
 
 // try reads and solves a description and returns the faults of either step.
 func try(name, src string) (*geom.Frame, finding.Faults) {
@@ -33,12 +39,32 @@ func solved(t *testing.T, src string) *geom.Frame {
 	return f
 }
 
-func eachSample(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
+// solvedSamples are the samples, solved once for all tests that only read them.
+var solvedSamples = sync.OnceValues(func() ([]*geom.Frame, finding.Faults) {
+	var r []*geom.Frame
 	for _, name := range samples.Names() {
-		t.Run(name, func(t *testing.T) {
-			src, _ := samples.Source(name)
-			test(t, solved(t, string(src)))
-		})
+		src, _ := samples.Source(name)
+		d, faults := spec.Read(name+".yaml", src, nil)
+		if len(faults) > 0 {
+			return nil, faults
+		}
+		f, faults := solve.Solve(d)
+		if len(faults) > 0 {
+			return nil, faults
+		}
+		r = append(r, f)
+	}
+	return r, nil
+})
+
+// eachSample runs the test on every sample. The test must not change the frame.
+func eachSample(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
+	all, faults := solvedSamples()
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	for i, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) { test(t, all[i]) })
 	}
 }
 

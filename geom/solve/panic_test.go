@@ -27,9 +27,9 @@ func spoilt(r *rand.Rand, src string) string {
 // and a mend; nothing panics, and a solved frame holds no bad number.
 func TestSpoiltSamplesNeverPanic(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 4))
-	trials := 150
-	if testing.Short() {
-		trials = 30
+	trials := 40
+	if long() {
+		trials = 300
 	}
 	solvedN, faulted := 0, 0
 	for range trials {

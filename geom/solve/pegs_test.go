@@ -100,8 +100,11 @@ func TestTenonHoleIsNearerTheShoulder(t *testing.T) {
 				if p.Offset == 0 {
 					continue
 				}
-				a := -(j.Bearing.N.Dot(p.Mortise) - j.Bearing.D)
-				b := -(j.Bearing.N.Dot(p.Tenon) - j.Bearing.D)
+				// A and B are measured square to the entered face, also where the
+				// floor of a housing slopes.
+				slope := j.Bearing.N.Dot(j.Axes.W)
+				a := -(j.Bearing.N.Dot(p.Mortise) - j.Bearing.D) / slope
+				b := -(j.Bearing.N.Dot(p.Tenon) - j.Bearing.D) / slope
 				near(t, p.ID+" A", p.A, a, 1e-6)
 				near(t, p.ID+" B", p.B, b, 1e-6)
 				if !(b < a) {
