@@ -22,6 +22,7 @@ func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
 	for i, t := range tables {
 		grids[i] = gridOf(t)
 		grids[i].fit(field.W())
+		grids[i].part(field.H() - grids[i].top())
 	}
 	pages := plan(grids, field.H(), field.W())
 	var out []*draw.Sheet
@@ -46,23 +47,27 @@ func plan(grids []*grid, height, width float64) [][]segment {
 	pages := [][]segment{nil}
 	left := height
 	for i, g := range grids {
-		from := 0
+		from, end := 0, g.foot(width)
+		high := make([]float64, len(g.rows))
+		for k, row := range g.rows {
+			high[k] = g.height(row)
+		}
 		for {
 			left -= g.top()
 			n := 0
-			for from+n < len(g.rows) && left >= g.height(g.rows[from+n]) {
-				left -= g.height(g.rows[from+n])
+			for from+n < len(g.rows) && left >= high[from+n] {
+				left -= high[from+n]
 				n++
 			}
 			last := from+n == len(g.rows)
-			foot := last && left >= max(0, g.foot(width))
 			page := &pages[len(pages)-1]
+			foot := last && (left >= max(0, end) || n == 0 && len(*page) == 0)
 			if left >= 0 && n >= min(4, len(g.rows)-from) || len(*page) == 0 {
 				*page = append(*page, segment{i, from, from + n, foot})
 				from += n
 			}
 			if foot {
-				left -= g.foot(width) + listGap
+				left -= end + listGap
 				break
 			}
 			pages = append(pages, nil)

@@ -151,6 +151,34 @@ func (g *grid) height(row []string) float64 {
 	return 0.8 + g.tallest()*1.15 + h + g.tallest()*0.4 + 0.4
 }
 
+// part breaks every row that is higher than most, as one is that names hundreds
+// of joints, into rows that follow each other and hold its lines in order.
+func (g *grid) part(most float64) {
+	var out [][]string
+	for _, row := range g.rows {
+		for g.height(row) > most {
+			cells, _ := g.lines(row)
+			rest := false
+			for c, ls := range cells {
+				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size[c]*1.6))))
+				cells[c] = []string{strings.Join(ls[:k], "\n"), strings.Join(ls[k:], "\n")}
+				rest = rest || k < len(ls)
+			}
+			if !rest {
+				break // of one line, higher than a sheet
+			}
+			head := make([]string, len(cells))
+			row = make([]string, len(cells))
+			for c, p := range cells {
+				head[c], row[c] = p[0], p[1]
+			}
+			out = append(out, head)
+		}
+		out = append(out, row)
+	}
+	g.rows = out
+}
+
 // tallest is the text height that sets the first base line of a row.
 func (g *grid) tallest() float64 {
 	h := small
