@@ -17,18 +17,23 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// near is the first rune beyond the table of advances that is kept.
-const near = 0x250
+// The runes whose advances are kept: those before near, and from signs on as
+// many as signCount (dashes, quotes, primes, arrows, signs of mathematics).
+const (
+	near      = 0x250
+	signs     = 0x2000
+	signCount = 0x300
+)
 
 // face is a parsed font; it is never changed after it is loaded.
 type face struct {
 	ttf  []byte
 	sf   *sfnt.Font
 	upem float64
-	cap  float64       // height of the capitals, font units
-	adv  [near]float64 // advance, font units; 0 where there is no glyph
-	has  [near]bool    // whether there is a glyph
-	full fixed.Int26_6 // one em, so that measures come out in font units
+	cap  float64                   // height of the capitals, font units
+	adv  [near + signCount]float64 // advance, font units; 0 where there is no glyph
+	has  [near + signCount]bool    // whether there is a glyph
+	full fixed.Int26_6             // one em, so that measures come out in font units
 }
 
 var (
@@ -60,6 +65,9 @@ func load(ttf []byte) *face {
 	for r := range rune(near) {
 		f.adv[r], f.has[r] = f.lookUp(r)
 	}
+	for k := range rune(signCount) {
+		f.adv[near+k], f.has[near+k] = f.lookUp(signs + k)
+	}
 	return f
 }
 
@@ -76,6 +84,9 @@ func (f *face) lookUp(r rune) (float64, bool) {
 func (f *face) advance(r rune) (float64, bool) {
 	if r >= 0 && r < near {
 		return f.adv[r], f.has[r]
+	}
+	if r >= signs && r < signs+signCount {
+		return f.adv[near+r-signs], f.has[near+r-signs]
 	}
 	return f.lookUp(r)
 }

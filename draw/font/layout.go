@@ -33,26 +33,29 @@ const (
 // fractionAt. The runs joined give the normalised text again with every
 // fraction's stroke turned into U+2044.
 func Layout(s string, height float64, bold bool) []Run {
-	runs, _ := layout(s, height, bold)
+	runs, _ := layout(nil, s, height, bold)
 	return runs
 }
 
 // Measure returns the width of s as Layout sets it, millimetres.
 func Measure(s string, height float64, bold bool) float64 {
-	_, w := layout(s, height, bold)
+	var room [16]Run // most lines of text have no more
+	_, w := layout(room[:0], s, height, bold)
 	return w
 }
 
-func layout(s string, height float64, bold bool) ([]Run, float64) {
+// layout sets s, its runs in the room given as far as it goes, and returns
+// them and the width.
+func layout(room []Run, s string, height float64, bold bool) ([]Run, float64) {
 	s = Normalise(s)
 	f := faceOf(bold)
 	if !strings.ContainsAny(s, "/⁄") {
 		if s == "" {
 			return nil, 0
 		}
-		return []Run{{S: s, Height: height, Bold: bold}}, f.width(s, height)
+		return append(room, Run{S: s, Height: height, Bold: bold}), f.width(s, height)
 	}
-	l := line{f: f, height: height, bold: bold}
+	l := line{f: f, height: height, bold: bold, runs: room}
 	from := 0
 	for i := 0; i < len(s); {
 		n, d, end := fractionAt(s, i)

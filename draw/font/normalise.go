@@ -37,7 +37,7 @@ var other = map[rune]string{
 //  4. what has no stand-in (bytes that are not UTF-8, control characters, runes
 //     beyond U+FFFF, other scripts) becomes '?', one for each.
 func Normalise(s string) string {
-	if plainASCII(s) {
+	if settled(s) {
 		return s
 	}
 	var b strings.Builder
@@ -74,10 +74,17 @@ func standIn(r rune, n int, afterDigit bool) string {
 	return string(r)
 }
 
-func plainASCII(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] > '~' {
+// settled reports whether every rune of s stands for itself.
+func settled(s string) bool {
+	for i, r := range s {
+		if r >= ' ' && r <= '~' {
+			continue
+		}
+		if _, ok := vulgar[r]; ok || r < 0xa0 || r > 0xffff || !Has(r) {
 			return false
+		}
+		if r == utf8.RuneError && !strings.HasPrefix(s[i:], string(utf8.RuneError)) {
+			return false // a byte that is not UTF-8
 		}
 	}
 	return true

@@ -27,6 +27,7 @@ type Body struct {
 	cuts   []cut
 	cells  []Convex
 	made   atomic.Pointer[form] // the boundary, once it was asked for
+	edges  atomic.Pointer[[]Edge]
 }
 
 // cut is a convex volume taken away, its faces on the body's planes.
@@ -61,6 +62,7 @@ func (b *Body) Subtract(shape Convex, joint string) {
 		b.cells = cells
 		b.cuts = append(b.cuts, cut{shape, joint})
 		b.made.Store(nil)
+		b.edges.Store(nil)
 	}
 }
 

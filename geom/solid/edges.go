@@ -19,8 +19,19 @@ type Edge struct {
 
 // Edges returns the true edges of the body. A straight run on the same two
 // planes with the same tags is one edge, from its end with the lesser x (then
-// y, then z). The order is that of the planes, then along the line.
+// y, then z). The order is that of the planes, then along the line. The caller
+// must not change them.
 func (b *Body) Edges() []Edge {
+	if e := b.edges.Load(); e != nil {
+		return slices.Clip(*e)
+	}
+	e := b.trueEdges()
+	b.edges.Store(&e)
+	return slices.Clip(e)
+}
+
+// trueEdges finds the edges along the rims of the boundary.
+func (b *Body) trueEdges() []Edge {
 	f := b.shape()
 	from := b.provenance()
 	var runs []run
