@@ -51,7 +51,7 @@ func downward() [][]string {
 		{"geom/measure"},
 		{"geom/finding"},
 		{"geom/vec"},
-		{"samples"},
+		{"samples", "samples/row"},
 	}
 }
 
