@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"io/fs"
 	"os"
@@ -54,12 +55,16 @@ func copyFile(from, to string, st fs.FileInfo) error {
 }
 
 // syncDir makes the names in a folder last through a loss of power. Systems
-// that cannot sync a folder do so by themselves.
+// that cannot sync a folder do so by themselves; one that may be written but not
+// read is left to them too.
 func syncDir(dir string) error {
 	if runtime.GOOS == "windows" {
 		return nil
 	}
 	d, err := os.Open(dir)
+	if errors.Is(err, fs.ErrPermission) {
+		return nil
+	}
 	if err != nil {
 		return err
 	}

@@ -26,5 +26,5 @@ func takeLock(name string) (unlock func(), err error) {
 // interrupts are the signals that ask the program to end.
 func interrupts() []os.Signal { return []os.Signal{os.Interrupt} }
 
-// ignorePipe has nothing to do where there is no such signal.
-func ignorePipe() {}
+// ignoreSignals has nothing to do where there are no such signals.
+func ignoreSignals() {}

@@ -54,6 +54,7 @@ func still(file *os.File, name string) bool {
 // interrupts are the signals that ask the program to end.
 func interrupts() []os.Signal { return []os.Signal{os.Interrupt, syscall.SIGTERM} }
 
-// ignorePipe makes a reader that goes away an error of writing, which ends with
-// an exit code, and not a signal.
-func ignorePipe() { signal.Ignore(syscall.SIGPIPE) }
+// ignoreSignals makes a reader that goes away, and a file that the system lets
+// grow no further, errors of writing, which end with an exit code and a message,
+// and not signals.
+func ignoreSignals() { signal.Ignore(syscall.SIGPIPE, syscall.SIGXFSZ) }

@@ -25,7 +25,7 @@ const (
 )
 
 func main() {
-	ignorePipe()
+	ignoreSignals()
 	ctx, stop := signal.NotifyContext(context.Background(), interrupts()...)
 	defer stop()
 	os.Exit(runContext(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"strings"
 
 	"pegwright/samples"
@@ -30,23 +29,4 @@ func runStart(s *streams, a given) int {
 	}
 	s.say("wrote %s, begun from %s; next: pegwright check %s", name, from, name)
 	return exitDone
-}
-
-// createFile writes a new file and leaves none behind when it cannot.
-func createFile(name string, data []byte) error {
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return err
-	}
-	_, err = file.Write(data)
-	if err == nil {
-		err = file.Sync()
-	}
-	if e := file.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-	}
-	return err
 }
