@@ -10,8 +10,11 @@ import (
 	"pegwright/geom/solid"
 )
 
+// maxOverlaps is how many pairs of timbers that fill the same space are named.
+const maxOverlaps = 200
+
 // overlaps clips the cells of every neighbouring pair of timbers against each
-// other in frame axes.
+// other in frame axes. It ends when maxOverlaps were found.
 func (p *proof) overlaps() {
 	for _, n := range neighbours(p.boxes) {
 		a, b := p.f.Timbers[n[0]], p.f.Timbers[n[1]]
@@ -27,6 +30,11 @@ func (p *proof) overlaps() {
 				f.Joints = append(f.Joints, j.ID)
 				f.Also = append(f.Also, others(j.At, append(f.Also, f.At)...)...)
 			}
+		}
+		if len(p.clash) == maxOverlaps {
+			f.Text = fmt.Sprintf("%d and more pairs of timbers would fill the same space; those after %s and %s were not looked for", maxOverlaps, a.ID, b.ID)
+			p.add(finding.Stop, "overlap", f)
+			return
 		}
 		m := &meeting{found: f, tenons: p.inMortises(a, b)}
 		p.clash[[2]*geom.Timber{a, b}] = m

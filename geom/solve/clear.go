@@ -112,6 +112,9 @@ func (s *solver) takes(p *pact) []void {
 func (s *solver) attempt(gap float64, lay func()) string {
 	ns, np := len(s.order), len(s.pacts)
 	lay()
+	if ns > maxSticks {
+		return "" // the frame is refused: see crowded
+	}
 	why := s.inTheWay(ns, np, gap)
 	if why != "" {
 		s.takeBack(ns, np)

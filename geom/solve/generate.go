@@ -97,6 +97,10 @@ func (p *plan) ready() bool {
 	missing(len(b.Bays) > 0, "bays", "add bays: a list of bay lengths, such as bays: [10']")
 	missing(b.Eave.Set, "eave", "add eave: the top of the plate above the sill top or floor")
 	p.readyRoof()
+	if len(s.faults) == 0 {
+		p.sized()
+		p.counted()
+	}
 	return len(s.faults) == 0
 }
 

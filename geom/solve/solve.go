@@ -75,7 +75,7 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 	if len(s.faults) > 0 {
 		return nil, s.faults
 	}
-	steps := []func(){s.building, s.explicit, s.adjustTimbers, s.measure, s.settle, s.reach, s.lay, s.cut}
+	steps := []func(){s.building, s.explicit, s.crowded, s.adjustTimbers, s.measure, s.settle, s.reach, s.lay, s.heaped, s.cut}
 	for _, step := range steps {
 		step()
 		if len(s.faults) > 0 {
@@ -207,8 +207,7 @@ func (s *solver) lay() {
 			continue
 		}
 		if t.Length > maxLength {
-			s.fault(t.At, t.ID, fmt.Sprintf("%s would be %s long", t.ID, s.f.Units.Format(t.Length)),
-				fmt.Sprintf("no timber may be longer than %s; divide it", s.f.Units.Format(maxLength)))
+			s.long(t.At, t.ID, t.Length)
 			continue
 		}
 		t.Place.O = t.Place.O.Add(t.Place.X.Mul(st.lo))
@@ -232,8 +231,6 @@ func (s *solver) lay() {
 	}
 	s.meet()
 }
-
-const maxLength = 30000.0
 
 func atLeast(a, b [2]float64) [2]float64 { return [2]float64{max(a[0], b[0]), max(a[1], b[1])} }
 

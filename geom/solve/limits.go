@@ -1,0 +1,105 @@
+package solve
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/geom/finding"
+	"pegwright/geom/spec"
+)
+
+// Limits of one frame. They lie far above any frame that is cut by hand, and
+// keep a slip of the pen from asking for a million sticks.
+const (
+	maxLength = 30000.0 // of one timber, mm
+	maxExtent = 1e6     // of a building, along its bays, mm
+	maxSticks = 5000    // of a frame
+)
+
+// sized refuses a building that would need longer timbers than there may be.
+func (p *plan) sized() {
+	for _, l := range append([]spec.Length{p.b.Span, p.b.Eave}, p.b.Bays...) {
+		if l.MM > maxLength {
+			p.s.fault(l.At, l.Src, "no timber may be longer than "+p.s.f.Units.Format(maxLength)+", and this length needs one", "check the unit, or divide the length")
+		}
+	}
+	if p.extent() > maxExtent {
+		last := p.b.Bays[len(p.b.Bays)-1]
+		p.s.fault(last.At, last.Src, "the bays make a building of more than "+p.s.f.Units.Format(maxExtent), "divide the building into several descriptions")
+	}
+}
+
+// extent is the length of the building over all bays.
+func (p *plan) extent() float64 {
+	sum := 0.0
+	for _, l := range p.b.Bays {
+		sum += l.MM
+	}
+	return sum
+}
+
+// spread is one kind of stick that a spacing makes many of.
+type spread struct {
+	what    string
+	spacing spec.Length
+	along   float64 // what is divided by the spacing, over the whole building
+	width   float64 // of one stick, across the row
+	asked   bool
+}
+
+func (p *plan) spreads() []spread {
+	s, b, bays := p.s, p.b, float64(len(p.b.Bays))
+	slopes := float64(2 + len(b.LeanTos))
+	floor := max(b.Span.MM*(bays+1), p.extent())
+	rafter, _ := s.size("rafter")
+	purlin, _ := s.size("purlin")
+	joist, _ := s.joistSize(b.Floor.Joists)
+	loft, _ := s.joistSize(b.Loft.Joists)
+	return []spread{
+		{"rafters", b.Roof.RafterSpacing, slopes * p.extent(), rafter, b.Roof.Set},
+		{"purlins", b.Roof.PurlinSpacing, bays * b.Span.MM / p.cos, purlin, b.Roof.Set},
+		{"joists", b.Floor.Spacing, floor, joist, b.Floor.Set},
+		{"loft joists", b.Loft.Spacing, bays * b.Span.MM, loft, b.Loft.Set},
+		{"piers", b.Piers.Spacing, 2*p.extent() + (bays+1)*b.Span.MM, b.Piers.Size.A, b.Piers.Set},
+	}
+}
+
+// counted refuses spacings that would make more sticks than a frame may have,
+// or sticks that stand in each other, before any of them is laid.
+func (p *plan) counted() {
+	for _, r := range p.spreads() {
+		l := r.spacing
+		switch {
+		case !r.asked || !l.Set:
+		case r.along/l.MM > maxSticks:
+			p.s.fault(l.At, l.Src, fmt.Sprintf("this spacing makes about %s %s, and a frame has %d timbers at most", about(r.along/l.MM), r.what, maxSticks),
+				"check the unit, or write a larger spacing")
+		case l.MM < r.width:
+			p.s.fault(l.At, l.Src, fmt.Sprintf("%s are %s wide, and at this spacing would stand in each other", r.what, p.s.f.Units.Format(r.width)),
+				"check the unit, or write a larger spacing")
+		}
+	}
+}
+
+// about names a count to two figures.
+func about(n float64) string {
+	if n >= 1e9 {
+		return "a thousand million or more"
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(n))-1)
+	return fmt.Sprintf("%.0f", math.Round(n/unit)*unit)
+}
+
+// crowded refuses a frame of more sticks than there may be. The fault is at the
+// last one.
+func (s *solver) crowded() {
+	if n := len(s.order); n > maxSticks {
+		s.fault(s.order[n-1].t.At, "", fmt.Sprintf("the frame has %d timbers, and may have %d at most", n, maxSticks), "divide the frame into several descriptions")
+	}
+}
+
+// long faults a timber that is longer than there may be.
+func (s *solver) long(at finding.Pos, id string, mm float64) {
+	s.fault(at, id, fmt.Sprintf("%s would be %s long", id, s.f.Units.Format(mm)),
+		fmt.Sprintf("no timber may be longer than %s; divide it", s.f.Units.Format(maxLength)))
+}
