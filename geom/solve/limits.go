@@ -65,7 +65,8 @@ func (p *plan) spreads() []spread {
 }
 
 // counted refuses spacings that would make more sticks than a frame may have,
-// or sticks that stand in each other, before any of them is laid.
+// or hardly anything but sticks in each other, before any of them is laid.
+// Sticks that overlap a little are laid, and the proof names them.
 func (p *plan) counted() {
 	for _, r := range p.spreads() {
 		l := r.spacing
@@ -74,8 +75,8 @@ func (p *plan) counted() {
 		case r.along/l.MM > maxSticks:
 			p.s.fault(l.At, l.Src, fmt.Sprintf("this spacing makes about %s %s, and a frame has %d timbers at most", about(r.along/l.MM), r.what, maxSticks),
 				"check the unit, or write a larger spacing")
-		case l.MM < r.width:
-			p.s.fault(l.At, l.Src, fmt.Sprintf("%s are %s wide, and at this spacing would stand in each other", r.what, p.s.f.Units.Format(r.width)),
+		case l.MM < r.width/2:
+			p.s.fault(l.At, l.Src, fmt.Sprintf("%s are %s wide, and at this spacing would stand more than half in each other", r.what, p.s.f.Units.Format(r.width)),
 				"check the unit, or write a larger spacing")
 		}
 	}

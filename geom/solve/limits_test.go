@@ -31,10 +31,10 @@ func TestLimits(t *testing.T) {
 		name, src, line, source, says string
 	}{
 		{"rafters", wide("4000", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12, rafter spacing: 0.1}"), "spacing", "0.1", "about 60000 rafters"},
-		{"rafters in each other", wide("4000", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12, rafter spacing: 40}"), "spacing", "40", "stand in each other"},
+		{"rafters in each other", wide("4000", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12, rafter spacing: 40}"), "spacing", "40", "half in each other"},
 		{"purlins", wide("9000", "3000, 3000", "2400", "roof: {shape: gable, pitch: 45 deg, truss: queen posts, purlin spacing: 0.1}"), "spacing", "0.1", "purlins"},
 		{"joists", wide("4000", "3000", "2400", "floor: {spacing: 0.001}"), "spacing", "0.001", "joists"},
-		{"joists in each other", wide("4000", "3000", "2400", "floor: {spacing: 20}"), "spacing", "20", "stand in each other"},
+		{"joists in each other", wide("4000", "3000", "2400", "floor: {spacing: 20}"), "spacing", "20", "half in each other"},
 		{"loft joists", wide("4000", "3000", "2400", "loft: {spacing: 0.01}"), "spacing", "0.01", "about 400000 loft joists"},
 		{"piers", wide("4000", "3000", "2400", "piers: {spacing: 0.01}"), "spacing", "0.01", "piers"},
 		{"span", wide("31 m", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12}"), "span", "31 m", "no timber may be longer than"},
