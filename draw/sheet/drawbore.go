@@ -129,10 +129,7 @@ func (d *bored) signed(mm float64) string {
 // title returns the title of one of the sheets.
 func (d *bored) title(sheet, scale string) block.Title {
 	j := d.j
-	shows := fmt.Sprintf("%s  %s", j.Mark, j.ID)
-	if n := len(d.g.Joints); n > 1 {
-		shows = fmt.Sprintf("%s and %d alike", shows, n-1)
-	}
+	shows := fmt.Sprintf("%s  %s", j.Mark, j.ID) + d.g.alike()
 	t := block.TitleFor(d.f, sheet, shows, scale)
 	t.Note = fmt.Sprintf("receiver %s, enterer %s; dimensions in %s", j.Into.ID, j.Of.ID, unitWords(d.f.Units))
 	return t

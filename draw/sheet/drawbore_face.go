@@ -200,5 +200,8 @@ func (v *face) legend() string {
 	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
 		out += " N " + from + " to tenon hole."
 	}
+	if m := v.g.mirrorWords(); m != "" {
+		out += "\n" + m
+	}
 	return out
 }

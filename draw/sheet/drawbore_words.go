@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -121,14 +120,18 @@ func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
 
 // served names the joints that the sheet serves with their marks.
 func (d *bored) served() string {
-	var ms []string
-	for _, j := range d.g.Joints {
-		ms = append(ms, j.Mark+" "+j.ID)
+	same, mirror := d.g.hands()
+	joints := d.j.Mark + " " + d.j.ID
+	if len(same) > 1 {
+		joints += "; cut alike: " + joinersMarks(same[1:])
+	}
+	if len(mirror) > 0 {
+		joints += "; of opposite hand: " + joinersMarks(mirror)
 	}
 	n := len(d.pegs)
 	pegs := "1 peg each"
 	if n > 1 {
 		pegs = fmt.Sprintf("%d pegs each, bored alike", n)
 	}
-	return "Joints served: " + strings.Join(ms, ", ") + "; " + pegs + "."
+	return "Joints served: " + joints + "; " + pegs + "."
 }

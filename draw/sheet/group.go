@@ -22,7 +22,8 @@ func (g Group) First() *geom.Joint { return g.Joints[0] }
 // order. Two joints are identical when, in their own axes and from their main
 // line, both timbers have the same sections and lose the same wood, the holes
 // and dimensions are the same to 0.01 mm, and nearby ends of the receiver lie
-// alike. Mirror images are not identical: the sense of the axes counts.
+// alike. Mirror images share a group, since they have the same numbers from the
+// same arrises; its sheets name those of opposite hand.
 func Groups(f *geom.Frame) []Group {
 	at := map[string]int{}
 	var out []Group
@@ -47,7 +48,7 @@ const nearEnd = 300.0
 func identity(j *geom.Joint) string {
 	var b strings.Builder
 	main := mainLine(j)
-	fmt.Fprintf(&b, "%s|%s|%s %s|", j.Kind, num(j.Axes.U.Cross(j.Axes.V).Dot(j.Axes.W)), num(j.Housing), num(j.LetIn))
+	fmt.Fprintf(&b, "%s|%s %s|", j.Kind, num(j.Housing), num(j.LetIn))
 	fmt.Fprintf(&b, "%s %s|", num(min(main, nearEnd)), num(min(j.Into.Length-main, nearEnd)))
 	for _, t := range []*geom.Timber{j.Into, j.Of} {
 		b.WriteString(t.Wood.Name + "|" + faces(j, t) + "|")

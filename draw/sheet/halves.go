@@ -19,6 +19,11 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	views := orthos(g)
 	t := block.TitleFor(f, j.Kind+", both halves", served(g), "")
 	_, full := fresh(f, "joint", j.ID, t) // only for its field
+	mirror := g.mirrorWords()
+	lines := font.Wrap(mirror, full.W(), small)
+	if mirror != "" {
+		full.Y0 += float64(len(lines))*small*pitch + 2
+	}
 	room := full
 	if len(j.Pegs) > 0 {
 		room.X1 -= windowWidth + 4
@@ -27,7 +32,13 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	t.Scale = name
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, field := fresh(f, "joint", j.ID+"-halves", t)
-	field.X1 -= full.X1 - room.X1
+	if mirror != "" {
+		p := pen{s: s, x: field.X0, y: full.Y0 - 2, w: field.W()}
+		for _, l := range lines {
+			p.line(l, small, false)
+		}
+	}
+	field.X1, field.Y0 = room.X1, room.Y0
 	enterer, receiver := size(views[0:2], k, f), size(views[2:4], k, f)
 	spare := max(field.W()-enterer.w-receiver.w, 0) / 3
 	x := field.X0 + spare

@@ -26,7 +26,7 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
-	explode(s, closing(f, s, left, j), j)
+	explode(s, closing(f, s, left, g), j)
 	out := []*draw.Sheet{s}
 	more := column(f, g, s, right, !under)
 	out = append(out, halves(f, g)...)
@@ -39,10 +39,7 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 func served(g Group) string {
 	j := g.First()
 	t := j.Mark + " " + j.Of.ID + " into " + j.Into.ID
-	if n := len(g.Joints); n > 1 {
-		t += fmt.Sprintf(" (%d alike)", n)
-	}
-	return t
+	return t + g.alike()
 }
 
 // explode draws the exploded view into the field, with the names of its parts
@@ -125,17 +122,17 @@ func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool)
 
 // closing says at the foot of the field how the joint closes and what holds it,
 // and returns the field above.
-func closing(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) block.Field {
-	u := f.Units
+func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
+	u, j := f.Units, g.First()
 	t := ""
 	for i, m := range j.Moves {
 		word := "Goes in "
 		if i > 0 {
 			word = " Then "
 		}
-		t += fmt.Sprintf("%s%s by %s.", word, towards(m.Direction), u.FormatJoint(m.Distance))
+		t += word + g.way(i) + "by " + u.FormatJoint(m.Distance) + "."
 	}
-	t += driven(j) + pegged(u, j)
+	t += driven(g) + pegged(u, j)
 	for _, w := range j.Words {
 		t += " " + w
 	}
@@ -147,6 +144,18 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) blo
 		p.line(l, text, false)
 	}
 	return field
+}
+
+// way names the direction of a move with a blank after it, where it is the same
+// for the whole group.
+func (g Group) way(i int) string {
+	d := towards(g.First().Moves[i].Direction)
+	for _, j := range g.Joints[1:] {
+		if i >= len(j.Moves) || towards(j.Moves[i].Direction) != d {
+			return ""
+		}
+	}
+	return d + " "
 }
 
 // pegged says how many pegs hold the joint and whether they draw it.

@@ -170,8 +170,17 @@ const mostServed = 0.2
 // servedList lists the joints that the sheet serves.
 func (w *flow) servedList(f *geom.Frame, g Group) {
 	w.need(3 * text * pitch)
+	same, mirror := g.hands()
 	w.head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
-	for _, x := range g.Joints {
+	for _, x := range same {
+		w.item(x.Mark, servedAt(f, g, x))
+	}
+	if len(mirror) == 0 {
+		return
+	}
+	w.need(3 * text * pitch)
+	w.head("Of opposite hand: the mirror image of what is drawn")
+	for _, x := range mirror {
 		w.item(x.Mark, servedAt(f, g, x))
 	}
 }

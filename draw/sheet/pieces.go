@@ -52,13 +52,17 @@ func smallName(j *geom.Joint, i int) string {
 }
 
 // driven says which pieces are driven into the closed joint, and which way.
-func driven(j *geom.Joint) string {
-	t := ""
+func driven(g Group) string {
+	j, t := g.First(), ""
 	for i, p := range j.Pieces {
 		if len(p.Moves) == 0 {
 			continue
 		}
-		t += fmt.Sprintf(" Drive %s %s.", smallName(j, len(j.Pegs)+i), towards(p.Moves[len(p.Moves)-1].Direction))
+		t += " Drive " + smallName(j, len(j.Pegs)+i)
+		if len(g.Joints) == 1 {
+			t += " " + towards(p.Moves[len(p.Moves)-1].Direction)
+		}
+		t += "."
 	}
 	return t
 }

@@ -1,0 +1,63 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"pegwright/geom"
+)
+
+// right reports whether the joint's own axes are right-handed.
+func right(j *geom.Joint) bool { return j.Axes.U.Cross(j.Axes.V).Dot(j.Axes.W) > 0 }
+
+// opposite reports whether a joint of the group is the mirror image of the one
+// that is drawn: it has the same numbers from the same arrises, and is laid out
+// the other way round.
+func (g Group) opposite(j *geom.Joint) bool { return right(j) != right(g.First()) }
+
+// hands parts the group: the joints that are as drawn, and the mirror images.
+func (g Group) hands() (same, mirror []*geom.Joint) {
+	for _, j := range g.Joints {
+		if g.opposite(j) {
+			mirror = append(mirror, j)
+		} else {
+			same = append(same, j)
+		}
+	}
+	return same, mirror
+}
+
+// alike says in brackets how many joints share a sheet, "" for one alone.
+func (g Group) alike() string {
+	same, mirror := g.hands()
+	var ws []string
+	if n := len(same); n > 1 {
+		ws = append(ws, fmt.Sprintf("%d alike", n))
+	}
+	if n := len(mirror); n > 0 {
+		ws = append(ws, fmt.Sprintf("%d of opposite hand", n))
+	}
+	if len(ws) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(ws, ", ") + ")"
+}
+
+// mirrorWords says which joints are the mirror images of what is drawn, "" for
+// none.
+func (g Group) mirrorWords() string {
+	_, mirror := g.hands()
+	if len(mirror) == 0 {
+		return ""
+	}
+	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + joinersMarks(mirror) + "."
+}
+
+// marksOf lists the marks of joints.
+func joinersMarks(js []*geom.Joint) string {
+	var ms []string
+	for _, j := range js {
+		ms = append(ms, j.Mark)
+	}
+	return strings.Join(ms, ", ")
+}
