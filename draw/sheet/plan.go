@@ -18,7 +18,7 @@ import (
 const (
 	bubble     = 3.4 // radius of the ring round a grid line's name
 	bubbleRoom = 2*bubble + 4
-	overLane   = 8.0 // leaders between view and lane
+	overLane   = 6.0 // leaders between view and lane
 )
 
 // moreNames ends the title of a survey that is drawn again for further names.
@@ -27,7 +27,7 @@ const moreNames = ", more names"
 // surveyScales are the scales at which buildings are customarily drawn.
 func surveyScales(u measure.Units) []float64 {
 	if u == measure.Metric {
-		return []float64{5, 10, 20, 25, 50, 100, 200, 500, 1000}
+		return []float64{5, 10, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
 	}
 	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
 }
@@ -129,6 +129,9 @@ func (p *surveyPage) requests() (x, y []dim.Request) {
 		}
 		said[key] = true
 		r := dim.Request{Text: p.f.Units.Plain(d.to - d.from)}
+		if d.n > 1 {
+			r.Text = fmt.Sprintf("%d x %s", d.n, p.f.Units.Plain((d.to-d.from)/float64(d.n)))
+		}
 		if across {
 			r.From, r.To = at(d.from, p.box.Min.Y).Mul(p.k), at(d.to, p.box.Min.Y).Mul(p.k)
 		} else {

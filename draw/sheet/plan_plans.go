@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -113,7 +114,8 @@ func notOver(parts []view.Part, z float64) []view.Part {
 }
 
 // spacings returns the distances between the reference planes of neighbouring
-// rafters of one side of the roof.
+// rafters of one side of the roof; equal ones that follow each other are told
+// at once.
 func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
 	var at []float64
 	for _, t := range timbers {
@@ -123,12 +125,18 @@ func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
 			}
 		}
 	}
+	sort.Float64s(at)
 	var out []stretchOf
 	for i := 1; i < len(at); i++ {
-		lo, hi := min(at[i-1], at[i]), max(at[i-1], at[i])
-		if hi-lo > 1 {
-			out = append(out, stretchOf{lo, hi})
+		lo, hi := at[i-1], at[i]
+		if hi-lo < 1 {
+			continue
 		}
+		if k := len(out) - 1; k >= 0 && math.Abs((out[k].to-out[k].from)/float64(out[k].n)-(hi-lo)) < 0.1 && math.Abs(out[k].to-lo) < 1 {
+			out[k].to, out[k].n = hi, out[k].n+1
+			continue
+		}
+		out = append(out, stretchOf{lo, hi, 1})
 	}
 	return out
 }
@@ -203,10 +211,10 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 		}
 		every := func(t *geom.Timber) bool { return t.Net != nil }
 		a, b, _ := bandOf(f, v.cam.Right, every)
-		s.across = []stretchOf{{a, b}}
+		s.across = []stretchOf{{from: a, to: b}}
 		if v.kind == "plan" {
 			c, d, _ := bandOf(f, v.cam.Up, every)
-			s.up = []stretchOf{{c, d}}
+			s.up = []stretchOf{{from: c, to: d}}
 		} else {
 			s.levels = levelsOf(f, s.named, v.cam.Right)
 		}

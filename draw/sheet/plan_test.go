@@ -97,7 +97,13 @@ func TestSurveyDimensionsAreTrue(t *testing.T) {
 			if i >= len(x) {
 				l = math.Abs(d.Y)
 			}
-			if v, err := readLength(r.Text, f.Units); err != nil || math.Abs(v-l/p.k) > tol+1e-6 {
+			text := r.Text
+			var n float64 = 1
+			if many, each, ok := strings.Cut(text, " x "); ok {
+				fmt.Sscan(many, &n)
+				text = each
+			}
+			if v, err := readLength(text, f.Units); err != nil || math.Abs(v-l/p.k/n) > tol+1e-6 {
 				t.Errorf("%s measures %.2f (%v)", r.Text, l/p.k, err)
 			}
 		}

@@ -30,8 +30,12 @@ type survey struct {
 	named                  []*geom.Timber
 }
 
-// stretchOf asks for a dimension from one coordinate to another along a view.
-type stretchOf struct{ from, to float64 }
+// stretchOf asks for a dimension from one coordinate to another along a view,
+// of n equal spaces where n is more than 1.
+type stretchOf struct {
+	from, to float64
+	n        int
+}
 
 // level is a height to be told, with what lies there.
 type level struct {
@@ -99,13 +103,13 @@ func gridDims(lines []gridLine, lo, hi float64) []stretchOf {
 	}
 	sort.Float64s(at)
 	for i := 1; i < len(at); i++ {
-		out = append(out, stretchOf{at[i-1], at[i]})
+		out = append(out, stretchOf{from: at[i-1], to: at[i]})
 	}
 	if n := len(at); n > 2 {
-		out = append(out, stretchOf{at[0], at[n-1]})
+		out = append(out, stretchOf{from: at[0], to: at[n-1]})
 	}
 	if n := len(at); n == 0 || math.Abs(at[0]-lo) > 1 || math.Abs(at[n-1]-hi) > 1 {
-		out = append(out, stretchOf{lo, hi})
+		out = append(out, stretchOf{from: lo, to: hi})
 	}
 	return out
 }
@@ -200,32 +204,6 @@ func unit(d vec.V) string {
 	return draw.Number(d.X, 3) + "," + draw.Number(d.Y, 3) + "," + draw.Number(d.Z, 3)
 }
 
-// walls returns the walls in elevation, seen from outside.
-func walls(f *geom.Frame, all []view.Part) []*survey {
-	lines, _ := bentLines(f)
-	var out []*survey
-	for _, wall := range []string{"south", "north"} {
-		lo, hi, ok := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Wall == wall && t.Role == "post" })
-		if !ok {
-			continue
-		}
-		s := &survey{kind: "elevation", id: "wall-" + wall, title: strings.ToUpper(wall[:1]) + wall[1:] + " wall", shows: "seen from outside", whole: all}
-		right := vec.V{X: 1}
-		s.cam, s.cuts, s.grid = view.Front(), slab(vec.V{Y: -1}, -hi-1, -lo+1), lines
-		if wall == "north" {
-			right = vec.V{X: -1}
-			s.cam, s.cuts, s.grid = view.Back(), slab(vec.V{Y: 1}, lo-1, hi+1), flipped(lines)
-		}
-		s.named = inSlab(f, all, s.cuts)
-		a, b, _ := bandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
-		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
-		s.levels = levelsOf(f, s.named, right)
-		s.diagonals = wallDiagonals(f, s.named)
-		out = append(out, s)
-	}
-	return out
-}
-
 // clears returns the clear distances between neighbouring timbers that stand on
 // the floor or the sills, along a direction, each once: bays and openings as a
 // tape finds them between ideal faces.
@@ -251,7 +229,7 @@ func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
 	var out []stretchOf
 	for i := 1; i < len(spans); i++ {
 		if spans[i].from > spans[i-1].to+1 {
-			out = append(out, stretchOf{spans[i-1].to, spans[i].from})
+			out = append(out, stretchOf{from: spans[i-1].to, to: spans[i].from})
 		}
 	}
 	return out
