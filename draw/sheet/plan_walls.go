@@ -72,4 +72,3 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 	}
 	return out
 }
-
