@@ -17,17 +17,29 @@ import (
 // that stops names are marked, as list.Of does.
 func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
 	_, field := fresh(f, "list", "", block.TitleFor(f, "", "", ""))
-	tables := list.Of(f, stops)
+	tables := onPaper(f, list.Of(f, stops))
 	grids := make([]*grid, len(tables))
 	for i, t := range tables {
 		grids[i] = gridOf(t)
 		grids[i].fit(field.W())
-		grids[i].part(field.H() - grids[i].top())
+		grids[i].part(field.H() - grids[i].top() - grids[i].runHigh())
 	}
 	pages := plan(grids, field.H(), field.W())
 	var out []*draw.Sheet
 	for n, p := range pages {
 		out = append(out, listSheet(f, tables, grids, p, n+1, len(pages)))
+	}
+	return out
+}
+
+// onPaper leaves out the lists that have no rows, and the order of assembly
+// where the raising sheets tell it.
+func onPaper(f *geom.Frame, tables []list.Table) []list.Table {
+	var out []list.Table
+	for _, t := range tables {
+		if len(t.Rows) > 0 && (t.Name != "steps" || len(f.Steps) == 0) {
+			out = append(out, t)
+		}
 	}
 	return out
 }
@@ -55,8 +67,12 @@ func plan(grids []*grid, height, width float64) [][]segment {
 		for {
 			left -= g.top()
 			n := 0
-			for from+n < len(g.rows) && left >= high[from+n] {
-				left -= high[from+n]
+			for from+n < len(g.rows) {
+				_, over := g.over(from+n, n == 0)
+				if left < over+high[from+n] {
+					break
+				}
+				left -= over + high[from+n]
 				n++
 			}
 			last := from+n == len(g.rows)
@@ -103,7 +119,11 @@ func (g *grid) draw(s *draw.Sheet, f block.Field, y float64, name string, seg se
 	p.line(name, text, true)
 	f.Y1 = p.y - 1
 	y = g.head(s, f)
-	for _, row := range g.rows[seg.from:seg.to] {
+	for i, row := range g.rows[seg.from:seg.to] {
+		if word, high := g.over(seg.from+i, i == 0); word != "" {
+			s.Text(at(f.X0, y-g.rise()), g.size, word).Bold = true
+			y -= high
+		}
 		y = g.row(s, f, y, row)
 	}
 	if !seg.foot {

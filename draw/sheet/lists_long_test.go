@@ -15,7 +15,7 @@ func TestLongRowsGoOn(t *testing.T) {
 		words = append(words, fmt.Sprintf("tie-%d-north", i))
 	}
 	g := &grid{
-		heads: []string{"no.", "joints"}, numeric: []bool{true, false}, width: []float64{10, 60}, size: []float64{small, small},
+		heads: []string{"no.", "joints"}, numeric: []bool{true, false}, width: []float64{10, 60}, size: small,
 		rows: [][]string{{"1", "one"}, {"2", strings.Join(words, ", ")}, {"3", "three"}}, totals: []string{"4 rows"},
 	}
 	const high = 120.0

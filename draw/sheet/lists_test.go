@@ -54,7 +54,7 @@ func figureRows(sheets []*draw.Sheet) [][]string {
 // units; columns that paper leaves off are left out.
 func jsonRows(t *testing.T, f *geom.Frame) (rows [][]any, units [][]string) {
 	t.Helper()
-	tables := list.Of(f, nil)
+	tables := onPaper(f, list.Of(f, nil))
 	text, err := list.JSON(tables)
 	if err != nil {
 		t.Fatal(err)

@@ -16,33 +16,89 @@ type grid struct {
 	numeric []bool
 	rows    [][]string
 	totals  []string
+	under   []string // what stands over each row that begins a run, "" for none
 	width   []float64
-	size    []float64 // text height of each column
+	size    float64 // text height of all cells
 }
 
-const cellGap = 3.0
+const (
+	cellGap = 2.6
+	lineUp  = 1.56 // from line to line of a cell, in text heights
+)
 
+// gridOf sets a list for paper. Where the rows of its first column come in runs
+// of one word, as the bores of a timber do, the word stands over the run.
 func gridOf(t list.Table) *grid {
-	g := &grid{totals: t.Totals}
+	g := &grid{totals: t.Totals, under: make([]string, len(t.Rows))}
+	first := 0
+	if inRuns(t) {
+		first = 1
+		for i, r := range t.Rows {
+			if i == 0 || t.Rows[i-1][0] != r[0] {
+				g.under[i] = r[0]
+			}
+		}
+	}
 	var kept []int
 	for i, c := range t.Columns {
-		if c.Spare {
+		if c.Spare || i < first {
 			continue
 		}
 		kept = append(kept, i)
 		g.heads, g.numeric = append(g.heads, c.Heading()), append(g.numeric, c.Numeric())
-		g.size = append(g.size, small)
 	}
 	for _, r := range t.Rows {
 		row := make([]string, len(kept))
 		for k, i := range kept {
 			row[k] = r[i]
-			g.size[k] = max(g.size[k], dim.Legible(r[i], small))
 		}
 		g.rows = append(g.rows, row)
 	}
+	g.settle()
 	return g
 }
+
+// inRuns reports whether the words of a list's first column stand for two rows
+// and more each.
+func inRuns(t list.Table) bool {
+	runs := 0
+	for i, r := range t.Rows {
+		if i == 0 || t.Rows[i-1][0] != r[0] {
+			runs++
+		}
+	}
+	return len(t.Columns) > 1 && !t.Columns[0].Numeric() && len(t.Rows) >= 2*runs
+}
+
+// settle chooses the one height of all cells: that at which every figure of a
+// fraction can be read.
+func (g *grid) settle() {
+	g.size = small
+	for _, r := range g.rows {
+		for _, c := range r {
+			g.size = max(g.size, dim.Legible(c, small))
+		}
+	}
+}
+
+// over is the height of what stands over row i; at the head of a sheet the run
+// that goes on is named again.
+func (g *grid) over(i int, head bool) (string, float64) {
+	w := ""
+	if i < len(g.under) {
+		w = g.under[i]
+		for k := i; head && w == "" && k > 0; k-- {
+			w = g.under[k-1]
+		}
+	}
+	if w == "" {
+		return "", 0
+	}
+	return w, g.runHigh()
+}
+
+// runHigh is the height of a line over a run.
+func (g *grid) runHigh() float64 { return g.size*1.4 + 0.6 }
 
 // fit settles the column widths: each as wide as its cells, and where that is
 // too much for the sheet the columns of words give way, widest first, by
@@ -58,7 +114,7 @@ func (g *grid) fit(total float64) {
 		}
 		g.width[c] = least[c]
 		for _, r := range g.rows {
-			w := font.Measure(r[c], g.size[c], false)
+			w := font.Measure(r[c], g.size, false)
 			g.width[c] = max(g.width[c], w)
 			if g.numeric[c] {
 				least[c] = max(least[c], w)
@@ -140,27 +196,32 @@ func (g *grid) cell(s *draw.Sheet, x, y float64, c int, t string, h float64) *dr
 func (g *grid) lines(row []string) (cells [][]string, height float64) {
 	cells = make([][]string, len(row))
 	for c, t := range row {
-		cells[c] = wrap(t, g.width[c], g.size[c])
-		height = max(height, float64(len(cells[c])-1)*g.size[c]*1.6)
+		cells[c] = font.Wrap(t, g.width[c], g.size)
+		height = max(height, float64(len(cells[c])-1)*g.size*lineUp)
 	}
 	return cells, height
 }
 
 func (g *grid) height(row []string) float64 {
 	_, h := g.lines(row)
-	return 0.8 + g.tallest()*1.15 + h + g.tallest()*0.4 + 0.4
+	return g.rise() + h + g.size*0.32 + 0.3
 }
 
 // part breaks every row that is higher than most, as one is that names hundreds
 // of joints, into rows that follow each other and hold its lines in order.
 func (g *grid) part(most float64) {
 	var out [][]string
-	for _, row := range g.rows {
+	var under []string
+	for i, row := range g.rows {
+		word := ""
+		if i < len(g.under) {
+			word = g.under[i]
+		}
 		for g.height(row) > most {
 			cells, _ := g.lines(row)
 			rest := false
 			for c, ls := range cells {
-				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size[c]*1.6))))
+				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size*lineUp))))
 				cells[c] = []string{strings.Join(ls[:k], "\n"), strings.Join(ls[k:], "\n")}
 				rest = rest || k < len(ls)
 			}
@@ -172,21 +233,15 @@ func (g *grid) part(most float64) {
 			for c, p := range cells {
 				head[c], row[c] = p[0], p[1]
 			}
-			out = append(out, head)
+			out, under, word = append(out, head), append(under, word), ""
 		}
-		out = append(out, row)
+		out, under = append(out, row), append(under, word)
 	}
-	g.rows = out
+	g.rows, g.under = out, under
 }
 
-// tallest is the text height that sets the first base line of a row.
-func (g *grid) tallest() float64 {
-	h := small
-	for _, x := range g.size {
-		h = max(h, x)
-	}
-	return h
-}
+// rise is how far the first base line of a row lies under its upper edge.
+func (g *grid) rise() float64 { return 0.5 + g.size*1.1 }
 
 // row sets one row with a fine rule under it and returns the y below.
 func (g *grid) row(s *draw.Sheet, f block.Field, y float64, row []string) float64 {
@@ -195,8 +250,8 @@ func (g *grid) row(s *draw.Sheet, f block.Field, y float64, row []string) float6
 	for c, ls := range cells {
 		v := y
 		for _, l := range ls {
-			g.cell(s, x, v-0.8-g.tallest()*1.15, c, l, g.size[c])
-			v -= g.size[c] * 1.6
+			g.cell(s, x, v-g.rise(), c, l, g.size)
+			v -= g.size * lineUp
 		}
 		x += g.width[c] + cellGap
 	}

@@ -59,9 +59,9 @@ type stickView struct {
 // Room on a sheet of faces, paper mm.
 const (
 	faceWords = 23.0 // column with the words of the faces, left
-	faceLane  = 7.8  // lane of labels over a face
+	faceLane  = 6.5  // lane of labels over a face
 	faceGap   = 4.0  // gap over a face without labels
-	footLine  = 5.0  // from the lowest face to the line of the running dimension
+	footLine  = 4.6  // from the lowest face to the line of the running dimension
 	markStep  = 1.45*dim.Text + 0.5
 )
 
@@ -78,7 +78,7 @@ func newStickView(f *geom.Frame, g Sticks) *stickView {
 	for _, x := range v.places {
 		v.foot = max(v.foot, font.Measure(f.Units.PlainJoint(x), dim.Text, false))
 	}
-	v.foot += footLine + 6
+	v.foot += footLine + 5.6
 	scales := stickScales(f.Units)
 	large := 0
 	for large < len(scales) && scales[large] <= 6 {

@@ -286,7 +286,7 @@ func (p *facePage) running(faces []int) {
 				l.Pen = &fine
 			}
 		}
-		p.s.Poly(draw.Dimension, false, at(x, y+1), at(x, y), at(spots[i], y-4), at(spots[i], y-5))
+		p.s.Poly(draw.Dimension, false, at(x, y+1), at(x, y), at(spots[i], y-4), at(spots[i], y-4.8))
 		dim.Arrow(p.s, at(x, y), at(1, 0))
 		t := p.s.Text(at(spots[i]+0.42*dim.Text, y-5.5), dim.Text, p.f.Units.PlainJoint(vals[i]))
 		t.Anchor, t.Rot, t.Mark = draw.End, math.Pi/2, "running"

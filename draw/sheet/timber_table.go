@@ -8,7 +8,6 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -159,13 +158,7 @@ func cutGrid(f *geom.Frame, g Sticks, feats []feature) *grid {
 	for i := range feats {
 		r.rows = append(r.rows, feats[i].row(f.Units, words, len(g.Timbers) == 1))
 	}
-	r.size = make([]float64, len(r.heads))
-	for c := range r.heads {
-		r.size[c] = small
-		for _, row := range r.rows {
-			r.size[c] = max(r.size[c], dim.Legible(row[c], small))
-		}
-	}
+	r.settle()
 	return r
 }
 
