@@ -107,6 +107,22 @@ func TestIndexShowsEveryGroupAndFinding(t *testing.T) {
 	}
 }
 
+// Raising sheets stand in a group of their own, on the index page and in the
+// outline of the PDF file.
+func TestRaisingSheetsHaveAGroup(t *testing.T) {
+	in := input()
+	in.Sheets = func(*geom.Frame, []finding.Finding) []*draw.Sheet {
+		return []*draw.Sheet{draw.NewSheet("raise", "raise-order", "Raising", 279.4, 215.9)}
+	}
+	files := build(t, in)
+	if page := string(files[IndexFile]); !strings.Contains(page, `id="raise"`) || !strings.Contains(page, "Raising, step by step") {
+		t.Error("the index page has no group for raising")
+	}
+	if files["svg/001-raise-order.svg"] == nil {
+		t.Error("no SVG file of that name")
+	}
+}
+
 // File names follow svg/NNN-kind-id.svg with ids of [a-z0-9-].
 func TestFileNames(t *testing.T) {
 	name := regexp.MustCompile(`^svg/[0-9]{3,}-[a-z0-9-]+\.svg$`)

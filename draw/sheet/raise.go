@@ -82,7 +82,7 @@ func (r *raising) fresh(acts []*act) (*draw.Sheet, block.Field) {
 	t := block.TitleFor(r.f, "Raising", stepsOf(acts), "pictorial")
 	t.Note = "heavy and grained: moves in this step; thin: stands already; not for measuring"
 	s, field := fresh(r.f, "raise", fmt.Sprintf("raise-step-%d", acts[0].n), t)
-	return s, cautionBox(s, field, everyStep)
+	return s, cautionBox(s, field, r.caution())
 }
 
 // fits reports whether a step's text leaves room for its picture on half a

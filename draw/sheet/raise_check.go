@@ -4,45 +4,22 @@ import (
 	"strings"
 
 	"pegwright/geom"
+	"pegwright/geom/finding"
 	"pegwright/geom/list"
 )
 
 // check tells what is checked once a step is done: plumb, level, straight, and
 // square by diagonals.
 func (r *raising) check(a *act) (text, common string) {
-	s := a.step
-	f := r.f
-	t := f.Timber(s.Move[0])
-	var square []diagonal
-	plain := ""
-	switch {
-	case s.Group != "" && r.lastOf(a):
-		if strings.HasPrefix(s.Group, "bent ") && t.Bent > 0 {
-			square = bentDiagonals(f, t.Bent)
-		}
-		if len(square) == 0 {
-			plain = "Every shoulder is tight before it is lifted."
-		}
-	case s.Group != "":
-	case t.Role == "sill" && r.last(a, "sill"):
-		if xs, _ := bentLines(f); len(xs) > 1 && len(wallLines(f)) > 1 {
-			square = planDiagonals(xs, wallLines(f), 0, "corner")
-		}
-		plain = "Level all round."
-	case s.Motion == geom.Rear || t.Place.X.Z > 0.99:
-		plain = "Plumb both ways, by level or plumb bob on a straight face."
-	case t.Role == "plate":
-		square = wallDiagonals(f, postsUnder(f, s))
-		if len(square) > 2 {
-			square = square[:2]
-			plain = "The other bays likewise: see the wall's sheet."
-		}
-	case strings.Contains(t.Role, "rafter"):
-		plain = "Rafter plumb, feet down on their seats, overhang in line with the others."
-	}
+	plain := r.checkPlain(a)
+	square := r.checkSquare(a)
 	var ls, ws []string
-	for _, d := range square {
-		l := f.Units.Format(d.long())
+	for i, d := range square {
+		if i == 2 {
+			plain = "The other bays likewise: see the wall's sheet."
+			break
+		}
+		l := r.f.Units.Format(d.long())
 		ls = append(ls, l)
 		ws = append(ws, d.nameA+" to "+d.nameB+" "+l)
 	}
@@ -50,6 +27,45 @@ func (r *raising) check(a *act) (text, common string) {
 		plain = "Square by tape: " + strings.Join(ws, "; ") + ". " + plain
 	}
 	return strings.TrimSpace(plain), strings.Join(ls, "; ")
+}
+
+// checkPlain tells what is looked at without a tape.
+func (r *raising) checkPlain(a *act) string {
+	s := a.step
+	t := r.f.Timber(s.Move[0])
+	switch {
+	case s.Group != "" && r.lastOf(a) && len(r.checkSquare(a)) == 0:
+		return "Every shoulder is tight before it is lifted."
+	case s.Group != "":
+	case t.Role == "sill" && r.last(a, "sill"):
+		return "Level all round."
+	case s.Motion == geom.Rear || t.Place.X.Z > 0.99:
+		return "Plumb both ways, by level or plumb bob on a straight face."
+	case strings.Contains(t.Role, "rafter"):
+		return "Rafter plumb, feet down on their seats, overhang in line with the others."
+	}
+	return ""
+}
+
+// checkSquare returns the diagonals that are taped after a step: of a bent when
+// it lies whole, of the sills when they are round, of a wall's bays when its
+// plate is down.
+func (r *raising) checkSquare(a *act) []diagonal {
+	s := a.step
+	t := r.f.Timber(s.Move[0])
+	switch {
+	case s.Group != "":
+		if t.Bent > 0 && strings.HasPrefix(s.Group, "bent ") && r.lastOf(a) {
+			return bentDiagonals(r.f, t.Bent)
+		}
+	case t.Role == "sill" && r.last(a, "sill"):
+		if xs, _ := bentLines(r.f); len(xs) > 1 && len(wallLines(r.f)) > 1 {
+			return planDiagonals(xs, wallLines(r.f), 0, "corner")
+		}
+	case t.Role == "plate":
+		return wallDiagonals(r.f, postsUnder(r.f, s))
+	}
+	return nil
 }
 
 // lastOf reports whether a step is the last of those on the ground of its group.
@@ -121,3 +137,14 @@ func (r *raising) ground() float64 {
 
 // everyStep stands at the foot of every raising sheet.
 const everyStep = "Hard hats on. Never under a raised bent or a hanging timber. One person gives the orders; anybody may call STOP. No wind, no children. Local code and whoever leads come before this sheet."
+
+// caution is what stands at the foot of a sheet; first of all that the order is
+// not proved, where the solver says so.
+func (r *raising) caution() string {
+	for _, x := range r.f.Notes {
+		if x.Severity == finding.Stop && (x.Rule == "assembly" || x.Rule == "peg reach") {
+			return "DO NOT RAISE by these sheets: the order is not proved, see the findings on the cover. " + everyStep
+		}
+	}
+	return everyStep
+}

@@ -25,7 +25,7 @@ func (r *raising) overview() []*draw.Sheet {
 		}
 		t.Note = "read this aloud to everybody before the first stick is lifted"
 		s, field := fresh(r.f, "raise", id, t)
-		return s, cautionBox(s, field, everyStep)
+		return s, cautionBox(s, field, r.caution())
 	})
 	w.least = raiseText
 	w.heading("The order")

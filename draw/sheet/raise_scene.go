@@ -129,6 +129,7 @@ func (r *raising) seenFrom(s geom.Step, c view.Camera) string {
 func (r *raising) standing(a *act) []view.Part {
 	s := a.step
 	lo, hi := r.near(a)
+	up := r.before(a)
 	var out []view.Part
 	for _, b := range r.f.Steps[:a.n-1] {
 		if b.Group != s.Group {
@@ -143,12 +144,30 @@ func (r *raising) standing(a *act) []view.Part {
 			if s.Group == "" {
 				body = brokenIn(q, lo, hi)
 			}
+			if body != q.body && !r.held(q.t, up, lo, hi) {
+				continue // a stub that would float in the air
+			}
 			if body != nil {
 				out = append(out, view.Part{Owner: id, Body: body})
 			}
 		}
 	}
 	return out
+}
+
+// held reports whether a timber is joined inside a box to another of those
+// that stand.
+func (r *raising) held(t *geom.Timber, up map[string]bool, lo, hi vec.V) bool {
+	for _, j := range r.f.JointsOf(t) {
+		if !up[j.Of.ID] || !up[j.Into.ID] {
+			continue
+		}
+		p := jointAt(j)
+		if p.X > lo.X && p.X < hi.X && p.Y > lo.Y && p.Y < hi.Y && p.Z > lo.Z && p.Z < hi.Z {
+			return true
+		}
+	}
+	return false
 }
 
 // near is the box outside of which what stands is not drawn with a step.

@@ -11,6 +11,8 @@ import (
 	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/list"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 	"pegwright/samples"
 )
@@ -375,6 +377,47 @@ func TestPicturesShowWhatIsNear(t *testing.T) {
 			if off := max(a0.X-hi.X, lo.X-b0.X); off > 5400 && !strings.Contains(r.f.Timber(p.Owner).Role, "sill") {
 				t.Errorf("step %d shows %s, %.0f mm off", a.n, p.Owner, off)
 			}
+		}
+	}
+}
+
+// Where the frame cannot be put together, here because a bent with 4 in foot
+// tenons cannot be reared, every raising sheet says so.
+func TestUnprovedOrderIsForbidden(t *testing.T) {
+	const src = `frame: Barn
+units: in
+building:
+  span: 14'
+  bays: [10']
+  eave: 9'
+  roof: {shape: gable, pitch: 9 in 12}
+  sills: yes
+  girts: {height: [4'], in: [eave walls]}
+adjust:
+  - {joints: posts into sills, tenon length: 4}
+`
+	for _, forbidden := range []bool{true, false} {
+		text := src
+		if !forbidden {
+			text = strings.Replace(src, "length: 4", "length: 2", 1)
+		}
+		d, faults := spec.Read("barn", []byte(text), nil)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		f, faults := solve.Solve(d)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		sheets := Raise(f)
+		if len(sheets) == 0 {
+			t.Fatal("no sheets")
+		}
+		for _, s := range sheets {
+			if got := strings.Contains(words([]*draw.Sheet{s}), "DO NOT RAISE"); got != forbidden {
+				t.Errorf("%s forbids: %v, want %v", s.ID, got, forbidden)
+			}
+			checkLayout(t, s)
 		}
 	}
 }
