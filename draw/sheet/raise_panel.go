@@ -34,7 +34,9 @@ func (r *raising) panelHead(s *draw.Sheet, f block.Field, a *act) float64 {
 	x := s.Text(at(f.X0, f.Y1-10.5), 10, n)
 	x.Bold, x.Mark = true, stepMark(a.n)
 	h := pen{s: s, x: f.X0 + wide + 3, y: f.Y1 - 0.5, w: f.W() - placeWide - wide - 6, least: raiseText}
-	h.head(r.heads(a))
+	for _, l := range wrap(r.heads(a), h.w/1.1, raiseText) { // bold runs wider
+		h.line(l, raiseText, true)
+	}
 	for _, l := range font.Wrap(r.shared(a), h.w, raiseText) {
 		h.line(l, raiseText, false)
 	}

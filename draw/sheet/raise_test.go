@@ -421,3 +421,26 @@ adjust:
 		}
 	}
 }
+
+// Long names and large paper keep the layout too.
+func TestRaiseHoldsLongNames(t *testing.T) {
+	src, _ := samples.Source("vine-arbour")
+	const more = "-with-a-very-long-name-that-no-one-wants"
+	text := strings.NewReplacer("post-south-east", "post-south-east"+more, "plate-south", "plate-south"+more).Replace(string(src))
+	d, faults := spec.Read("arbour", []byte(text), nil)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	for _, paper := range []string{"letter", "a3"} {
+		f.Paper.Sheets = paper
+		sheets := Raise(f)
+		everyStepOnce(t, f, sheets)
+		for _, s := range sheets {
+			checkLayout(t, s)
+		}
+	}
+}
