@@ -64,22 +64,9 @@ func (r *raising) lift(s geom.Step) string {
 		out += fmt.Sprintf("%s up from its foot end, %s from its %s", u.Format(l.At.Z), u.Format(across), side)
 	}
 	if l.Green > list.LiftLimit {
-		return out + ". " + r.hands(l.Green)
+		return out + ". More than one person lifts: a team, or a machine."
 	}
 	return out + "."
-}
-
-// mostHands is the largest crew on one stick that a sheet asks for (common
-// practice, no source): more are in each other's way.
-const mostHands = 10
-
-// hands tells how many people a weight asks for by the limit that the list of
-// weights explains, or that it asks for more than people.
-func (r *raising) hands(kg float64) string {
-	if n := math.Ceil(kg / list.LiftLimit); n <= mostHands {
-		return fmt.Sprintf("At least %.0f people (%s each), or a machine.", n, weightText(r.f.Units, list.LiftLimit))
-	}
-	return "Too much for hands alone: a machine or tackle, rigged by someone who knows it."
 }
 
 // startOf names the start end of a timber.
