@@ -18,15 +18,14 @@ var indexSource string
 
 // indexData is what the index page shows.
 type indexData struct {
-	Title, Mark   string
-	Facts         []string // short lines under the title
-	Picture       *card
-	Findings      []findingRow
-	Stops         bool
-	Groups        []group
-	Files         []link
-	HasTemplates  bool
-	TemplatesFile string
+	Title, Mark string
+	Facts       []string // short lines under the title
+	Picture     *card
+	Findings    []findingRow
+	Stops       bool
+	Groups      []group
+	Files       []link
+	Templates   []string // PDF files of templates
 }
 
 type card struct{ SVG, PDF, Title, Number string }
@@ -67,7 +66,7 @@ func indexOf(p *Packet, in Input, set []*page) indexData {
 	d := indexData{
 		Title: in.Frame.Title, Mark: p.Mark, Stops: finding.Stops(in.Findings),
 		Picture: picture(set), Groups: groups(set), Files: files(p),
-		HasTemplates: p.FullSize > 0, TemplatesFile: TemplatesFile,
+		Templates: templateFiles(p),
 	}
 	d.Facts = append(d.Facts, fmt.Sprintf("%d timbers, %d joints, %d sheets, %d full-size templates",
 		len(in.Frame.Timbers), len(in.Frame.Joints), p.Sheets, p.FullSize))
@@ -183,13 +182,30 @@ func groups(set []*page) []group {
 	return r
 }
 
+// templateFiles returns the paths of the PDF files of templates.
+func templateFiles(p *Packet) []string {
+	var r []string
+	for _, v := range p.volumes {
+		if v.pages[0].template {
+			r = append(r, v.path)
+		}
+	}
+	return r
+}
+
 func files(p *Packet) []link {
 	var r []link
-	if p.Sheets > 0 {
-		r = append(r, link{SheetsFile, "all sheets (PDF)"})
-	}
-	if p.FullSize > 0 {
-		r = append(r, link{TemplatesFile, "full-size templates (PDF, print at 100 %)"})
+	for _, v := range p.volumes {
+		text := "all sheets (PDF)"
+		switch template := v.pages[0].template; {
+		case template && v.title != "":
+			text = "full-size templates: " + v.title + " (PDF, print at 100 %)"
+		case template:
+			text = "full-size templates (PDF, print at 100 %)"
+		case v.title != "":
+			text = "sheets: " + v.title + " (PDF)"
+		}
+		r = append(r, link{v.path, text})
 	}
 	for _, n := range list.Names() {
 		r = append(r, link{"lists/" + n + ".csv", "list of " + n + " (spreadsheet)"})

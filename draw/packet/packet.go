@@ -49,6 +49,7 @@ type Packet struct {
 	Mark             string // 12 hexadecimal figures, the same for the same content
 	Sheets, FullSize int    // how many sheets and 1:1 sheets there are
 	Contents         []Entry
+	volumes          []volume // PDF files, in order
 }
 
 // Entry is one sheet of a packet, in its order.
@@ -60,12 +61,15 @@ type Entry struct {
 	FullSize        bool
 }
 
-// Names of the files that others point to.
+// Names of the files that others point to. A packet of very many pages has the
+// PDF files in volumes by reader, such as packet-cut.pdf.
 const (
 	IndexFile     = "index.html"
-	SheetsFile    = "packet.pdf"
-	TemplatesFile = "templates.pdf"
+	SheetsFile    = sheetsName + ".pdf"
+	TemplatesFile = templatesName + ".pdf"
 )
+
+const sheetsName, templatesName = "packet", "templates"
 
 // Build composes, numbers and renders all sheets. The same input gives the same
 // bytes. It fails when a sheet cannot be rendered or a number of the frame is
@@ -134,35 +138,49 @@ func addSVG(p *Packet, _ Input, set []*page) error {
 }
 
 func addSheetsPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title, Author: in.Frame.InfoText("drawn by"),
-		Subject: "Sheets for cutting, boring, raising and permit, packet " + p.Mark}
-	if len(in.Source) > 0 {
-		doc.Attachment = &pdf.Attachment{Name: fileWord(in.Name, 60) + ".yaml", Data: in.Source}
-	}
-	return addPDF(p, SheetsFile, doc, chosen(set, false))
+	doc := pdf.Doc{Title: in.Frame.Title, Subject: "Sheets for cutting, boring and pegging, packet " + p.Mark}
+	return addPDF(p, doc, chosen(set, false))
 }
 
 func addTemplatesPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", Author: in.Frame.InfoText("drawn by"), PrintScalingNone: true,
+	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", PrintScalingNone: true,
 		Subject: "Print at 100 %, actual size. Packet " + p.Mark}
-	return addPDF(p, TemplatesFile, doc, chosen(set, true))
+	return addPDF(p, doc, chosen(set, true))
 }
 
-// chosen returns the templates, or all other sheets.
-func chosen(set []*page, templates bool) []*page {
+// chosen returns the files of the templates, or of all other sheets.
+func chosen(set []*page, templates bool) []volume {
 	var r []*page
 	for _, pg := range set {
 		if pg.template == templates {
 			r = append(r, pg)
 		}
 	}
-	return r
+	if templates {
+		return volumes(r, templatesName, mostPages)
+	}
+	return volumes(r, sheetsName, mostPages)
 }
 
-func addPDF(p *Packet, path string, doc pdf.Doc, pages []*page) error {
-	if len(pages) == 0 {
-		return nil
+func addPDF(p *Packet, doc pdf.Doc, files []volume) error {
+	for _, v := range files {
+		own := doc
+		if v.title != "" {
+			own.Title += ": " + v.title
+		}
+		var buf bytes.Buffer
+		if err := pdf.Render(&buf, outlined(own, v.pages)); err != nil {
+			return fmt.Errorf("%s: %w", v.path, err)
+		}
+		p.add(v.path, buf.Bytes())
+		p.volumes = append(p.volumes, v)
 	}
+	return nil
+}
+
+// outlined puts the pages into a document, with an entry for each and one for
+// each group.
+func outlined(doc pdf.Doc, pages []*page) pdf.Doc {
 	group := ""
 	for i, pg := range pages {
 		if pg.reader.Title != group {
@@ -172,12 +190,7 @@ func addPDF(p *Packet, path string, doc pdf.Doc, pages []*page) error {
 		doc.Outline = append(doc.Outline, pdf.OutlineEntry{Title: pg.label(), Level: 1, Sheet: i})
 		doc.Sheets = append(doc.Sheets, pg.sheet)
 	}
-	var buf bytes.Buffer
-	if err := pdf.Render(&buf, doc); err != nil {
-		return fmt.Errorf("%s: %w", path, err)
-	}
-	p.add(path, buf.Bytes())
-	return nil
+	return doc
 }
 
 func addLists(p *Packet, in Input, _ []*page) error {

@@ -11,6 +11,7 @@ import (
 type page struct {
 	sheet    *draw.Sheet
 	n        int    // 1-based, over all sheets
+	pdf      string // path of its PDF file
 	inPDF    int    // 1-based, within its PDF file
 	file     string // name of the SVG file
 	template bool   // in templates.pdf, printed at full size
@@ -72,15 +73,11 @@ func compose(in Input) []*page {
 	for _, s := range sheets(in.Frame, in.Findings) {
 		set = append(set, &page{sheet: s})
 	}
-	first := len(set)
 	for _, s := range templates(in.Frame, in.Findings) {
 		set = append(set, &page{sheet: s, template: true})
 	}
 	for i, p := range set {
-		p.n, p.inPDF = i+1, i+1
-		if p.template {
-			p.inPDF = i + 1 - first
-		}
+		p.n = i + 1
 		p.reader = readerOf(p.sheet.Kind)
 		p.file = fileName(p.n, p.sheet)
 	}
@@ -123,10 +120,4 @@ func fileWord(s string, n int) string {
 func (p *page) label() string { return fmt.Sprintf("%d  %s", p.n, p.sheet.Title) }
 
 // pdfLink returns the address of the page within its PDF file.
-func (p *page) pdfLink() string {
-	file := SheetsFile
-	if p.template {
-		file = TemplatesFile
-	}
-	return fmt.Sprintf("%s#page=%d", file, p.inPDF)
-}
+func (p *page) pdfLink() string { return fmt.Sprintf("%s#page=%d", p.pdf, p.inPDF) }
