@@ -3,6 +3,7 @@
 package main
 
 import (
+	"math"
 	"math/rand/v2"
 	"os"
 	"regexp"
@@ -143,12 +144,15 @@ func mangled(r *rand.Rand, src, other string) string {
 			return all[r.IntN(len(all))]
 		}
 	}
-	for range 1 + r.IntN(4) {
-		switch r.IntN(8) {
-		case 0, 1, 2:
+	nudge := func() string { return strconv.FormatFloat(math.Round(240*r.Float64())/8, 'g', -1, 64) }
+	for range 1 + r.IntN(3) {
+		switch r.IntN(10) {
+		case 0, 1:
 			swap(figure, func() string { return numbers[r.IntN(len(numbers))] })
-		case 3:
-			swap(figure, pick(figure, other))
+		case 2, 3:
+			swap(figure, nudge)
+		case 6, 7:
+			swap(figure, pick(figure, src+other))
 		case 4:
 			swap(word, pick(word, src+other))
 		case 5:
@@ -192,7 +196,9 @@ func TestMangledSamples(t *testing.T) {
 			}
 		}()
 	}
-	if n := mangles(); drawn == 0 || drawn == n {
-		t.Errorf("%d of %d drawn", drawn, n)
+	n := mangles()
+	t.Logf("%d of %d drawn", drawn, n)
+	if drawn == 0 || drawn == n {
+		t.Error("of some descriptions something must be drawn, and some must be refused")
 	}
 }

@@ -14,6 +14,7 @@ const (
 	maxLength = 30000.0 // of one timber, mm
 	maxExtent = 1e6     // of a building, along its bays, mm
 	maxSticks = 5000    // of a frame
+	maxOfOne  = 400     // joints of one timber
 )
 
 // sized refuses a building that would need longer timbers than there may be.
@@ -91,11 +92,19 @@ func about(n float64) string {
 	return fmt.Sprintf("%.0f", math.Round(n/unit)*unit)
 }
 
-// crowded refuses a frame of more sticks than there may be. The fault is at the
-// last one.
+// crowded refuses a frame of more sticks than there may be, and a stick of more
+// joints. The fault is at the last one.
 func (s *solver) crowded() {
 	if n := len(s.order); n > maxSticks {
 		s.fault(s.order[n-1].t.At, "", fmt.Sprintf("the frame has %d timbers, and may have %d at most", n, maxSticks), "divide the frame into several descriptions")
+	}
+	joints := map[*stick]int{}
+	for _, p := range s.pacts {
+		for _, st := range []*stick{p.r, p.e} {
+			if joints[st]++; joints[st] == maxOfOne+1 {
+				s.fault(p.at, p.id, fmt.Sprintf("%s has more than %d joints", st.t.ID, maxOfOne), "divide the timber, or leave joints out")
+			}
+		}
 	}
 }
 

@@ -17,6 +17,17 @@ func many(n int, step string) string {
 	return b.String()
 }
 
+// ladder is a post with n rails let into it.
+func ladder(n int) string {
+	var b, j strings.Builder
+	b.WriteString("frame: Ladder\nunits: mm\ntimbers:\n  p: {role: post, section: 150 x 150, from: [0, 0, 0], to: [0, 0, 25000], faces: [south, west]}\n")
+	for i := range n {
+		fmt.Fprintf(&b, "  r%d: {role: tie, section: 40 x 40, from: [0, 150, %d], to: [0, 2000, %d], faces: [top, west]}\n", i, 300+60*i, 300+60*i)
+		fmt.Fprintf(&j, "  - {kind: mortise and tenon, of: r%d, end: start, into: p}\n", i)
+	}
+	return b.String() + "joints:\n" + j.String()
+}
+
 // wide is a building whose keys are those given.
 func wide(span, bays, eave, more string) string {
 	return "frame: Wide\nunits: mm\nbuilding:\n  span: " + span + "\n  bays: [" + bays + "]\n  eave: " + eave + "\n  sills: yes\n  " + more + "\n"
@@ -42,6 +53,7 @@ func TestLimits(t *testing.T) {
 		{"bay", wide("4000", "3000, 30001", "2400", "roof: {shape: gable, pitch: 9 in 12}"), "bays", "30001", "no timber may be longer than"},
 		{"length", wide("4000", strings.Repeat("29 m, ", 34)+"29 m", "2400", "roof: {shape: gable, pitch: 9 in 12}"), "bays", "29 m", "building of more than"},
 		{"rafters of many bays", wide("4000", bays, "2400", "roof: {shape: gable, pitch: 9 in 12, rafter spacing: 200}"), "spacing", "200", "about 6000 rafters"},
+		{"joints of one timber", ladder(401), "of: r400", "r400-into-p", "p has more than 400 joints"},
 		{"one place", many(400, "0"), "t0:", "t0", "399 other timbers lie about t0"},
 		{"nearly one place", many(400, "0.2"), "t0:", "t0", "in one heap"},
 	} {
