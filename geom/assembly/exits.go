@@ -121,37 +121,44 @@ func (p *planner) leaning(ways []vec.V) []vec.V {
 // stand on. No foot tenon may be longer than most.
 func (p *planner) rears(closing []*geom.Joint, long float64, ways []vec.V, most float64) []exit {
 	e := exit{motion: geom.Rear}
-	var foot *geom.Joint
+	var feet []*geom.Joint
 	for _, j := range closing {
 		if !p.isFoot(j) {
 			continue
 		}
 		e.ground = append(e.ground, p.s.index[j.Into])
-		if l := stubLength(j); l > e.stub {
-			e.stub, foot = l, j
-		}
+		e.stub = max(e.stub, stubLength(j))
+		feet = append(feet, j)
 	}
 	if e.stub > most+roundOff {
 		return nil
 	}
 	var r []exit
 	for _, d := range ways {
+		if slices.ContainsFunc(feet, func(j *geom.Joint) bool { return !turns(j, d) }) {
+			continue
+		}
 		o := e
 		o.legs = []geom.Move{{Direction: d, Distance: long}}
-		if foot != nil {
-			o.drop, o.play = arc(foot.Of, e.stub, d)
-		}
+		o.drop, o.play = arcs(feet, d)
 		r = append(r, o)
 	}
 	return r
 }
 
-// isFoot reports whether j stands an upright that leaves on what stays.
+// isFoot reports whether j stands an upright that leaves on what stays, or the
+// foot of a brace beside it on the sill.
 func (p *planner) isFoot(j *geom.Joint) bool {
-	if p.side[p.s.index[j.Of]] != leaves || !plumb(j.Of) || len(j.Moves) != 1 {
+	if p.side[p.s.index[j.Of]] != leaves || !plumb(j.Of) && !isSill(j.Into) || len(j.Moves) != 1 {
 		return false
 	}
 	return j.Moves[0].Direction.Z < -0.99
+}
+
+// turns reports whether the foot of j turns up as an upright's does when the
+// whole leans along d: a brace has to lie square to the lean.
+func turns(j *geom.Joint, d vec.V) bool {
+	return plumb(j.Of) || math.Abs(j.Of.Place.X.Dot(d)) < roundOff
 }
 
 // stubLength is the length of a joint's tenon along its move, in millimetres;
@@ -164,18 +171,50 @@ func stubLength(j *geom.Joint) float64 {
 	return hi - lo
 }
 
+// arcs returns the most drop of the feet of the uprights, and the most play
+// that any tip needs. The tenon of a brace beside them turns about the same
+// arrises, and lies nearer to them than the far arris of a post.
+func arcs(feet []*geom.Joint, d vec.V) (drop, play float64) {
+	pivot := math.Inf(-1)
+	for _, j := range feet {
+		if !plumb(j.Of) {
+			continue
+		}
+		a, b := arc(width(j.Of, d), stubLength(j))
+		drop, play = max(drop, a), max(play, b)
+		_, hi := j.Of.Blank.Moved(j.Of.Place).Extent(d)
+		pivot = max(pivot, hi)
+	}
+	for _, j := range feet {
+		if plumb(j.Of) || math.IsInf(pivot, -1) || j.Tenon.Empty() {
+			continue
+		}
+		lo, _ := j.Tenon.Extent(d)
+		_, b := arc(max(pivot-lo, 0), stubLength(j))
+		play = max(play, b)
+	}
+	return drop, play
+}
+
+// width is the size of an upright along the lean.
+func width(post *geom.Timber, lean vec.V) float64 {
+	if math.Abs(post.Place.Z.Dot(lean)) > 0.7 {
+		return post.Section[1]
+	}
+	return post.Section[0]
+}
+
 // arc returns how far the far arris of a foot comes down, and how much play the
 // tip of its stub needs, as the post turns up about the near arris of its foot
 // from the lean at which the stub just clears what it stands on. With w the
 // width of the post along the lean and s the stub, that lean has the tangent
 // s/w: the arris comes down w·s/√(w²+s²), and the tip swings √(w²+s²) − w past
 // its place. (Plane geometry; the stub is taken to reach the far arris.)
-func arc(post *geom.Timber, s float64, lean vec.V) (drop, play float64) {
-	w := post.Section[0]
-	if math.Abs(post.Place.Z.Dot(lean)) > 0.7 {
-		w = post.Section[1]
-	}
+func arc(w, s float64) (drop, play float64) {
 	h := math.Hypot(w, s)
+	if h == 0 {
+		return 0, 0
+	}
 	return w * s / h, h - w
 }
 

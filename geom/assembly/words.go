@@ -63,22 +63,12 @@ func (w *writer) rearing(what string, l leaving, s geom.Step) string {
 	} else {
 		u := w.p.s.f.Units
 		t += fmt.Sprintf("lean it back to the %s, enter %s in %s, bring it plumb; its far arris comes down %s there, and the tip of the stub swings %s (ease it, or drop the whole %s plumb)",
-			compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(swing(l.exit)), u.FormatJoint(l.exit.stub))
+			compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(l.exit.play), u.FormatJoint(l.exit.stub))
 	}
 	if len(rest) > 0 {
 		t += "; as it comes up to the " + compass(lean.Neg()) + ", lead it onto " + few(rest)
 	}
 	return t
-}
-
-// swing is how far the tips of the stubs pass their place on the arc: with the
-// drop d and the stub s, w = s·d/√(s²−d²) and the swing is s·(w/d) − w.
-func swing(e exit) float64 {
-	if e.stub <= e.drop || e.drop == 0 {
-		return 0
-	}
-	w := e.stub * e.drop / math.Sqrt(e.stub*e.stub-e.drop*e.drop)
-	return math.Hypot(w, e.stub) - w
 }
 
 func (w *writer) isGround(l leaving, id string) bool {
