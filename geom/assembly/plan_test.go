@@ -270,6 +270,35 @@ func TestDropOfARearedFoot(t *testing.T) {
 	}
 }
 
+// Braces down to a cross sill go up with their bent: their tenons enter it as
+// the stubs of the posts do, and the bent can still take the girts sideways. A
+// foot tenon of such a brace is held to the same length as a stub.
+func TestSillBracesGoUpWithTheirBent(t *testing.T) {
+	src := strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls, gable walls"), "  braces: {legs: 30\" x 30\", in: [bents, walls]}\n",
+		"  braces:\n    - {legs: 24 x 24, in: [bents]}\n    - {legs: 24 x 24, in: [gables], go: down}\n", 1)
+	f := solved(t, src)
+	for _, x := range against(f) {
+		t.Errorf("stopped: %s", x.Text)
+	}
+	bookkeeping(t, f)
+	reared := 0
+	for _, s := range f.Steps {
+		if s.Motion == geom.Rear && slices.ContainsFunc(s.Move, func(id string) bool { return strings.HasSuffix(id, "-foot") }) {
+			reared++
+			if !strings.Contains(s.Text, "sill-west") && !strings.Contains(s.Text, "sill-east") {
+				t.Errorf("the cross sill is not named: %s", s.Text)
+			}
+		}
+	}
+	if reared != 2 {
+		t.Errorf("%d bents were reared with the feet of their sill braces, want 2", reared)
+	}
+	long := solved(t, src+"adjust:\n  - {joints: braces into cross sills, tenon length: 4}\n")
+	if len(against(long)) == 0 {
+		t.Error("braces with 4 in tenons in the sill are reared")
+	}
+}
+
 // A floor between the sills is laid before anything is raised.
 func TestFloorIsLaidFirst(t *testing.T) {
 	f := solved(t, strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "  sills: yes\n", "  sills: yes\n  floor: {joists: 4 x 5}\n", 1))

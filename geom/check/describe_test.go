@@ -2,6 +2,7 @@ package check_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 )
@@ -10,7 +11,10 @@ import (
 type dice struct {
 	*rand.Rand
 	k float64 // file units to the inch
-	b strings.Builder
+	// top is the roof to be described, which also says what spans suit it.
+	top    string
+	leanTo string // the wall that a lean-to stands against
+	b      strings.Builder
 }
 
 func (d *dice) line(format string, a ...any) { fmt.Fprintf(&d.b, format+"\n", a...) }
@@ -44,6 +48,7 @@ func (d *dice) some(list ...string) string {
 // take the file's unit.
 func RandomFrame(r *rand.Rand) string {
 	d := &dice{Rand: r, k: 1}
+	d.top = d.pick("none", "none", "seat", "seat", "ridge", "shed", "king truss", "queen truss", "collars", "lean-tos", "over plates")
 	unit := "in"
 	if r.IntN(3) == 0 {
 		unit, d.k = "mm", 25
@@ -69,13 +74,21 @@ func RandomFrame(r *rand.Rand) string {
 
 // layout writes variants of the usual joints.
 func (d *dice) layout() {
-	switch d.IntN(5) {
+	n := d.IntN(8)
+	if n == 1 && (d.top == "queen truss" || d.top == "over plates") {
+		return // ties that lie on their plates have no peg there
+	}
+	switch n {
 	case 0:
 		d.line("layout: {girt: {housing: %s}, brace: {draw: square}}", fmt.Sprint(0.25*d.k))
 	case 1:
 		d.line("layout: {tie: {housing: %g, pegs: 2}}", 0.5*d.k)
 	case 2:
 		d.line("layout: {brace: {housing: %g}}", 0.5*d.k)
+	case 3:
+		d.line("layout: {brace: {housing: %g, diminished: yes}}", 0.5*d.k)
+	case 4:
+		d.line("layout: {brace: {square end: yes}, post: {clearance: %g}}", d.k/32)
 	}
 }
 
@@ -91,34 +104,68 @@ func (d *dice) sections() {
 
 // body writes span, bays, eave and roof and returns the number of bays.
 func (d *dice) body() int {
-	d.line("  span: %s", d.len(66, 192))
+	lo, hi, eave := 66.0, 192.0, 84.0
+	switch d.top {
+	case "king truss", "queen truss":
+		lo, hi = 192, 288
+	case "collars", "shed":
+		lo, hi = 84, 132
+	case "lean-tos":
+		eave = 126
+	}
+	d.line("  span: %s", d.len(lo, hi))
 	var bays []string
 	for range 1 + d.IntN(1+d.IntN(1+d.IntN(5))) {
 		bays = append(bays, d.len(72, 168))
 	}
 	d.line("  bays: [%s]", strings.Join(bays, ", "))
-	d.line("  eave: %s", d.len(84, 132))
+	d.line("  eave: %s", d.len(eave, 132))
 	d.roof()
 	return len(bays)
 }
 
 func (d *dice) roof() {
-	pitch := fmt.Sprintf("%d in 12", 4+d.IntN(11))
-	if d.k > 1 {
-		pitch = fmt.Sprintf("%d deg", 20+d.IntN(30))
-	}
-	more := ""
-	switch d.IntN(6) {
-	case 0, 1:
-		more = ", shape: gable, seat: " + d.pick("step-lap", "birdsmouth")
-	case 2:
-		more = ", shape: gable, ridge: beam, king posts: " + d.pick("every bent", "gables")
-	case 3:
-		more = ", shape: shed, high wall: " + d.pick("north", "south")
-	default:
+	flat, steep := 5, 14
+	more := "shape: gable"
+	switch d.top {
+	case "none":
 		return
+	case "seat":
+		more += ", seat: " + d.pick("step-lap", "birdsmouth")
+	case "ridge":
+		more += ", ridge: beam, king posts: " + d.pick("every bent", "gables")
+	case "shed":
+		flat, steep = 3, 8
+		more = "shape: shed, high wall: " + d.pick("north", "south")
+	case "king truss":
+		flat, steep = 7, 13
+		more += ", truss: king post"
+	case "queen truss":
+		flat, steep = 7, 13
+		more += ", truss: queen posts, purlin spacing: " + d.len(36, 60)
+	case "collars":
+		flat, steep = 10, 14
+		more += fmt.Sprintf(", collars: {height: %s}", d.len(6, 12))
+	case "lean-tos":
+		more += ", ridge: beam"
+		d.leanTo = d.pick("north", "south")
+		d.line("  lean-tos: [{wall: %s, span: %s, pitch: %s}]", d.leanTo, d.len(48, 84), d.slope(2, 4))
+	case "over plates":
+		d.line("  ties: over plates")
 	}
-	d.line("  roof: {pitch: %s, overhang: %s, rafter spacing: %s, tail: %s%s}", pitch, d.len(4, 14), d.len(28, 40), d.pick("square", "plumb"), more)
+	if d.top != "queen truss" {
+		more += ", rafter spacing: " + d.len(28, 40)
+	}
+	d.line("  roof: {pitch: %s, overhang: %s, tail: %s, %s}", d.slope(flat, steep), d.len(4, 14), d.pick("square", "plumb"), more)
+}
+
+// slope is a pitch of flat to steep in 12, in degrees where the file is metric.
+func (d *dice) slope(flat, steep int) string {
+	rise := flat + d.IntN(steep-flat+1)
+	if d.k > 1 {
+		return fmt.Sprintf("%.0f deg", math.Atan2(float64(rise), 12)*180/math.Pi)
+	}
+	return fmt.Sprintf("%d in 12", rise)
 }
 
 func (d *dice) feet() (sills bool) {
@@ -175,7 +222,11 @@ func (d *dice) openings(bays int) {
 		return
 	}
 	d.line("  openings:")
-	d.line("    - {name: door, wall: %s, bay: %d, width: %s, height: %s}", d.pick("south", "north"), 1+d.IntN(bays), d.len(26, 36), d.len(54, 66))
+	wall := d.pick("south", "north")
+	if d.leanTo != "" { // its ledger is in the way there
+		wall = map[string]string{"south": "north", "north": "south"}[d.leanTo]
+	}
+	d.line("    - {name: door, wall: %s, bay: %d, width: %s, height: %s}", wall, 1+d.IntN(bays), d.len(26, 36), d.len(54, 66))
 	gables := []string{"east", "west"}
 	d.Shuffle(2, func(i, j int) { gables[i], gables[j] = gables[j], gables[i] })
 	if d.IntN(2) == 0 {

@@ -22,6 +22,7 @@ var seed = flag.Uint64("seed", 9, "seed of the random frames")
 // tally counts what a run of random frames met, with one example of each.
 type tally struct {
 	count   map[string]int
+	refused int
 	example map[string]string
 }
 
@@ -40,10 +41,10 @@ func frames(t *testing.T) int {
 	return 12
 }
 
-// Random frames never make the program panic, are never refused, and nothing
-// stops them: no two timbers share wood, every stick is one piece, every tenon
-// lies inside its mortise and no void runs into another. In a few of those that
-// have braces down to their sills some timbers hold each other, and are named.
+// Random frames never make the program panic, and nothing stops them: no two
+// timbers share wood, every stick is one piece, every tenon lies inside its
+// mortise, no void runs into another and there is an order to put them together.
+// A truss or a lean-to that finds no room is refused with a mend.
 func TestRandomFrames(t *testing.T) {
 	const parts = 2
 	for part := range parts {
@@ -56,12 +57,15 @@ func TestRandomFrames(t *testing.T) {
 
 func randomPart(t *testing.T, part, n int) {
 	r := jitter(*seed + uint64(part))
-	y := tally{map[string]int{}, map[string]string{}}
+	y := tally{count: map[string]int{}, example: map[string]string{}}
 	for i := range n {
 		oneRandom(t, part*n+i, RandomFrame(r), &y)
 	}
-	if y.count["no order"] > n/10 {
+	if y.count["no order"] > n/200 {
 		t.Errorf("of %d frames %d cannot be put together", n, y.count["no order"])
+	}
+	if y.refused > 1+n/10 {
+		t.Errorf("of %d frames %d are refused", n, y.refused)
 	}
 	for _, k := range slices.Sorted(maps.Keys(y.count)) {
 		t.Logf("%4d %s\n%s", y.count[k], k, y.example[k])
@@ -80,7 +84,12 @@ func oneRandom(t *testing.T, i int, src string, y *tally) {
 	}
 	f, faults := solve.Solve(d)
 	if len(faults) > 0 {
-		t.Errorf("frame %d is refused: %v\n%s", i, faults, src)
+		x := faults[0]
+		if x.Mend == "" || x.At.Line == 0 || !strings.Contains(src, "truss:") && !strings.Contains(src, "lean-tos:") {
+			t.Errorf("frame %d is refused: %v\n%s", i, faults, src)
+		}
+		y.add("refused: "+pattern(x.Text), x.Text+"\n"+src)
+		y.refused++
 		return
 	}
 	for _, x := range proofs(f) {

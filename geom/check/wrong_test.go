@@ -70,6 +70,18 @@ joints:
   - {kind: cross lap, of: beam, into: right}
 `
 
+// trapped is a brace between a post and a beam that are lapped across each
+// other: the lap closes from the side, the brace's tenons do not.
+const trapped = `frame: Trapped
+units: in
+timbers:
+  post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 114], faces: [south, west]}
+  beam: {role: beam, section: 6 x 6, from: [0, -12, 96], to: [0, 120, 96], faces: [top, west]}
+  brace: {role: brace, section: 3 x 5, between: [post, beam], legs: 30 x 30, toward: north}
+joints:
+  - {kind: cross lap, of: beam, into: post}
+`
+
 type wrong struct {
 	name, src string
 	rule      string           // "fault" for what is no frame at all
@@ -182,6 +194,7 @@ func wrongBearings() []wrong {
 
 func wrongOrder() []wrong {
 	return []wrong{
+		{"trapped brace", trapped, "assembly", stop, "post: {role", "hold each other", []string{"post", "beam", "brace"}},
 		{"rail trapped in a ring", ring, "assembly", stop, "left: {role", "hold each other", []string{"left", "right", "rail", "beam"}},
 		{"long foot tenons under a bent to be reared", fmt.Sprintf(barn, "", "3'") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n  - {joints: cross sills into sills, from reference: 5 1/2}\n",
 			"assembly", stop, "", "foot tenons are 4\" long", nil},

@@ -18,6 +18,7 @@ type leanTo struct {
 	wall   string
 	out    vec.V
 	ledger float64 // top of the ledger
+	tails  float64 // highest place of the ledger for the sake of the tails above
 	deep   float64 // of the rafters' seats
 }
 
@@ -49,6 +50,7 @@ func (p *plan) leanTo(ask spec.LeanTo) *leanTo {
 	plate, _ := p.s.idealSize("plate")
 	ledger, _ := p.s.idealSize("ledger")
 	l.deep = own.seatDepth(depth, min(plate, ledger)-inch)
+	l.tails = p.underTails(l)
 	l.ledger = ask.Height.Or(l.highest())
 	own.eave = l.ledger - ask.Span.MM*own.sin/own.cos
 	return l
@@ -61,7 +63,7 @@ func (l *leanTo) highest() float64 {
 	s := l.s
 	plate := l.plates[l.wall]
 	under := plate.t.Place.O.Z - plate.t.Ideal[plate.depthAxis()]
-	top := under - s.std.stagger - l.headRise()
+	top := min(under-s.std.stagger-l.headRise(), l.tails)
 	if tie := l.bents[0].tie; !l.overPlates() {
 		top = min(top, l.tieTop-tie.t.Section[tie.depthAxis()]-s.std.stagger)
 	}
@@ -79,6 +81,19 @@ func (l *leanTo) highest() float64 {
 	return top
 }
 
+// underTails is the highest place of a lean-to's ledger where its rafters pass
+// below the tails of the rafters above, which are taken to end plumb.
+func (p *plan) underTails(l *leanTo) float64 {
+	if p.truss() == "queen posts" || p.shed() && l.wall == p.highWall() {
+		return math.Inf(1)
+	}
+	_, d := p.s.size("rafter")
+	_, rise := p.plateSeat()
+	out := p.b.Roof.Overhang.Or(p.s.std.overhang) + d*p.sin
+	under := p.plateTop(l.wall) + rise - out*p.sin/p.cos - d/p.cos
+	return under + out*l.sin/l.cos - l.headRise() - p.s.std.stagger
+}
+
 // headRise is how far the rafters' heads stand above the ledger's top.
 func (l *leanTo) headRise() float64 {
 	_, depth := l.s.size("rafter")
@@ -92,7 +107,7 @@ func (l *leanTo) fits() bool {
 	say := s.f.Units.Format
 	before := len(s.faults)
 	if h := l.ask.Height; h.Set && h.MM > l.highest()+1e-6 {
-		s.fault(h.At, h.Src, fmt.Sprintf("the rafters' heads would meet the braces or the plate of the %s wall", l.wall), "set the ledger at "+say(math.Floor(l.highest()))+" or lower")
+		s.fault(h.At, h.Src, fmt.Sprintf("the rafters' heads would meet the braces, the plate or the rafters above the %s wall", l.wall), "set the ledger at "+say(math.Floor(l.highest()))+" or lower")
 	}
 	if low := l.eave; low < 48*inch {
 		at := l.ask.At

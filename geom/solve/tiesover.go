@@ -15,7 +15,6 @@ func (p *plan) layTiesOver() {
 	s := p.s
 	if p.b.TieHeight.Set {
 		s.fault(p.b.TieHeight.At, p.b.TieHeight.Src, "ties over the plates have no height of their own", "leave tie height out, or write ties: dropped")
-		return
 	}
 	w, d := s.size("tie")
 	_, deep := s.idealSize("tie")
@@ -59,7 +58,8 @@ func (p *plan) stationsBetween(each func(k int, x float64, side vec.V)) {
 	tie, _ := p.s.size("tie")
 	k := 0
 	for i := 0; i+1 < len(p.bents); i++ {
-		from, to := p.bents[i].x+tie, p.bents[i+1].x-w
+		// Some wood is left in the plate between a tie's notch and a rafter's.
+		from, to := p.bents[i].x+tie+p.s.std.web, p.bents[i+1].x-w-p.s.std.web
 		if p.bents[i+1].last() {
 			to -= tie
 		}
