@@ -57,13 +57,13 @@ func nearest(b draw.Box, p vec.P) vec.P {
 	return vec.P{X: min(max(p.X, b.Min.X), b.Max.X), Y: min(max(p.Y, b.Min.Y), b.Max.Y)}
 }
 
-// inView returns the dimensions, those whose line would not show set off to
-// the other side.
-func (c *canvas) inView(dims []dimension) []dimension {
+// inView returns the dimensions, those whose line would not show in the box set
+// off to the other side.
+func inView(seen draw.Box, dims []dimension) []dimension {
 	out := append([]dimension(nil), dims...)
 	for i, d := range out {
 		n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
-		if _, _, ok := clipSegment(c.seen(), d.a.Add(n), d.b.Add(n)); !ok {
+		if _, _, ok := clipSegment(seen, d.a.Add(n), d.b.Add(n)); !ok {
 			out[i].off = -d.off
 		}
 	}

@@ -1,7 +1,7 @@
 // Package templates draws the sheets that are laid on wood, all at 1:1: the
 // print check page, the hole templates of the near and the far face, the flap
-// of the entered face, the templates of the tenon, and patterns of pegs and of
-// ends that are cut aslant.
+// of the entered face, the templates of the tenon, patterns of pegs and of ends
+// that are cut aslant, and story poles.
 //
 // A template is laid out in the view of one face of a timber, seen from outside
 // the timber with its start end to the left: x runs along the timber, y across

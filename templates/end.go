@@ -245,6 +245,9 @@ func (p *plan) endRoom() {
 	}
 	s := p.v.sign()
 	p.need = append(p.need, vec.P{X: -2}, vec.P{X: 2}, vec.P{Y: -s * 7})
+	if len(p.dims) > 0 {
+		p.need = append(p.need, vec.P{Y: -s * 20})
+	}
 	p.most = append(p.most, p.need...)
 	p.most = append(p.most, vec.P{X: -7, Y: -s * 20}, vec.P{X: 7})
 	b := grown(draw.NoBox().With(p.most...), 6)

@@ -10,12 +10,11 @@ import (
 
 // seams marks where this tile meets its neighbours: a line through the middle
 // of the overlap with two diamonds, and a small key of the tiles.
-func (p *page) seams(t tile) {
+func (p *page) seams(t tile, lines [][2]vec.P) {
 	w := p.win
 	seam := func(a, b vec.P, name string) {
 		p.s.Line(draw.Trace, a, b)
-		for i, k := range []float64{0.2, 0.8} {
-			c := a.Lerp(b, k)
+		for i, c := range p.canvas.diamonds(a, b, lines) {
 			p.s.Poly(draw.Dimension, true, c.Add(vec.P{X: 3}), c.Add(vec.P{Y: 3}), c.Sub(vec.P{X: 3}), c.Sub(vec.P{Y: 3})).Mark = fmt.Sprintf("match:%s%d", name, i+1)
 			s := p.s.Text(c.Add(vec.P{X: 4, Y: 1}), lettering, fmt.Sprintf("%s%d", name, i+1))
 			if c.X > w.Mid().X {
@@ -41,17 +40,72 @@ func (p *page) seams(t tile) {
 	p.tileKey(t)
 }
 
+// diamonds returns where the two diamonds of a seam stand: toward its ends,
+// where none of the lines of the view crosses them or the words beside them, on
+// either side of the seam, so that both tiles have them in one place.
+func (c *canvas) diamonds(a, b vec.P, lines [][2]vec.P) [2]vec.P {
+	clear := func(at vec.P) bool {
+		for _, l := range lines {
+			if _, _, hit := clipSegment(draw.Box{Min: at.Sub(vec.P{X: 16, Y: 5}), Max: at.Add(vec.P{X: 16, Y: 6})}, c.at(l[0]), c.at(l[1])); hit {
+				return false
+			}
+		}
+		return true
+	}
+	out := [2]vec.P{a.Lerp(b, 0.2), a.Lerp(b, 0.8)}
+	for i, way := range []float64{1, -1} {
+		for step := range 40 {
+			k := 0.2 + 0.01*float64(step)
+			if step > 24 {
+				k = 0.2 - 0.01*float64(step-24)
+			}
+			at := a.Lerp(b, k)
+			if way < 0 {
+				at = b.Lerp(a, k)
+			}
+			if clear(at) {
+				out[i] = at
+				break
+			}
+		}
+	}
+	return out
+}
+
+// wide returns the lines of the view that are drawn wide.
+func (p plan) wide() [][2]vec.P {
+	var out [][2]vec.P
+	add := func(c draw.Class, a, b vec.P) {
+		if c == draw.Part || c == draw.Register {
+			out = append(out, [2]vec.P{a, b})
+		}
+	}
+	for _, g := range p.guides {
+		add(g.class, g.a, g.b)
+	}
+	for _, s := range p.strokes {
+		add(s.class, s.a, s.b)
+	}
+	for _, s := range p.shapes {
+		for i, q := range s.pts {
+			add(s.class, q, s.pts[(i+1)%len(s.pts)])
+		}
+	}
+	return out
+}
+
 // joinName names the seam before column (or row) n in row (or column) k.
 func joinName(n, k int, first string) string {
 	return string(rune(first[0]+byte(n-1))) + string(rune('a'+k))
 }
 
-// keyHigh is the height of column that the key of the tiles takes, mm.
-const keyHigh = 40.0
+// keyHigh is the height of column that the key of so many rows of tiles takes,
+// mm.
+func keyHigh(rows int) float64 { return 7*float64(rows) + 20 }
 
 // tileKey draws the grid of tiles with this one dark, in the words' column.
 func (p *page) tileKey(t tile) {
-	const w, h = 9.0, 7.0
+	w, h := min(9, (p.col.W()-1)/float64(t.cols)), 7.0
 	o := vec.P{X: p.col.Min.X, Y: p.y - float64(t.rows)*h - 3}
 	for r := range t.rows {
 		for c := range t.cols {

@@ -57,9 +57,9 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 			}
 		}
 	}
-	k, fits := fewest(p, append(head[:len(head):len(head)], list...), extra+keyHigh, ways)
+	k, fits := fewest(p, append(head[:len(head):len(head)], list...), extra, ways)
 	if len(list) > 0 {
-		least, _ := fewest(p, head, extra+keyHigh, ways)
+		least, _ := fewest(p, head, extra, ways)
 		if !fits || least.pages(p) < k.pages(p) {
 			k = least
 			k.place = onNextSheet
@@ -93,11 +93,17 @@ func holds(l layout, box draw.Box, head, list words, extra float64, place listPl
 // room for the words if there are any.
 func fewest(p plan, head words, extra float64, ways []layout) (k choice, roomy bool) {
 	box := draw.NoBox().With(p.need...)
+	for _, d := range p.dims {
+		n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
+		n = n.Add(n.Unit().Mul(4))
+		box = box.With(d.a.Add(n), d.b.Add(n))
+	}
 	best, least := ways[0], math.MaxInt
 	for _, need := range []bool{true, false} {
 		for _, l := range ways {
-			n := tiles(box.W(), l.win.W()) * tiles(box.H(), l.win.H())
-			if n < least && (!need || l.room(head, extra)) {
+			rows := tiles(box.H(), l.win.H())
+			n := tiles(box.W(), l.win.W()) * rows
+			if n < least && (!need || l.room(head, extra+keyHigh(rows))) {
 				best, least = l, n
 			}
 		}
@@ -105,7 +111,8 @@ func fewest(p plan, head words, extra float64, ways []layout) (k choice, roomy b
 			break
 		}
 	}
-	return choice{layout: best, box: box, tiled: least > 1}, best.room(head, extra)
+	k = choice{layout: best, box: box, tiled: least > 1}
+	return k, best.room(head, extra+keyHigh(tiles(box.H(), best.win.H())))
 }
 
 // tiles returns how many windows of the given size, overlapping, cover long mm.

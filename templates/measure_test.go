@@ -242,6 +242,8 @@ func holdAgainstFrame(t *testing.T, fd found, g, q plan) {
 		switch q.kind {
 		case "tenon":
 			holdTenon(t, fd, g.joint, q.joint, a.ID, b.ID, q.v.face)
+		case "mate":
+			holdMate(t, fd, g.joint, q.joint, a.ID, b.ID)
 		case "through":
 			holdThrough(t, fd, g.joint, q.joint, a.ID, b.ID)
 		default:
@@ -337,6 +339,28 @@ func holdThrough(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID s
 	agree(t, fd, "hole to the seat's corner, nearest of the cut's", best, 0)
 }
 
+// holdMate: the hole of the enterer against its bore, from the reference face
+// that runs along the bore and from the joint's first place on the enterer.
+func holdMate(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID string) {
+	t.Helper()
+	b := boreOf(t, j.Of, j.ID, pegID)
+	c := fd.hole(t, "hole:mate:"+first.ID+":"+firstPeg, b.Diameter)
+	dir := b.To.Sub(b.From).Unit()
+	into, ref := vec.V{Y: 1}, b.From.Y
+	if math.Abs(dir.Y) > 0.5 {
+		into, ref = vec.V{Z: 1}, b.From.Z
+	}
+	x := math.NaN()
+	for _, p := range j.Places {
+		if p.On == j.Of && math.IsNaN(x) {
+			x = p.X
+		}
+	}
+	agree(t, fd, "hole to register arris", math.Abs(fd.off(t, "line:register:"+first.ID, c)), ref)
+	agree(t, fd, "hole to line J", math.Abs(fd.off(t, "line:joint:"+first.ID, c)), math.Abs(b.From.X-x))
+	holdHands(t, fd, first, c, (vec.V{X: -1}).Cross(into).Dot(dir.Neg()), x-b.From.X)
+}
+
 // holdTenon: shoulder, reference edge and the vector between the two holes.
 func holdTenon(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID string, face int) {
 	t.Helper()
@@ -426,7 +450,7 @@ func TestRelish(t *testing.T) {
 	for _, d := range all(t) {
 		for _, j := range d.f.Joints {
 			for _, p := range j.Pegs {
-				if p.Exit == 0 || j.OfEnd == geom.Mid && p.Relish == 0 {
+				if p.Exit == 0 || j.Tenon.Empty() || j.OfEnd == geom.Mid && p.Relish == 0 {
 					continue // an enterer that runs on has no end behind the hole
 				}
 				grain := j.Of.Place.X

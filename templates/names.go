@@ -42,10 +42,59 @@ func (c *canvas) name(g guide) {
 	}
 	bold := g.class == draw.Register || g.class == draw.Part
 	at := []pass{{0, ofAll}, {0, ofHeavy}, {2, ofHeavy}}
-	if c.search(at, g.name, lettering, bold, spots) || !c.label(g.name, lettering, bold, spots...) {
+	if c.search(at, g.name, lettering, bold, spots) || c.nameInTwo(g, spots, up, bold) {
 		return
 	}
-	c.leader(a.Lerp(b, 0.5)) // it found no place at its line
+	if c.nameFlat(g, a, b, bold) || c.label(g.name, lettering, bold, spots...) {
+		c.leader(a.Lerp(b, 0.5)) // it found no place at its line
+	}
+}
+
+// nameInTwo writes a long name in two lines along its line, where no heavy line
+// crosses them.
+func (c *canvas) nameInTwo(g guide, spots []spot, up vec.P, bold bool) bool {
+	two := inTwo(g.name)
+	if two == g.name {
+		return false
+	}
+	high := append([]spot(nil), spots...)
+	for i := range high { // the second line stands below the first
+		if up.Dot(high[i].p.Sub(g.a)) > 0 {
+			high[i].p = high[i].p.Add(up.Mul(lettering * lead))
+		}
+	}
+	return c.search([]pass{{0, ofAll}, {0, ofHeavy}, {2, ofHeavy}}, two, lettering, bold, high)
+}
+
+// inTwo breaks a name after its colon, else at the space nearest to its middle.
+func inTwo(name string) string {
+	if i := strings.Index(name, ": "); i > 0 {
+		return name[:i+1] + "\n" + name[i+2:]
+	}
+	if i := strings.Index(name, " ("); i > 0 {
+		return name[:i] + "\n" + name[i+1:]
+	}
+	best := -1
+	for i, r := range name {
+		if r == ' ' && (best < 0 || abs(float64(2*i-len(name))) < abs(float64(2*best-len(name)))) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return name
+	}
+	return name[:best] + "\n" + name[best+1:]
+}
+
+// nameFlat writes a name level beside its line, where no heavy line crosses it.
+func (c *canvas) nameFlat(g guide, a, b vec.P, bold bool) bool {
+	var spots []spot
+	for _, k := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
+		p := a.Lerp(b, k).Sub(vec.P{Y: lettering / 2})
+		spots = append(spots, spot{p.Add(vec.P{X: 4}), draw.Start, 0}, spot{p.Sub(vec.P{X: 4}), draw.End, 0})
+	}
+	return c.search([]pass{{0, ofAll}, {0, ofHeavy}}, g.name, lettering, bold, spots) ||
+		c.search([]pass{{0, ofHeavy}, {40, ofHeavy}}, inTwo(g.name), lettering, bold, spots)
 }
 
 // holeNames writes the bore beside every hole that shows, and on a tenon which
@@ -179,28 +228,68 @@ func startWords(t *geom.Timber) string {
 	}
 }
 
-// start draws the arrow to the start end, on the side away from the arris.
+// start draws the arrow to the start end, on the side away from the arris where
+// nothing crosses it or its words, else where least does.
 func (p plan) start(c *canvas) {
-	seen := c.seen()
-	y := seen.Max.Y - 6
-	if p.v.sign() < 0 {
-		y = seen.Min.Y + 6
+	one := startWords(p.v.t)
+	two := strings.Replace(one, "toward the ", "toward the\n", 1)
+	beside := func(text string) startText {
+		return startText{text, vec.P{X: 28, Y: -2.5 + 5*lead*float64(strings.Count(text, "\n"))/2}}
 	}
-	a := vec.P{X: seen.Min.X + 3, Y: y}
-	box := draw.NoBox().With(c.at(a), c.at(a.Add(vec.P{X: 26})))
-	for range 30 {
-		if !c.taken(grown(box, 2)) {
-			break
+	ways := []startText{beside(one), beside(two), {two, vec.P{Y: -10}}, {two, vec.P{Y: 13}}}
+	spots := p.startSpots(c.seen())
+	for _, off := range []free{ofAll, ofHeavy, ofFirm, ofNothing} {
+		for _, w := range ways {
+			for _, a := range spots {
+				if c.startAt(a, w, off) {
+					return
+				}
+			}
 		}
-		a.X += 4
-		box = draw.NoBox().With(c.at(a), c.at(a.Add(vec.P{X: 26})))
+	}
+}
+
+// startText is what stands by the arrow, and where from its tip.
+type startText struct {
+	text string
+	at   vec.P
+}
+
+// startSpots returns places for the arrow's tip: along the edge of the window
+// that is away from the arris, then farther in, then along the other edge.
+func (p plan) startSpots(seen draw.Box) []vec.P {
+	var out []vec.P
+	for _, in := range []float64{6, 14, 24, 34, 46, 60} {
+		for x := seen.Min.X + 3; x < seen.Max.X-30; x += 6 {
+			for _, side := range []float64{1, -1} {
+				y := seen.Max.Y - in
+				if p.v.sign()*side < 0 {
+					y = seen.Min.Y + in
+				}
+				out = append(out, vec.P{X: x, Y: y})
+			}
+		}
+	}
+	return out
+}
+
+// startAt draws the arrow with its tip at a, and its words beside it, where both
+// keep off the lines that are said.
+func (c *canvas) startAt(a vec.P, w startText, off free) bool {
+	box := grown(draw.NoBox().With(c.at(a), c.at(a.Add(vec.P{X: 26}))), 2.5)
+	if !within(box, c.win) || c.taken(box) {
+		return false
+	}
+	for _, l := range c.off(off) {
+		if _, _, hit := clipSegment(box, l[0], l[1]); hit {
+			return false
+		}
+	}
+	if !c.search([]pass{{0, off}}, w.text, 5, true, []spot{{a.Add(w.at), draw.Start, 0}}) {
+		return false
 	}
 	c.line(draw.Meta{Class: draw.Part, Mark: "arrow:start"}, a.Add(vec.P{X: 4}), a.Add(vec.P{X: 24}))
 	c.head(a, vec.P{X: -1}, 7, 4.5)
-	c.busy = append(c.busy, grown(box, 2))
-	beside := func(y float64) spot { return spot{a.Add(vec.P{X: 28, Y: y}), draw.Start, 0} }
-	text := startWords(p.v.t)
-	if !c.search([]pass{{4, ofAll}, {2, ofHeavy}, {1, ofNothing}}, text, 5, true, []spot{beside(-2.5)}) {
-		c.label(strings.Replace(text, "toward the ", "toward the\n", 1), 5, true, beside(5.25), beside(1.4), beside(-2.5))
-	}
+	c.busy = append(c.busy, box)
+	return true
 }

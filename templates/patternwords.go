@@ -15,8 +15,8 @@ func (p plan) flapWords(w *words, u measure.Units) {
 	if d := p.joint.LetIn; d > 0.1 {
 		deep = "The outlines are those at the bearing, " + unbroken(u.FormatJoint(d)) + " below this face."
 	}
-	w.add(lettering, false, deep+" Lay the sheet on before cutting and see that every scribed line runs under its own on paper; where they do not agree, find out why before a chisel is lifted.",
-		"The sheets of the near and the far face fold round the same stick: line J must meet line J at the arris.")
+	w.add(lettering, false, deep+" Lay it on before cutting: every scribed line must run under its own on paper. Where one does not, find out why first.",
+		"At the arris line J meets line J of the near and the far face.")
 	if p.housed {
 		w.add(lettering, true, "Prick and bore before cutting the housing.")
 	}
@@ -28,7 +28,7 @@ func (p plan) endWords(w *words, u measure.Units) {
 	p.registerWords(w)
 	w.add(lettering, true, p.positionWords(u))
 	over := geom.Opposite(v.face)
-	w.add(lettering, false, "Full lines are seen from this face, dashed ones lie behind it. Prick the corners through, join them with a straightedge, and square them round.",
-		fmt.Sprintf("Turned over, the sheet fits face\u00a0%d, its heavy line on arris\u00a0%d/%d.", over, min(over, v.side()), max(over, v.side())),
-		"It shows the outline only: the thickness of the tenon is on the timber's sheet, the holes on theirs.")
+	w.add(lettering, false, "Full lines are seen from this face, dashed ones lie behind. Prick the corners, join them with a straightedge, square them round.",
+		fmt.Sprintf("Turned over it fits face\u00a0%d, on arris\u00a0%d/%d.", over, min(over, v.side()), max(over, v.side())),
+		"Outline only: tenon thickness and holes are on other sheets.")
 }

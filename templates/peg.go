@@ -101,7 +101,7 @@ func pegSheets(f *geom.Frame, p pegSize, n int) []*draw.Sheet {
 		pg.canvas = &canvas{s: pg.s, win: l.win, o: vec.P{X: l.win.Min.X - x, Y: l.win.Mid().Y + 2}, owner: id}
 		pg.write(p.words(f), 0)
 		if t := (tile{col: i, cols: len(xs), rows: 1}); !t.one() {
-			pg.seams(t)
+			pg.seams(t, nil)
 		}
 		p.draw(pg.canvas, f.Units)
 		p.ends(pg, f.Units)

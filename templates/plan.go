@@ -10,7 +10,7 @@ import (
 
 // plan is a template laid out in its view and not yet on paper.
 type plan struct {
-	kind    string // "near", "far", "flap", "through", "tenon" or "end"
+	kind    string // "near", "far", "flap", "through", "tenon", "mate" or "end"
 	joint   *geom.Joint
 	v       view
 	holes   []hole

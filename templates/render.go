@@ -18,6 +18,8 @@ func (p plan) title() (title, word string) {
 		return "Hole template, FAR FACE", "far"
 	case "through":
 		return "Hole template, peg from above", "through"
+	case "mate":
+		return "Hole template, the other timber", "mate"
 	case "flap":
 		return "Flap, entered face", "flap"
 	case "end":
@@ -54,7 +56,7 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
 	if k.tiled {
 		parts = cut(p, k.box, k.win)
-		extra += keyHigh
+		extra += keyHigh(parts[0].rows)
 	}
 	column, strip, later := share(k.place, head, list, len(p.serves))
 	last := column
@@ -102,9 +104,9 @@ func share(place listPlace, head, list words, n int) (column, strip, later words
 // put draws the template and what belongs to it on the page.
 func (pg *page) put(p plan, t tile, u measure.Units) {
 	if !t.one() {
-		pg.seams(t)
+		pg.seams(t, p.wide())
 	} else {
-		p.dims = pg.canvas.inView(p.dims)
+		p.dims = inView(pg.canvas.seen(), p.dims)
 	}
 	p.draw(pg.canvas, u)
 	if p.kind == "tenon" && t.col == 0 && t.row == 0 {

@@ -9,7 +9,7 @@ import (
 // Sheets returns the 1:1 sheets of a solved frame: the print check page; the
 // hole templates, flaps and tenon templates of all pegged joints in frame
 // order; a pattern of each size of peg; the patterns of ends that are cut
-// aslant. Templates that agree to 0.01 mm are printed once, with the list of
+// aslant; story poles where they are asked for. Templates that agree to 0.01 mm are printed once, with the list of
 // the joints that they serve. Joints that a stop finding names are left out.
 // All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
@@ -28,6 +28,7 @@ func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 			out = append(out, render(f, p)...)
 		}
 	}
+	out = append(out, poleSheets(f, poles(f, stops(f, finds)))...)
 	correct(f, out)
 	return out
 }
@@ -95,7 +96,11 @@ func jointPlans(j *geom.Joint) []plan {
 	if p, ok := flapPlan(j); ok {
 		out = append(out, p)
 	}
-	return append(out, cheeks(j, crossing)...)
+	of := cheeks(j, crossing)
+	if p, ok := matePlan(j, crossing); ok && len(of) == 0 {
+		of = append(of, p)
+	}
+	return append(out, of...)
 }
 
 // bothCheeks is the thickness of a tenon, mm, from which it is bored from both

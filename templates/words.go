@@ -17,8 +17,10 @@ func (p plan) words(u measure.Units) words {
 		w.add(12, true, "FAR FACE")
 	case "through":
 		w.add(7, true, "PEG FROM ABOVE")
+	case "mate":
+		w.add(7, true, "OTHER TIMBER")
 	case "flap":
-		w.add(7, true, "FLAP: ENTERED FACE")
+		w.add(7, true, "FLAP")
 	case "end":
 		w.add(7, true, "END PATTERN")
 	default:
@@ -35,6 +37,8 @@ func (p plan) words(u measure.Units) words {
 		p.tenonWords(&w, u)
 	case "through":
 		p.throughWords(&w, u)
+	case "mate":
+		p.mateWords(&w, u)
 	case "flap":
 		p.flapWords(&w, u)
 	case "end":

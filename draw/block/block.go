@@ -54,6 +54,8 @@ const (
 	row   = 6.0 // height of a row of the title block
 	small = 2.5
 	large = 3.5
+	// widest is how wide a title block becomes: the border of an ARCH D sheet.
+	widest = 890.0
 )
 
 // DefaultNote is the note of a sheet that shows dimensions, for the unit that
@@ -144,12 +146,12 @@ func gridOf(s *draw.Sheet) grid {
 		g.rows = 4
 	}
 	g.top = g.base + float64(g.rows)*row
-	x := b.Min.X
+	x, wide := b.Min.X, min(b.W(), widest)
 	for _, k := range shares(s.W < 250) {
-		x += k * b.W()
+		x += k * wide
 		g.col = append(g.col, x)
 	}
-	g.col[len(g.col)-1] = b.Max.X
+	g.col[len(g.col)-1] = b.Min.X + wide
 	return g
 }
 
@@ -162,6 +164,9 @@ func (g grid) lines(s *draw.Sheet) {
 	s.Line(draw.FrameLine, vec.P{X: g.col[0], Y: g.top}, vec.P{X: g.col[last], Y: g.top}).Layer = "border"
 	for n := range g.rows - 1 {
 		thin(vec.P{X: g.col[0], Y: g.y(n)}, vec.P{X: g.col[last], Y: g.y(n)})
+	}
+	if b := border(s); g.col[last] < b.Max.X { // the long side of a roll: close the block
+		s.Line(draw.FrameLine, vec.P{X: g.col[last], Y: g.top}, vec.P{X: g.col[last], Y: g.base}).Layer = "border"
 	}
 	for _, x := range g.col[1:last] {
 		thin(vec.P{X: x, Y: g.top}, vec.P{X: x, Y: g.y(1)})
