@@ -68,8 +68,8 @@ func indexOf(p *Packet, in Input, set []*page) indexData {
 		Picture: picture(set), Groups: groups(set), Files: files(p),
 		Templates: templateFiles(p),
 	}
-	d.Facts = append(d.Facts, fmt.Sprintf("%d timbers, %d joints, %d sheets, %d full-size templates",
-		len(in.Frame.Timbers), len(in.Frame.Joints), p.Sheets, p.FullSize))
+	d.Facts = append(d.Facts, strings.Join([]string{counted(len(in.Frame.Timbers), "timber"), counted(len(in.Frame.Joints), "joint"),
+		counted(p.Sheets, "sheet"), counted(p.FullSize, "full-size template")}, ", "))
 	for _, i := range in.Frame.Info {
 		if i.Text != "" && i.Name != "title" {
 			d.Facts = append(d.Facts, i.Name+": "+i.Text)
@@ -82,6 +82,14 @@ func indexOf(p *Packet, in Input, set []*page) indexData {
 		})
 	}
 	return d
+}
+
+// counted returns "1 joint", "2 joints".
+func counted(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
 }
 
 func severityWord(s finding.Severity) string {

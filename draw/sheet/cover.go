@@ -112,7 +112,7 @@ func weights(w *flow, f *geom.Frame) {
 		}
 	}
 	w.fact("weight", mass(f, green)+" as cut, "+mass(f, dry)+" in service")
-	w.fact("wood", volume(f.Units, feet)+", nominal sections, finished lengths")
+	w.fact("wood", volume(f.Units, feet)+" (nominal)")
 	if heaviest != "" {
 		w.fact("heaviest timber", heaviest+", "+mass(f, most)+" as cut")
 	}

@@ -48,7 +48,7 @@ func about(x finding.Finding) string {
 	if len(ids) == 0 {
 		ids = x.Timbers
 	}
-	const most = 6
+	const most = 3
 	if len(ids) > most {
 		return strings.Join(ids[:most], ", ") + fmt.Sprintf(" and %d more", len(ids)-most)
 	}
