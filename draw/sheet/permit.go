@@ -22,6 +22,7 @@ func Permit(f *geom.Frame, sheets []*draw.Sheet) []*draw.Sheet {
 	p := &permit{f: f, kinds: jointKinds(f)}
 	p.copies(sheets)
 	p.foundation()
+	p.members()
 	p.details()
 	p.jointTable()
 	p.loads()

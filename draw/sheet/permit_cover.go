@@ -25,12 +25,20 @@ func (p *permit) cover() []*draw.Sheet {
 	w.from(2)
 	w.heading("Sheets of this set")
 	w.entry("P1", "this cover", "permit-cover")
-	for _, s := range p.out {
-		if n, title, _ := strings.Cut(s.Title, " "); !strings.Contains(title, furtherPage) {
-			title, _, _ = strings.Cut(title, ": ")
-			w.entry(n, title, s.ID)
+	for i := 0; i < len(p.out); {
+		n, title, _ := strings.Cut(p.out[i].Title, " ")
+		title, _, _ = strings.Cut(title, ": ")
+		id := p.out[i].ID
+		last := n
+		for i++; i < len(p.out) && strings.Contains(p.out[i].Title, furtherPage); i++ {
+			last, _, _ = strings.Cut(p.out[i].Title, " ")
 		}
+		if last != n {
+			n += "–" + last
+		}
+		w.entry(n, title, id)
 	}
+	w.skip(1.5)
 	if len(p.far) > 0 {
 		w.item("", "In the builder's packet only: "+strings.Join(p.far, "; ")+".")
 	}

@@ -73,6 +73,9 @@ func (p *permit) supports(role string) int {
 	return n
 }
 
+// mostKinds is how many kinds of joint a step of the load path names.
+const mostKinds = 3
+
 // between says which joints stand between timbers of two roles and how many.
 func (p *permit) between(a, b string) (drawn, count string) {
 	n := 0
@@ -91,6 +94,9 @@ func (p *permit) between(a, b string) (drawn, count string) {
 	}
 	if n == 0 {
 		return "none drawn", ""
+	}
+	if len(kinds) > mostKinds {
+		kinds = append(kinds[:mostKinds], "and others, see the table of joints")
 	}
 	return strings.Join(kinds, "; "), fmt.Sprint(n)
 }

@@ -25,7 +25,7 @@ func (p *permit) jointTable() {
 	if sameWood(p.f) {
 		wood = "All timbers are " + p.f.Timbers[0].Wood.Name + ", all pegs " + p.f.Stock.PegWood.Name + "."
 		m.drop(woodColumn)
-		m.shares = []float64{0.05, 0.235, 0.06, 0.125, 0.075, 0.075, 0.16, 0.22}
+		m.shares = []float64{0.05, 0.235, 0.05, 0.11, 0.06, 0.06, 0.2, 0.235}
 	}
 	for n := 1; n == 1 || len(m.rows) > 0; n++ {
 		id, title := "joints", "Joints and reference values"

@@ -10,6 +10,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/geom"
 	"pegwright/geom/list"
+	"pegwright/geom/measure"
 	"pegwright/geom/strength"
 	"pegwright/geom/vec"
 	"pegwright/samples"
@@ -178,6 +179,31 @@ func TestPermitOfAllSamples(t *testing.T) {
 			if !strings.Contains(text, must) && !(must == "– foundation" && !anyOf(f, "sill") && len(f.Supports) == 0) {
 				t.Errorf("%s: no %q", name, must)
 			}
+		}
+	}
+}
+
+// The schedule counts every timber once, and its sections are those of the
+// timbers: counted here by hand over the frame.
+func TestScheduleCountsEveryTimber(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := solved(t, name)
+		got, want := map[string]int{}, map[string]int{}
+		for _, r := range memberRows(f) {
+			n := 0
+			fmt.Sscan(r[1], &n)
+			got[r[0]+" "+r[2]] += n
+		}
+		for _, b := range f.Timbers {
+			lo, hi := min(b.Section[0], b.Section[1]), max(b.Section[0], b.Section[1])
+			if f.Units == measure.Metric {
+				want[fmt.Sprintf("%s %g x %g", b.Role, lo, hi)]++
+			} else {
+				want[fmt.Sprintf("%s %g x %g", b.Role, lo/25.4, hi/25.4)]++
+			}
+		}
+		if fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("%s: schedule %v, frame %v", name, got, want)
 		}
 	}
 }
