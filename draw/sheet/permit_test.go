@@ -197,9 +197,9 @@ func TestScheduleCountsEveryTimber(t *testing.T) {
 		for _, b := range f.Timbers {
 			lo, hi := min(b.Section[0], b.Section[1]), max(b.Section[0], b.Section[1])
 			if f.Units == measure.Metric {
-				want[fmt.Sprintf("%s %g x %g", b.Role, lo, hi)]++
+				want[fmt.Sprintf("%s %.5g x %.5g", b.Role, lo, hi)]++
 			} else {
-				want[fmt.Sprintf("%s %g x %g", b.Role, lo/25.4, hi/25.4)]++
+				want[fmt.Sprintf("%s %.5g x %.5g", b.Role, lo/25.4, hi/25.4)]++
 			}
 		}
 		if fmt.Sprint(got) != fmt.Sprint(want) {
