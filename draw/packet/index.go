@@ -204,7 +204,7 @@ func templateFiles(p *Packet) []string {
 func files(p *Packet) []link {
 	var r []link
 	for _, v := range p.volumes {
-		text := "all sheets (PDF)"
+		text := "all sheets (PDF); the description is attached to it"
 		switch template := v.pages[0].template; {
 		case template && v.title != "":
 			text = "full-size templates: " + v.title + " (PDF, print at 100 %)"

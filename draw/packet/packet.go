@@ -138,12 +138,16 @@ func addSVG(p *Packet, _ Input, set []*page) error {
 }
 
 func addSheetsPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title, Subject: "Sheets for cutting, boring and pegging, packet " + p.Mark}
+	doc := pdf.Doc{Title: in.Frame.Title, Author: in.Frame.InfoText("drawn by"),
+		Subject: "Sheets for cutting, boring, raising and permit, packet " + p.Mark}
+	if len(in.Source) > 0 {
+		doc.Attachment = &pdf.Attachment{Name: fileWord(in.Name, 60) + ".yaml", Data: in.Source}
+	}
 	return addPDF(p, doc, chosen(set, false))
 }
 
 func addTemplatesPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", PrintScalingNone: true,
+	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", Author: in.Frame.InfoText("drawn by"), PrintScalingNone: true,
 		Subject: "Print at 100 %, actual size. Packet " + p.Mark}
 	return addPDF(p, doc, chosen(set, true))
 }
