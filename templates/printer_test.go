@@ -44,6 +44,7 @@ func TestCorrectedPrints(t *testing.T) {
 		{string(src), "letter", printerOff{99.6, 100.2}},
 		{hard["far from the arris, bored from face 3"], "a4", printerOff{100.7, 99.1}},
 		{hard["housed in a reference face, two pegs"], "roll 24 in", printerOff{98.3, 101.5}},
+		{hard["half-lap scarf"], "roll 36 in", printerOff{99.8, 100.1}},
 	}
 	for _, c := range cases {
 		f, err := solveText("x", []byte(c.text))

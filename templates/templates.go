@@ -10,28 +10,36 @@ import (
 // hole templates, flaps and tenon templates of all pegged joints in frame
 // order; a pattern of each size of peg; the patterns of ends that are cut
 // aslant; story poles where they are asked for. Templates that agree to 0.01 mm are printed once, with the list of
-// the joints that they serve. Joints that a stop finding names are left out.
+// the joints that they serve. Joints that a stop finding names are left out, and
+// so are end patterns that would take more than six pages of the paper: the
+// print check names them.
 // All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
-	out := []*draw.Sheet{printCheck(f)}
-	groups := gather(plans(f, finds))
-	for _, p := range groups {
-		if p.kind != "end" {
-			out = append(out, render(f, p)...)
+	var out, ends []*draw.Sheet
+	var large []string
+	for _, p := range gather(plans(f, finds)) {
+		switch pages := render(f, p); {
+		case p.kind != "end":
+			out = append(out, pages...)
+		case len(pages) > mostPages:
+			large = append(large, p.v.t.ID)
+		default:
+			ends = append(ends, pages...)
 		}
 	}
 	for i, p := range pegSizes(f, stops(f, finds)) {
 		out = append(out, pegSheets(f, p, i+1)...)
 	}
-	for _, p := range groups {
-		if p.kind == "end" {
-			out = append(out, render(f, p)...)
-		}
-	}
+	out = append(out, ends...)
 	out = append(out, poleSheets(f, poles(f, stops(f, finds)))...)
+	out = append([]*draw.Sheet{printCheck(f, large)}, out...)
 	correct(f, out)
 	return out
 }
+
+// mostPages is how many pages an end pattern may take: one that is taped from
+// more is not true enough to be worth the paper.
+const mostPages = 6
 
 // plans lays out every template of the frame.
 func plans(f *geom.Frame, finds []finding.Finding) []plan {
