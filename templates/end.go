@@ -213,8 +213,8 @@ func (p *plan) named(longest map[string]int) {
 	p.strokes = kept
 }
 
-// endLines adds the register arris and line J, and the distance from line J to
-// the end of the timber.
+// endLines adds the register arris and line J, and at the finished end the
+// distance from line J to the tip; at the start end that is where line J lies.
 func (p *plan) endLines(name string, lo, hi float64) {
 	j := p.joint
 	register := guide{name: "lay on " + p.v.arris(), class: draw.Register, mark: mark("line:register", j, nil),
@@ -222,11 +222,8 @@ func (p *plan) endLines(name string, lo, hi float64) {
 	line := guide{name: p.lineName(strings.ReplaceAll(name, j.Of.ID, j.Of.Role)), class: draw.Centre, mark: mark("line:joint", j, nil),
 		a: vec.P{Y: -far}, b: vec.P{Y: far}}
 	p.guides = append(p.guides, register, line)
-	tip := 0 - p.v.x0
-	if p.end == geom.Finish {
-		tip = p.v.t.Length - p.v.x0
-	}
-	if math.Abs(tip) < 1 || p.v.x0+tip < lo-1 || p.v.x0+tip > hi+1 {
+	tip := p.v.t.Length - p.v.x0
+	if p.end != geom.Finish || math.Abs(tip) < 1 || p.v.x0+tip < lo-1 || p.v.x0+tip > hi+1 {
 		return
 	}
 	a, b := vec.P{}, vec.P{X: tip}
