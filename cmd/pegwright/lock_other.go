@@ -17,8 +17,11 @@ func takeLock(name string) (unlock func(), err error) {
 		return nil, errLocked
 	}
 	file, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
+	if errors.Is(err, os.ErrExist) {
 		return nil, errLocked
+	}
+	if err != nil {
+		return nil, err
 	}
 	return func() { file.Close(); os.Remove(name) }, nil
 }
