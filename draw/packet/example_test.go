@@ -1,0 +1,44 @@
+package packet_test
+
+import (
+	"fmt"
+
+	"pegwright/draw/packet"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+)
+
+const gate = `frame: Gate
+units: in
+timbers:
+  hanging-post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 5'], faces: [south, west]}
+  rail: {role: tie, section: 6 x 6, from: [0, 6", 4'], to: [0, 6', 4'], faces: [top, west]}
+joints:
+  - {kind: mortise and tenon, of: rail, end: start, into: hanging-post}
+`
+
+func Example() {
+	d, faults := spec.Read("gate.yaml", []byte(gate), nil)
+	if len(faults) > 0 {
+		fmt.Println(faults)
+		return
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		fmt.Println(faults)
+		return
+	}
+	p, err := packet.Build(packet.Input{Frame: f, Source: []byte(gate), Name: "gate"})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, file := range p.Files {
+		if file.Path == "packet.pdf" || file.Path == "index.html" {
+			fmt.Println(file.Path, len(file.Data) > 0)
+		}
+	}
+	// Output:
+	// index.html true
+	// packet.pdf true
+}

@@ -1,0 +1,49 @@
+package sheet_test
+
+import (
+	"fmt"
+
+	"pegwright/draw/sheet"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+)
+
+const gate = `frame: Gate
+units: in
+timbers:
+  hanging-post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 5'], faces: [south, west]}
+  rail: {role: tie, section: 6 x 6, from: [0, 6", 4'], to: [0, 6', 4'], faces: [top, west]}
+joints:
+  - {kind: mortise and tenon, of: rail, end: start, into: hanging-post}
+`
+
+func Example() {
+	d, faults := spec.Read("gate.yaml", []byte(gate), nil)
+	if len(faults) > 0 {
+		fmt.Println(faults)
+		return
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		fmt.Println(faults)
+		return
+	}
+	last := ""
+	for _, s := range sheet.All(f, nil) {
+		if s.Kind != last {
+			last = s.Kind
+			fmt.Println(s.Kind)
+		}
+	}
+	// Output:
+	// cover
+	// frame
+	// elevation
+	// plan
+	// list
+	// timber
+	// joint
+	// drawbore
+	// raise
+	// permit
+}
