@@ -110,12 +110,28 @@ func (s *streams) source(args []string) (f *solved, label string, code int) {
 	return &solved{name: baseName(name), source: src}, name, exitDone
 }
 
-// sampleHint says how to get at a sample that was taken for a file.
+// sampleHint says how to get at a sample that was taken for a file, or names
+// the description beside a file's wrong name that may have been meant.
 func sampleHint(name string) string {
 	if _, ok := samples.Source(name); ok {
 		return "; there is a sample of that name: pegwright start " + name + ".yaml --from " + name
 	}
-	return ""
+	if exists(name) {
+		return ""
+	}
+	list, _ := os.ReadDir(filepath.Dir(name)) // no hint without a folder
+	var beside []string
+	for _, e := range list {
+		path := filepath.Join(filepath.Dir(name), e.Name())
+		switch {
+		case e.IsDir() || baseName(path) == e.Name():
+		case baseName(path) == baseName(name):
+			return " (did you mean " + path + "?)"
+		default:
+			beside = append(beside, path)
+		}
+	}
+	return nearest(name, beside)
 }
 
 // readAll reads the whole input, unless an interrupt comes first.

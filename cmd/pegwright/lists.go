@@ -23,7 +23,7 @@ func runLists(s *streams, a given) int {
 		return s.refuse("--as csv prints exactly one list: name %s", strings.Join(list.Names(), ", or "))
 	}
 	if len(rest) > 1 {
-		return s.refuse("%s is not a list; the lists are %s", quoted(rest[0]), strings.Join(list.Names(), ", "))
+		return s.refuse("%s is not a list%s; the lists are %s", quoted(rest[0]), nearest(rest[0], list.Names()), strings.Join(list.Names(), ", "))
 	}
 	if len(rest) == 1 && nearest(rest[0], list.Names()) != "" && !exists(rest[0]) {
 		return s.refuse("%s is neither a file nor a list%s", quoted(rest[0]), nearest(rest[0], list.Names()))

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
 	"strings"
 
 	"pegwright/samples"
@@ -24,7 +26,11 @@ func runStart(s *streams, a given) int {
 			quoted(from), nearest(from, samples.Names()), strings.Join(samples.Names(), ", "))
 	}
 	name := a.rest[0]
-	if err := createFile(name, src); err != nil {
+	err := createFile(name, src)
+	if errors.Is(err, fs.ErrExist) {
+		return s.fail("cannot write %s: it exists already and is left as it is; name another file", quoted(name))
+	}
+	if err != nil {
 		return s.fail("cannot write %s: %s", quoted(name), reason(err))
 	}
 	s.say("wrote %s, begun from %s; next: pegwright check %s", name, from, name)

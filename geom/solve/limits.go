@@ -11,17 +11,24 @@ import (
 // Limits of one frame. They lie far above any frame that is cut by hand, and
 // keep a slip of the pen from asking for a million sticks.
 const (
-	maxLength = 30000.0 // of one timber, mm
-	maxExtent = 1e6     // of a building, along its bays, mm
-	maxSticks = 5000    // of a frame
-	maxOfOne  = 400     // joints of one timber
+	maxLength = 30000.0   // of one timber, mm
+	maxExtent = 1e6       // of a building, along its bays, mm
+	maxSticks = 5000      // of a frame
+	maxOfOne  = 400       // joints of one timber
+	leastSide = 18 * inch // of a building, between bents or of an eave, mm
 )
 
-// sized refuses a building that would need longer timbers than there may be.
+// sized refuses a building that would need longer timbers than there may be, or
+// is too small to stand in: most often a number that was meant in feet or metres.
 func (p *plan) sized() {
 	for _, l := range append([]spec.Length{p.b.Span, p.b.Eave}, p.b.Bays...) {
-		if l.MM > maxLength {
-			p.s.fault(l.At, l.Src, "no timber may be longer than "+p.s.f.Units.Format(maxLength)+", and this length needs one", "check the unit, or divide the length")
+		show := p.s.f.Units.Format
+		switch {
+		case l.MM > maxLength:
+			p.s.fault(l.At, l.Src, "no timber may be longer than "+show(maxLength)+", and this length needs one", "check the unit, or divide the length")
+		case l.Set && l.MM < leastSide:
+			p.s.fault(l.At, l.Src, "this makes "+show(l.MM)+" of building, and the least is "+show(leastSide),
+				"check the unit: a bare number takes the file's, "+p.s.d.Unit.String()+"; write 8' for feet, 2.4 m for metres")
 		}
 	}
 	if p.extent() > maxExtent {

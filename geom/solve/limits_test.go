@@ -48,6 +48,8 @@ func TestLimits(t *testing.T) {
 		{"joists in each other", wide("4000", "3000", "2400", "floor: {spacing: 20}"), "spacing", "20", "half in each other"},
 		{"loft joists", wide("4000", "3000", "2400", "loft: {spacing: 0.01}"), "spacing", "0.01", "about 400000 loft joists"},
 		{"piers", wide("4000", "3000", "2400", "piers: {spacing: 0.01}"), "spacing", "0.01", "piers"},
+		{"feet without a mark", strings.Replace(wide("8", "10'", "7'", "roof: {shape: gable, pitch: 9 in 12}"), "mm", "in", 1), "span", "8", `this makes 8" of building`},
+		{"metres without a unit", wide("2400", "3", "2100", "roof: {shape: gable, pitch: 9 in 12}"), "bays", "3", "this makes 3 mm of building"},
 		{"span", wide("31 m", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12}"), "span", "31 m", "no timber may be longer than"},
 		{"eave", wide("4000", "3000", "40 m", "roof: {shape: gable, pitch: 9 in 12}"), "eave", "40 m", "no timber may be longer than"},
 		{"bay", wide("4000", "3000, 30001", "2400", "roof: {shape: gable, pitch: 9 in 12}"), "bays", "30001", "no timber may be longer than"},

@@ -77,7 +77,7 @@ func (r *reader) pairs(n *yaml.Node, what string, each func(k, v *yaml.Node)) bo
 		if isNull(n) {
 			r.fault(n, "", what+" is empty", "write its keys, or take it away")
 		} else {
-			r.fault(n, sourceOf(n), what+" takes keys with values, not "+kindWord(n), "write key: value, one a line")
+			r.fault(n, sourceOf(n), what+" takes keys with values, not "+kindWord(n), "write key: value, one a line, or {key: value, key: value}")
 		}
 		return false
 	}
@@ -103,7 +103,7 @@ func sourceOf(n *yaml.Node) string {
 // mapping reads a mapping by its table of keys. other, if given, may take keys
 // that are not in the table; more are further words to suggest.
 func (r *reader) mapping(n *yaml.Node, what string, fields []field, other func(k, v *yaml.Node) bool, more ...string) {
-	have := map[string]bool{}
+	have := map[string]bool{} // misspelt keys count under the name they were meant for
 	ok := r.pairs(n, what, func(k, v *yaml.Node) {
 		have[k.Value] = true
 		for _, f := range fields {
@@ -113,7 +113,7 @@ func (r *reader) mapping(n *yaml.Node, what string, fields []field, other func(k
 			}
 		}
 		if other == nil || !other(k, v) {
-			r.unknown(k, what, fields, more)
+			have[r.unknown(k, what, fields, more)] = true
 		}
 	})
 	if !ok {
@@ -136,12 +136,16 @@ func (r *reader) field(f field, k, v *yaml.Node) {
 	}
 }
 
-func (r *reader) unknown(k *yaml.Node, what string, fields []field, more []string) {
+// unknown reports a key that is not in the table, and returns the name that it
+// was meant for where one is near.
+func (r *reader) unknown(k *yaml.Node, what string, fields []field, more []string) string {
 	var words []string
 	for _, f := range fields {
 		words = append(words, f.name)
 	}
-	r.fault(k, k.Value, what+" has no such key", suggest(k.Value, append(words, more...)))
+	words = append(words, more...)
+	r.fault(k, k.Value, what+" has no such key", suggest(k.Value, words))
+	return finding.Nearest(k.Value, words)
 }
 
 // items calls each for every item of a list, no more than limit. A single
