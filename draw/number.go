@@ -21,6 +21,43 @@ func Round(x float64, places int) float64 {
 // Number returns x rounded by Round, written with no exponent and no trailing
 // zeros: "12.5", "0", "-3".
 func Number(x float64, places int) string {
+	var room [32]byte
+	return string(AppendNumber(room[:0], x, places))
+}
+
+// AppendNumber appends to b what Number returns.
+func AppendNumber(b []byte, x float64, places int) []byte {
+	n := math.Round(x * math.Pow10(places))
+	if !(math.Abs(n) < 1<<53) || places < 0 || places > 9 {
+		return append(b, long(x, places)...)
+	}
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	u := uint64(n) // exact, so its figures are those of the rounded number
+	for places > 0 && u%10 == 0 {
+		u /= 10
+		places--
+	}
+	from := len(b)
+	b = strconv.AppendUint(b, u, 10)
+	if places == 0 {
+		return b
+	}
+	for len(b)-from <= places { // a figure before the point
+		b = append(b, 0)
+		copy(b[from+1:], b[from:])
+		b[from] = '0'
+	}
+	at := len(b) - places
+	b = append(b, 0)
+	copy(b[at+1:], b[at:])
+	b[at] = '.'
+	return b
+}
+
+// long writes numbers of more than 15 figures, and what is no number.
+func long(x float64, places int) string {
 	s := strconv.FormatFloat(Round(x, places), 'f', places, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"pegwright/draw"
+	"pegwright/draw/crew"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 )
@@ -15,20 +16,27 @@ import (
 // print check names them.
 // All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
+	groups, sizes := gather(plans(f, finds)), pegSizes(f, stops(f, finds))
+	pages := make([][]*draw.Sheet, len(groups)+len(sizes))
+	crew.Each(len(pages), func(i int) {
+		if i < len(groups) {
+			pages[i] = render(f, groups[i])
+			return
+		}
+		k := i - len(groups)
+		pages[i] = pegSheets(f, sizes[k], k+1)
+	})
 	var out, ends []*draw.Sheet
 	var large []string
-	for _, p := range gather(plans(f, finds)) {
-		switch pages := render(f, p); {
-		case p.kind != "end":
-			out = append(out, pages...)
-		case len(pages) > mostPages:
-			large = append(large, p.v.t.ID)
+	for i, p := range pages {
+		switch end := i < len(groups) && groups[i].kind == "end"; {
+		case !end:
+			out = append(out, p...)
+		case len(p) > mostPages:
+			large = append(large, groups[i].v.t.ID)
 		default:
-			ends = append(ends, pages...)
+			ends = append(ends, p...)
 		}
-	}
-	for i, p := range pegSizes(f, stops(f, finds)) {
-		out = append(out, pegSheets(f, p, i+1)...)
 	}
 	out = append(out, ends...)
 	out = append(out, poleSheets(f, poles(f, stops(f, finds)))...)

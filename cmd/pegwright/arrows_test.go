@@ -35,6 +35,7 @@ func downward() [][]string {
 		{"draw/hide"},
 		{"draw/svg", "draw/pdf"},
 		{"draw/font"},
+		{"draw/crew"},
 		{"draw"},
 		{"geom/check"},
 		{"geom/solve"},

@@ -4,17 +4,11 @@ import (
 	"encoding/binary"
 	"slices"
 	"unicode/utf16"
-
-	"golang.org/x/image/font/sfnt"
 )
 
 // glyphsOf returns the runes that the font has and their glyphs, sorted by
 // rune, each once.
 func (t *tables) glyphsOf(runes []rune) ([]pair, error) {
-	sf, err := sfnt.Parse(t.ttf)
-	if err != nil {
-		return nil, err
-	}
 	sorted := slices.Clone(runes)
 	slices.Sort(sorted)
 	var out []pair
@@ -22,7 +16,7 @@ func (t *tables) glyphsOf(runes []rune) ([]pair, error) {
 		if r <= 0 || r >= 0xffff {
 			continue
 		}
-		g, err := sf.GlyphIndex(nil, r)
+		g, err := t.sf.GlyphIndex(nil, r)
 		if err != nil {
 			return nil, err
 		}

@@ -28,6 +28,7 @@ const (
 // face is a parsed font; it is never changed after it is loaded.
 type face struct {
 	ttf  []byte
+	src  *tables
 	sf   *sfnt.Font
 	upem float64
 	cap  float64                   // height of the capitals, font units
@@ -51,11 +52,12 @@ func faceOf(b bool) *face {
 // load parses an embedded font. The fonts are part of the program, so a fault
 // in one is a fault in the build, not in any input.
 func load(ttf []byte) *face {
-	sf, err := sfnt.Parse(ttf)
+	src, err := readTables(ttf)
 	if err != nil {
 		panic(fmt.Sprintf("embedded font: %v", err))
 	}
-	f := &face{ttf: ttf, sf: sf, upem: float64(sf.UnitsPerEm())}
+	sf := src.sf
+	f := &face{ttf: ttf, src: src, sf: sf, upem: float64(sf.UnitsPerEm())}
 	f.full = fixed.I(int(sf.UnitsPerEm()))
 	m, err := sf.Metrics(nil, f.full, xfont.HintingNone)
 	if err != nil || m.CapHeight <= 0 {

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+
+	"golang.org/x/image/font/sfnt"
 )
 
 // Subset returns a TrueType font of the glyphs of runes only, cut from ttf (a
@@ -19,6 +21,10 @@ func Subset(ttf []byte, runes []rune) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	return src.subset(runes)
+}
+
+func (src *tables) subset(runes []rune) ([]byte, error) {
 	gids, err := src.glyphsOf(runes)
 	if err != nil {
 		return nil, err
@@ -48,7 +54,7 @@ func Subset(ttf []byte, runes []rune) ([]byte, error) {
 
 // SubsetFace is Subset on the regular or the bold face, which can always be
 // read.
-func SubsetFace(bold bool, runes []rune) ([]byte, error) { return Subset(TTF(bold), runes) }
+func SubsetFace(bold bool, runes []rune) ([]byte, error) { return faceOf(bold).src.subset(runes) }
 
 // table is a named table of a font.
 type table struct {
@@ -59,6 +65,7 @@ type table struct {
 // tables are the tables of a font that is read, and the glyphs' bounds.
 type tables struct {
 	ttf  []byte
+	sf   *sfnt.Font
 	tab  map[string][]byte
 	loca []uint32
 }
@@ -90,7 +97,12 @@ func readTables(ttf []byte) (*tables, error) {
 			return nil, fmt.Errorf("%w: table %s", errFont, tag)
 		}
 	}
-	return t, t.readLoca()
+	if err := t.readLoca(); err != nil {
+		return nil, err
+	}
+	sf, err := sfnt.Parse(ttf)
+	t.sf = sf
+	return t, err
 }
 
 func (t *tables) readLoca() error {

@@ -5,7 +5,6 @@
 package packet
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -13,12 +12,9 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/pdf"
-	"pegwright/draw/svg"
+	"pegwright/draw/crew"
 	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/list"
-	"pegwright/geom/model"
 )
 
 // Composer draws sheets of a frame; findings are in the order in which they are
@@ -89,17 +85,10 @@ func Build(in Input) (*Packet, error) {
 		}
 		p.Contents = append(p.Contents, Entry{pg.n, pg.sheet.Kind, pg.sheet.ID, pg.sheet.Title, pg.reader.Title, "svg/" + pg.file, pg.template})
 	}
-	steps := []func(*Packet, Input, []*page) error{addSVG, addSheetsPDF, addTemplatesPDF, addLists, addModel, addIndex}
-	for _, step := range steps {
-		if err := step(p, in, set); err != nil {
-			return nil, fmt.Errorf("%s: %w", in.Name, err)
-		}
+	if err := p.render(in, set); err != nil {
+		return nil, fmt.Errorf("%s: %w", in.Name, err)
 	}
 	return p, nil
-}
-
-func (p *Packet) add(path string, data []byte) {
-	p.Files = append(p.Files, File{path, data})
 }
 
 // contentMark returns the first 12 hexadecimal figures of the SHA-256 of the
@@ -107,8 +96,13 @@ func (p *Packet) add(path string, data []byte) {
 func contentMark(in Input, set []*page) string {
 	h := sha256.New()
 	hashPart(h, in.Source)
-	for _, p := range set {
-		hashPart(h, []byte(p.sheet.Dump()))
+	const batch = 64 // as many texts are kept at a time
+	for ; len(set) > 0; set = set[min(batch, len(set)):] {
+		texts := make([][]byte, min(batch, len(set)))
+		crew.Each(len(texts), func(i int) { texts[i] = []byte(set[i].sheet.Dump()) })
+		for _, t := range texts {
+			hashPart(h, t)
+		}
 	}
 	return hex.EncodeToString(h.Sum(nil))[:12]
 }
@@ -117,104 +111,4 @@ func contentMark(in Input, set []*page) string {
 func hashPart(h hash.Hash, b []byte) {
 	fmt.Fprintf(h, "%d\n", len(b))
 	h.Write(b)
-}
-
-func addSVG(p *Packet, _ Input, set []*page) error {
-	byID := map[string]string{}
-	for _, pg := range set {
-		if _, ok := byID[pg.sheet.ID]; !ok {
-			byID[pg.sheet.ID] = pg.file
-		}
-	}
-	href := func(id string) string { return byID[id] }
-	for _, pg := range set {
-		data, err := svg.Render(pg.sheet, svg.Options{Mark: p.Mark, Href: href})
-		if err != nil {
-			return err
-		}
-		p.add("svg/"+pg.file, data)
-	}
-	return nil
-}
-
-func addSheetsPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title, Author: in.Frame.InfoText("drawn by"),
-		Subject: "Sheets for cutting, boring, raising and permit, packet " + p.Mark}
-	if len(in.Source) > 0 {
-		doc.Attachment = &pdf.Attachment{Name: fileWord(in.Name, 60) + ".yaml", Data: in.Source}
-	}
-	return addPDF(p, doc, chosen(set, false))
-}
-
-func addTemplatesPDF(p *Packet, in Input, set []*page) error {
-	doc := pdf.Doc{Title: in.Frame.Title + ": full-size templates", Author: in.Frame.InfoText("drawn by"), PrintScalingNone: true,
-		Subject: "Print at 100 %, actual size. Packet " + p.Mark}
-	return addPDF(p, doc, chosen(set, true))
-}
-
-// chosen returns the files of the templates, or of all other sheets.
-func chosen(set []*page, templates bool) []volume {
-	var r []*page
-	for _, pg := range set {
-		if pg.template == templates {
-			r = append(r, pg)
-		}
-	}
-	if templates {
-		return volumes(r, templatesName, mostPages)
-	}
-	return volumes(r, sheetsName, mostPages)
-}
-
-func addPDF(p *Packet, doc pdf.Doc, files []volume) error {
-	for _, v := range files {
-		own := doc
-		if v.title != "" {
-			own.Title += ": " + v.title
-		}
-		var buf bytes.Buffer
-		if err := pdf.Render(&buf, outlined(own, v.pages)); err != nil {
-			return fmt.Errorf("%s: %w", v.path, err)
-		}
-		p.add(v.path, buf.Bytes())
-		p.volumes = append(p.volumes, v)
-	}
-	return nil
-}
-
-// outlined puts the pages into a document, with an entry for each and one for
-// each group.
-func outlined(doc pdf.Doc, pages []*page) pdf.Doc {
-	group := ""
-	for i, pg := range pages {
-		if pg.reader.Title != group {
-			group = pg.reader.Title
-			doc.Outline = append(doc.Outline, pdf.OutlineEntry{Title: group, Sheet: i})
-		}
-		doc.Outline = append(doc.Outline, pdf.OutlineEntry{Title: pg.label(), Level: 1, Sheet: i})
-		doc.Sheets = append(doc.Sheets, pg.sheet)
-	}
-	return doc
-}
-
-func addLists(p *Packet, in Input, _ []*page) error {
-	tables := list.Of(in.Frame, list.Stopped(in.Frame, in.Findings))
-	for _, t := range tables {
-		p.add("lists/"+t.Name+".csv", t.CSV())
-	}
-	data, err := list.JSON(tables)
-	if err != nil {
-		return err
-	}
-	p.add("lists.json", data)
-	return nil
-}
-
-func addModel(p *Packet, in Input, _ []*page) error {
-	data, err := model.JSON(in.Frame, in.Findings)
-	if err != nil {
-		return err
-	}
-	p.add("model.json", data)
-	return nil
 }

@@ -15,31 +15,34 @@ import (
 type content struct {
 	page  *writer
 	sheet *draw.Sheet
-	buf   strings.Builder
+	buf   []byte
 	state string // the pen that buf has set
 }
 
 // flush sends the shapes gathered so far to the page.
 func (c *content) flush() {
-	if c.buf.Len() == 0 {
+	if len(c.buf) == 0 {
 		return
 	}
 	k := decimal(ptPerMM)
-	c.page.f.RawWriteStr("q " + k + " 0 0 " + k + " 0 0 cm\n" + c.buf.String() + "Q")
-	c.buf.Reset()
+	c.page.f.RawWriteStr("q " + k + " 0 0 " + k + " 0 0 cm\n" + string(c.buf) + "Q")
+	c.buf = c.buf[:0]
 	c.state = ""
 }
 
 // decimal writes a number of a matrix.
 func decimal(x float64) string { return draw.Number(x, 9) }
 
-func (c *content) num(x float64) string { return draw.Number(x, c.sheet.Places()) }
+// point writes a point and a sign after it.
+func (c *content) point(p vec.P, places int, after string) {
+	c.buf = append(draw.AppendNumber(c.buf, p.X, places), ' ')
+	c.buf = append(draw.AppendNumber(c.buf, p.Y, places), after...)
+}
 
-func (c *content) pt(p vec.P) string { return c.num(p.X) + " " + c.num(p.Y) }
-
-// fine writes a point of a curve: control points are not coordinates that
-// anybody measures, and rounding them as such would dent the curve.
-func fine(p vec.P) string { return draw.Number(p.X, 6) + " " + draw.Number(p.Y, 6) }
+// fine is how many places the points of a curve have: control points are not
+// coordinates that anybody measures, and rounding them as such would dent the
+// curve.
+const fine = 6
 
 func (c *content) item(it draw.Item) {
 	pen := it.Head().PenAt(c.sheet.Step)
@@ -76,10 +79,10 @@ func (c *content) loop(pts []vec.P, closed bool) {
 		if i == 0 {
 			op = " m\n"
 		}
-		c.buf.WriteString(c.pt(p) + op)
+		c.point(p, c.sheet.Places(), op)
 	}
 	if closed {
-		c.buf.WriteString("h\n")
+		c.buf = append(c.buf, "h\n"...)
 	}
 }
 
@@ -94,16 +97,18 @@ func (c *content) curve(e *draw.Ellipse, pen draw.Pen) {
 	n := max(1, int(math.Ceil((to-from)/(math.Pi/4)-1e-9)))
 	step := (to - from) / float64(n)
 	reach := 4.0 / 3 * math.Tan(step/4)
-	c.buf.WriteString(fine(e.At(from)) + " m\n")
+	c.point(e.At(from), fine, " m\n")
 	for i := range n {
 		a, b := from+float64(i)*step, from+float64(i+1)*step
 		pa, pb := e.At(a), e.At(b)
 		ca := pa.Add(tangent(e, a).Mul(reach))
 		cb := pb.Sub(tangent(e, b).Mul(reach))
-		c.buf.WriteString(fine(ca) + " " + fine(cb) + " " + fine(pb) + " c\n")
+		c.point(ca, fine, " ")
+		c.point(cb, fine, " ")
+		c.point(pb, fine, " c\n")
 	}
 	if whole {
-		c.buf.WriteString("h\n")
+		c.buf = append(c.buf, "h\n"...)
 	}
 	c.paint(pen, e.Filled)
 }
@@ -134,7 +139,7 @@ func (c *content) begin(pen draw.Pen, filled bool, grey float64) bool {
 		state += draw.Number(grey, 3) + " g"
 	}
 	if state != c.state {
-		c.buf.WriteString(state + "\n")
+		c.buf = append(append(c.buf, state...), '\n')
 		c.state = state
 	}
 	return true
@@ -144,11 +149,11 @@ func (c *content) begin(pen draw.Pen, filled bool, grey float64) bool {
 func (c *content) paint(pen draw.Pen, filled bool) {
 	switch {
 	case filled && pen.Width > 0:
-		c.buf.WriteString("B*\n")
+		c.buf = append(c.buf, "B*\n"...)
 	case filled:
-		c.buf.WriteString("f*\n")
+		c.buf = append(c.buf, "f*\n"...)
 	default:
-		c.buf.WriteString("S\n")
+		c.buf = append(c.buf, "S\n"...)
 	}
 }
 

@@ -3,6 +3,7 @@ package sheet
 import (
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/crew"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
@@ -13,30 +14,38 @@ import (
 // sheets, raising sheets, the permit set. The cover lists the others with the
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
-	var rest []*draw.Sheet
-	rest = append(rest, Views(f)...)
-	rest = append(rest, Apart(f)...)
-	rest = append(rest, Surveys(f)...)
-	sticks, groups := AllSticks(f), Groups(f)
-	link(rest, sticks, groups)
-	stops := Stopped(f, finds)
-	rest = append(rest, Lists(f, stops)...)
-	for _, g := range sticks {
-		rest = append(rest, Timber(f, g, stops)...)
-	}
-	for _, g := range groups {
-		rest = append(rest, Joint(f, g, stops)...)
-	}
-	for _, g := range groups {
-		rest = append(rest, Drawbore(f, g, stops)...)
-	}
-	rest = append(rest, Raise(f)...)
+	rest := crew.Join(parts(f, Stopped(f, finds)))
 	rest = append(rest, Permit(f, rest)...)
 	cover := Cover(f, finds, entries(rest, 1))
 	if n := len(cover); n > 0 {
 		cover = Cover(f, finds, entries(rest, n))
 	}
 	return append(cover, rest...)
+}
+
+// parts returns what composes the sheets between the cover and the permit set,
+// in their order. No part needs another.
+func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
+	sticks, groups := AllSticks(f), Groups(f)
+	var out []func() []*draw.Sheet
+	for _, overview := range []func(*geom.Frame) []*draw.Sheet{Views, Apart, Surveys} {
+		out = append(out, func() []*draw.Sheet {
+			sheets := overview(f)
+			link(sheets, sticks, groups)
+			return sheets
+		})
+	}
+	out = append(out, func() []*draw.Sheet { return Lists(f, stops) })
+	for _, g := range sticks {
+		out = append(out, func() []*draw.Sheet { return Timber(f, g, stops) })
+	}
+	for _, g := range groups {
+		out = append(out, func() []*draw.Sheet { return Joint(f, g, stops) })
+	}
+	for _, g := range groups {
+		out = append(out, func() []*draw.Sheet { return Drawbore(f, g, stops) })
+	}
+	return append(out, func() []*draw.Sheet { return Raise(f) })
 }
 
 // Stopped returns, for every joint that must not be cut, the number of the

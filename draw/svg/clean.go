@@ -13,10 +13,24 @@ func attr(name, value string) string { return name + `="` + escape(value) + `"` 
 
 // escape returns s safe between double quotes in XML.
 func escape(s string) string {
+	if harmless(s) {
+		return s
+	}
 	var b strings.Builder
 	// A strings.Builder does not fail.
 	_ = xml.EscapeText(&b, []byte(clean(s)))
 	return b.String()
+}
+
+// harmless reports whether s is printable ASCII without a sign of markup.
+func harmless(s string) bool {
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c < ' ', c > '~', c == '"', c == '&', c == '\'', c == '<', c == '>':
+			return false
+		}
+	}
+	return true
 }
 
 // clean returns s with every byte that is not UTF-8 and every character that

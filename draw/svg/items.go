@@ -3,6 +3,7 @@ package svg
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,20 +15,19 @@ import (
 // items writes all items in painting order. Items that follow each other in one
 // layer and one pen share a group.
 func (r *renderer) items() {
-	open := ""
+	layer, drawn, open := "", draw.Pen{}, false
 	for _, it := range r.sheet.Items {
-		pen := it.Head().PenAt(r.sheet.Step)
-		key := fmt.Sprintf("%s|%v", it.Head().LayerName(), pen)
-		if key != open {
-			if open != "" {
+		pen, name := it.Head().PenAt(r.sheet.Step), it.Head().LayerName()
+		if !open || name != layer || !samePen(pen, drawn) {
+			if open {
 				r.out.Gend()
 			}
 			r.out.Group(r.group(it.Head(), pen)...)
-			open = key
+			layer, drawn, open = name, pen, true
 		}
 		r.item(it, pen)
 	}
-	if open != "" {
+	if open {
 		r.out.Gend()
 	}
 }
@@ -41,6 +41,10 @@ func (r *renderer) group(m *draw.Meta, pen draw.Pen) []string {
 		id += "." + strconv.Itoa(n)
 	}
 	return append([]string{attr("id", id), attr("data-layer", layer), attr("fill", "none")}, stroke(pen)...)
+}
+
+func samePen(p, q draw.Pen) bool {
+	return p.Width == q.Width && p.Grey == q.Grey && slices.Equal(p.Dash, q.Dash)
 }
 
 // stroke returns the attributes of a pen.
@@ -102,8 +106,11 @@ func filling(filled bool, grey float64) []string {
 	return []string{attr("fill", colour(grey)), attr("fill-rule", "evenodd")}
 }
 
-func (r *renderer) pt(p vec.P) string {
-	return draw.Number(p.X, r.sheet.Places()) + " " + draw.Number(r.sheet.H-p.Y, r.sheet.Places())
+func (r *renderer) pt(p vec.P) string { return string(r.appendPt(nil, p)) }
+
+func (r *renderer) appendPt(b []byte, p vec.P) []byte {
+	b = append(draw.AppendNumber(b, p.X, r.sheet.Places()), ' ')
+	return draw.AppendNumber(b, r.sheet.H-p.Y, r.sheet.Places())
 }
 
 func (r *renderer) pathData(t *draw.Path) string {
@@ -117,16 +124,20 @@ func (r *renderer) pathData(t *draw.Path) string {
 }
 
 func (r *renderer) loop(pts []vec.P, closed bool) string {
-	w := make([]string, len(pts))
+	d := make([]byte, 0, 20*len(pts)+2)
 	for i, p := range pts {
-		w[i] = "L" + r.pt(p)
+		switch i {
+		case 0:
+			d = append(d, 'M')
+		default:
+			d = append(d, " L"...)
+		}
+		d = r.appendPt(d, p)
 	}
-	w[0] = "M" + w[0][1:]
-	d := strings.Join(w, " ")
 	if closed {
-		d += " Z"
+		d = append(d, " Z"...)
 	}
-	return d
+	return string(d)
 }
 
 // ellipse writes an arc of an ellipse as elliptical arcs (SVG 1.1, 8.3.8) of a
@@ -169,7 +180,7 @@ func (r *renderer) text(t *draw.Text, pen draw.Pen, at []string) {
 		attr("font-family", family), attr("font-weight", weight(t.Bold)))
 	for _, run := range runs {
 		a := append(at[:len(at):len(at)], attr("font-size", draw.Number(font.Size(run.Height, run.Bold), 4)))
-		r.out.Text(r.x(origin.X-shift+run.X), r.y(origin.Y+run.Y), run.S, a...)
+		r.out.Text(r.x(origin.X-shift+run.X), r.y(origin.Y+run.Y), run.S, strings.Join(a, " "))
 	}
 	if turned {
 		r.out.Gend()

@@ -48,7 +48,7 @@ func Render(s *draw.Sheet, o Options) ([]byte, error) {
 	if guard.err != nil {
 		return nil, guard.err
 	}
-	return buf.Bytes(), nil
+	return bytes.Clone(buf.Bytes()), nil // no longer than it must be: all sheets are kept
 }
 
 // guarded keeps the first error of a writer: the SVG library drops them.
