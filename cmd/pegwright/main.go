@@ -26,6 +26,7 @@ const (
 
 func main() {
 	ignoreSignals()
+	paceCollections()
 	ctx, stop := signal.NotifyContext(context.Background(), interrupts()...)
 	defer stop()
 	os.Exit(runContext(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
