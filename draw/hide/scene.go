@@ -19,8 +19,9 @@
 package hide
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
@@ -37,6 +38,8 @@ type Scene struct {
 	w, u, v vec.V
 	shadows []shadow
 	grid    *grid
+
+	lefts, rights []interval // room for one query at a time
 }
 
 // NewScene returns an empty scene for a viewer who looks along w (any length
@@ -100,7 +103,7 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 		s.grid = newGrid(s.shadows)
 	}
 	far := max(a.Dot(s.w), b.Dot(s.w))
-	var lefts, rights []interval
+	lefts, rights := s.lefts[:0], s.rights[:0]
 	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
 	s.grid.along(ax, ay, bx, by, func(i int) {
 		sh := &s.shadows[i]
@@ -115,15 +118,14 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 			rights = append(rights, iv)
 		}
 	})
+	s.lefts, s.rights = lefts, rights
 	tol := gap / a.Dist(b)
 	return split(common(union(lefts, tol), union(rights, tol)), tol)
 }
 
 // union merges intervals in place, closing gaps up to tol.
 func union(iv []interval, tol float64) []interval {
-	sort.Slice(iv, func(i, j int) bool {
-		return iv[i].lo < iv[j].lo || iv[i].lo == iv[j].lo && iv[i].hi < iv[j].hi
-	})
+	slices.SortFunc(iv, func(a, b interval) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
 	out := iv[:0]
 	for _, v := range iv {
 		if n := len(out); n > 0 && v.lo <= out[n-1].hi+tol {

@@ -1,0 +1,146 @@
+//go:build unix
+
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+	"runtime"
+	"syscall"
+	"testing"
+	"time"
+
+	"pegwright/draw/packet"
+	"pegwright/draw/sheet"
+	"pegwright/draw/svg"
+	"pegwright/geom"
+	"pegwright/geom/assembly"
+	"pegwright/geom/check"
+	"pegwright/geom/finding"
+	"pegwright/geom/solve"
+	"pegwright/geom/spec"
+	"pegwright/samples/row"
+	"pegwright/templates"
+)
+
+// clock measures steps in processor time, which leaves out what else the
+// machine does.
+type clock struct {
+	b    *testing.B
+	last time.Duration
+}
+
+func spent(b *testing.B) time.Duration {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+// lap runs a step and adds its milliseconds to the sum.
+func (c *clock) lap(sum *float64, step func()) {
+	c.b.Helper()
+	before := spent(c.b)
+	step()
+	*sum += float64(spent(c.b)-before) / 1e6
+}
+
+// bytesUsed returns how much memory has been allocated so far.
+func bytesUsed() uint64 {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.TotalAlloc
+}
+
+// steps are the names of what is measured, in order; order is a part of solve,
+// compose and render are parts of the whole.
+var steps = []string{"read", "solve", "order", "prove", "compose", "render", "write", "whole"}
+
+// walk takes a row of bents through every step, and then through all of them at
+// a stretch, and returns the milliseconds that each took.
+func walk(b *testing.B, bents int) (ms [8]float64, sheets int) {
+	src := row.Source(bents)
+	c := &clock{b: b}
+	var d *spec.Description
+	var f *geom.Frame
+	var faults finding.Faults
+	c.lap(&ms[0], func() { d, faults = spec.Read("row.yaml", src, nil) })
+	if len(faults) > 0 {
+		b.Fatal(faults)
+	}
+	c.lap(&ms[1], func() { f, faults = solve.Solve(d) })
+	if len(faults) > 0 {
+		b.Fatal(faults)
+	}
+	c.lap(&ms[2], func() { assembly.Plan(f) })
+	var finds []finding.Finding
+	c.lap(&ms[3], func() { finds = check.Check(f) })
+	finding.Sort(finds)
+	c.lap(&ms[4], func() {
+		list := append(sheet.All(f, finds), templates.Sheets(f, finds)...)
+		c.lap(&ms[5], func() {
+			for _, s := range list {
+				if _, err := svg.Render(s, svg.Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	})
+	ms[4] -= ms[5]
+	c.lap(&ms[7], func() {
+		p, err := packet.Build(packet.Input{Frame: f, Findings: finds, Source: src, Name: "row"})
+		if err != nil {
+			b.Fatal(err)
+		}
+		sheets = p.Sheets + p.FullSize
+		c.lap(&ms[6], func() {
+			if err := writePacket(context.Background(), filepath.Join(b.TempDir(), "row-packet"), p.Files); err != nil {
+				b.Fatal(err)
+			}
+		})
+	})
+	ms[7] += ms[0] + ms[1] + ms[3]
+	return ms, sheets
+}
+
+// BenchmarkSteps takes frames of about 10, 100 and 1,000 timbers through every
+// step and tells the processor time of each and how much longer each takes than
+// with a tenth of the timbers: time in proportion would be 10. The marks are
+// 20 s for the whole of 1,000 timbers, and growth of 15 for solve and prove
+// (which geom/check holds).
+func BenchmarkSteps(b *testing.B) {
+	var before [8]float64
+	for _, bents := range []int{2, 15, 143} {
+		b.Run(fmt.Sprintf("%d-timbers", row.Timbers(bents)), func(b *testing.B) {
+			var ms [8]float64
+			sheets, used := 0, bytesUsed()
+			for b.Loop() {
+				ms, sheets = walk(b, bents)
+			}
+			for i, name := range steps {
+				b.ReportMetric(ms[i], "ms-"+name)
+				if before[i] > 1 {
+					b.ReportMetric(ms[i]/before[i], "growth-"+name)
+				}
+			}
+			b.ReportMetric(float64(sheets), "sheets")
+			b.ReportMetric(float64(bytesUsed()-used)/1e6/float64(b.N), "MB-allocated")
+			before = ms
+		})
+	}
+}
+
+// BenchmarkSample draws the packet of the default sample, of about 40 timbers,
+// as the command does. The mark is 1 s of processor time.
+func BenchmarkSample(b *testing.B) {
+	for b.Loop() {
+		start := spent(b)
+		if code := run([]string{"draw", "--out", filepath.Join(b.TempDir(), "packet")}, nil, io.Discard, io.Discard); code != exitDone {
+			b.Fatal(code)
+		}
+		b.ReportMetric(float64(spent(b)-start)/1e6, "ms-processor")
+	}
+}
