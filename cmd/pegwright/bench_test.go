@@ -32,7 +32,7 @@ type clock struct {
 	last time.Duration
 }
 
-func spent(b *testing.B) time.Duration {
+func processorTime(b *testing.B) time.Duration {
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
 		b.Fatal(err)
@@ -43,9 +43,9 @@ func spent(b *testing.B) time.Duration {
 // lap runs a step and adds its milliseconds to the sum.
 func (c *clock) lap(sum *float64, step func()) {
 	c.b.Helper()
-	before := spent(c.b)
+	before := processorTime(c.b)
 	step()
-	*sum += float64(spent(c.b)-before) / 1e6
+	*sum += float64(processorTime(c.b)-before) / 1e6
 }
 
 // bytesUsed returns how much memory has been allocated so far.
@@ -137,10 +137,10 @@ func BenchmarkSteps(b *testing.B) {
 // as the command does. The mark is 1 s of processor time.
 func BenchmarkSample(b *testing.B) {
 	for b.Loop() {
-		start := spent(b)
+		start := processorTime(b)
 		if code := run([]string{"draw", "--out", filepath.Join(b.TempDir(), "packet")}, nil, io.Discard, io.Discard); code != exitDone {
 			b.Fatal(code)
 		}
-		b.ReportMetric(float64(spent(b)-start)/1e6, "ms-processor")
+		b.ReportMetric(float64(processorTime(b)-start)/1e6, "ms-processor")
 	}
 }
