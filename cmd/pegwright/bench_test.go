@@ -28,8 +28,7 @@ import (
 // clock measures steps in processor time, which leaves out what else the
 // machine does.
 type clock struct {
-	b    *testing.B
-	last time.Duration
+	b *testing.B
 }
 
 func processorTime(b *testing.B) time.Duration {
