@@ -41,7 +41,7 @@ func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
 	}
 	var out []*draw.Sheet
 	left := p.targets()
-	for n := 0; n == 0 || len(left) > 0; n++ {
+	for n := 0; n == 0 || len(left) > 0 || p.told < len(p.levels); n++ {
 		id, title := v.id, v.title
 		if n > 0 {
 			id, title = fmt.Sprintf("%s-%d", v.id, n+1), v.title+moreNames
@@ -68,6 +68,7 @@ type surveyPage struct {
 	wide  [2]float64 // of the words in the left and the right lane
 	notes []string
 	items []draw.Item // at the scale, about the frame's origin
+	told  int         // heights that stand on a sheet already
 }
 
 // measure settles what is seen and the scale, and reports whether there is
@@ -376,13 +377,19 @@ func (p *surveyPage) targets() []dim.Label {
 }
 
 // lanes sets names and heights in the lanes left and right and returns the names
-// that found no room. The heights stand at the right on every sheet.
+// that found no room. The heights stand at the right on every sheet, or are shared out among
+// the sheets where one lane cannot hold them all.
 func (p *surveyPage) lanes(s *draw.Sheet, field, room block.Field, o vec.P, names []dim.Label) []dim.Label {
 	h := p.lettering()
 	low := field.Y0 + p.noteHeight() + 1
-	most := int((field.Y1 - low) / (h * 1.75))
+	most := max(int((field.Y1-low)/(h*1.75)), 1)
+	levels := p.levels
+	if len(levels) > most {
+		levels = levels[p.told:min(p.told+most, len(levels))]
+	}
+	p.told += len(levels)
 	var sides [2][]dim.Label
-	for _, l := range p.levels {
+	for _, l := range levels {
 		q := o.Add(p.cam.Project(l.at).Mul(p.k))
 		sides[1] = append(sides[1], dim.Label{Text: p.levelText(l), At: q})
 	}
