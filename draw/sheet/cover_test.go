@@ -29,7 +29,7 @@ func said(sheets []*draw.Sheet) string {
 // points of all blanks bound the frame from outside, and for uncut ends from
 // inside; pegs and joints are counted here one by one.
 func TestCoverSaysTheFacts(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		text := said(Cover(f, nil, nil))
 		pegs := map[string]int{}
@@ -150,7 +150,7 @@ func TestDrawingListIsWhole(t *testing.T) {
 
 // Every cell of every list is on the list sheets.
 func TestListsAreWhole(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		text := said(Lists(f, nil))
 		bores := 0

@@ -9,7 +9,6 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/geom"
 	"pegwright/geom/vec"
-	"pegwright/samples"
 )
 
 // detailIsClear: both circles of the detail stand whole over the words that
@@ -71,7 +70,7 @@ func pegIsClear(t *testing.T, f *geom.Frame, s *draw.Sheet) {
 
 // A peg that is sawn flush is nowhere said to stand out of the timber.
 func TestFlushPegs(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		for _, j := range f.Joints {
 			for i := range j.Pegs {

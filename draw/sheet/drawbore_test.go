@@ -33,7 +33,7 @@ func drawbores(f *geom.Frame) []*draw.Sheet {
 
 // The layout holds on every paper that a sheet may be asked for.
 func TestDrawboreLayout(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		for _, paper := range []string{"", "tabloid"} {
 			f := solved(t, name)
 			if paper != "" && name != "rail-and-post" && name != "bicycle-shelter" {
@@ -108,7 +108,7 @@ func throughPeg(j *geom.Joint) *geom.Peg {
 // Every group with a peg that goes through has its section, every one that is
 // drawn its holes too, and no other group has any.
 func TestDrawboreSheetsPerGroup(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		for _, g := range Groups(f) {
 			want := 0
@@ -166,7 +166,7 @@ func readBack(t *testing.T, f *geom.Frame) []drawn {
 // the joints themselves.
 func TestDrawboreReadBack(t *testing.T) {
 	leaning, square := 0, 0
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		for _, d := range readBack(t, f) {
 			detailCircles(t, d)

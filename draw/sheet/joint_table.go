@@ -161,11 +161,11 @@ func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
 
 // fewServed is the most joints that are listed under the exploded view; more
 // follow the table in its column.
-const fewServed = 4
+const fewServed = 10
 
 // mostServed is the part of the field's height that the list may take from the
 // exploded view.
-const mostServed = 0.2
+const mostServed = 0.3
 
 // servedList lists the joints that the sheet serves.
 func (w *flow) servedList(f *geom.Frame, g Group) {

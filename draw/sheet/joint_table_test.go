@@ -7,7 +7,6 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
-	"pegwright/samples"
 )
 
 // flat returns all texts of the joint's sheets in one line, so that wrapped
@@ -110,7 +109,7 @@ func TestCoverTellsTheLevels(t *testing.T) {
 			t.Errorf("the cover does not tell %q", s)
 		}
 	}
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		f := solved(t, name)
 		var kept []*geom.Timber
 		for _, b := range f.Timbers {

@@ -105,6 +105,36 @@ func through(pts []vec.P, b draw.Box) bool {
 	return false
 }
 
+// emptyFaults tells that a sheet with a drawing is left nearly empty: what is
+// drawn on it, the key view apart, spans less than a third of the field's width
+// or height (the share is ours). The rest of a list that goes on from the sheet
+// before is as long as it is.
+func emptyFaults(s *draw.Sheet) []string {
+	switch s.Kind {
+	case "timber", "plan", "elevation", "joint", "drawbore", "frame":
+	default:
+		return nil
+	}
+	if strings.Contains(s.ID, "-served-") {
+		return nil
+	}
+	ink := draw.NoBox()
+	for _, it := range s.Items {
+		switch it.Head().LayerName() {
+		case "border", "title", "key view", "under":
+			continue
+		}
+		if b := draw.ItemBounds(it); !b.Empty() {
+			ink = ink.With(b.Min, b.Max)
+		}
+	}
+	w, h := s.W-block.Left-block.Other, s.H-2*block.Other
+	if ink.Empty() || ink.W() < w/3 || ink.H() < h/3 {
+		return []string{fmt.Sprintf("%s: nearly empty: %.0f x %.0f of %.0f x %.0f mm", s.ID, ink.W(), ink.H(), w, h)}
+	}
+	return nil
+}
+
 func checkLayout(t *testing.T, s *draw.Sheet) {
 	t.Helper()
 	for _, f := range layoutFaults(s) {
@@ -127,13 +157,20 @@ func TestLayoutCheckerFindsFaults(t *testing.T) {
 			s.Text(vec.P{X: 50, Y: 100}, 3.5, "struck")
 			s.Line(draw.Part, vec.P{X: 40, Y: 101}, vec.P{X: 90, Y: 102})
 		},
-		"claims":      func(s *draw.Sheet) { s.Text(vec.P{X: 50, Y: 100}, 3.5, "Safe to stand on") },
+		"claims": func(s *draw.Sheet) { s.Text(vec.P{X: 50, Y: 100}, 3.5, "Safe to stand on") },
+		"nearly empty": func(s *draw.Sheet) {
+			s.Items = s.Items[:0]
+			s.Line(draw.Part, vec.P{X: 60, Y: 100}, vec.P{X: 90, Y: 120})
+		},
 		"item leaves": func(s *draw.Sheet) { s.Line(draw.Part, vec.P{X: 2, Y: 101}, vec.P{X: 90, Y: 102}) },
 	}
 	for want, fault := range plant {
 		s, _ := block.New("letter", true, "timber", "x", block.Title{Frame: "f", Sheet: "s"})
 		fault(s)
 		got := strings.Join(layoutFaults(s), "\n")
+		if want == "nearly empty" {
+			got = strings.Join(emptyFaults(s), "\n")
+		}
 		if want == "" && got != "" || want != "" && !strings.Contains(got, want) {
 			t.Errorf("%q: found %q", want, got)
 		}

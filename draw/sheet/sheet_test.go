@@ -11,28 +11,8 @@ import (
 	"pegwright/draw/pdf"
 	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
 )
-
-// solved returns the frame of a sample.
-func solved(t *testing.T, name string) *geom.Frame {
-	t.Helper()
-	src, ok := samples.Source(name)
-	if !ok {
-		t.Fatalf("no sample %s", name)
-	}
-	d, faults := spec.Read(name, src, nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	return f
-}
 
 // findings are invented ones: a stop on the first joint, a warning, a note.
 func findings(f *geom.Frame) []finding.Finding {
@@ -62,7 +42,7 @@ func write(t *testing.T, name string, sheets []*draw.Sheet) {
 // every other text, no figure under 2.5 mm (ISO 3098 sizes; the least of the
 // sheets), no rune that the font lacks.
 func TestLayoutOfAllSamples(t *testing.T) {
-	for _, name := range samples.Names() {
+	for _, name := range drawnSamples() {
 		t.Run(name, func(t *testing.T) {
 			f := solved(t, name)
 			sheets := All(f, findings(f))

@@ -28,6 +28,7 @@ type feature struct {
 	through  bool
 	mouth    []vec.P // outline at the mouth: along, off the arris
 	bore     *geom.Bore
+	bevel    []float64 // degrees to the arris of planes that slant
 }
 
 // stages are the steps in which cuts are best made (common practice, no
@@ -97,7 +98,7 @@ func faceWidth(t *geom.Timber, n int) float64 {
 
 func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 	j := f.Joint(c.Joint)
-	r := feature{what: c.Name, joint: j, into: j != nil && j.Into == t, rest: math.NaN()}
+	r := feature{what: c.Name, joint: j, into: j != nil && j.Into == t, rest: math.NaN(), bevel: bevelOf(t, c)}
 	r.face, r.through = entered(t, c.Solid, j)
 	r.stage = stageOf(c.Solid, r)
 	if r.face == 0 {

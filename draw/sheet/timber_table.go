@@ -8,6 +8,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -19,6 +20,7 @@ import (
 // width of the end views in it and bandKey that of the key view.
 const (
 	bandHigh = 53.0
+	bandLow  = 40.0 // the same where that saves a sheet
 	bandEnds = 104.0
 	bandKey  = 40.0
 )
@@ -27,28 +29,42 @@ const (
 // table of its cuts in the order in which they are best made.
 func stickTable(f *geom.Frame, g Sticks, feats []feature) []*draw.Sheet {
 	t := g.First()
-	title := block.TitleFor(f, "Timber, cuts in order", g.shows(), "ends "+scaleName(1/endScale(f, t)))
+	title := block.TitleFor(f, "Timber, cuts in order", g.shows(), "")
 	title.Note = "from: start end; off the arris: from face 1 on the faces 2 and 4, from face 2 on the faces 1 and 3"
 	next := func(n int) (*draw.Sheet, block.Field) { return fresh(f, "timber", "timber-"+t.ID, title) }
-	s, field := next(1)
+	_, field := next(0)
 	facts, rest := split(field, field.X1-bandEnds-bandKey-4, 6)
-	facts.Y0, rest.Y0 = field.Y1-bandHigh, field.Y1-bandHigh
+	w := &cutTable{f: f, g: cutGrid(f, g, feats), next: next, field: field}
+	w.g.fit(field.W())
+	lines := servedLines(f, g, field.W())
+	if len(lines) > 0 {
+		w.tail = 4 + text*pitch + float64(len(lines))*small*pitch
+	}
+	high := bandHigh
+	low := max(bandLow, stickFacts(f, g, draw.NewSheet("", "", "", 1, 1), facts)+1)
+	if need := w.height(feats); need > field.H()-high && need <= field.H()-low {
+		high = low
+	}
+	k := endScale(f, t, high)
+	title.Scale = "ends " + scaleName(1/k)
+	s, _ := next(1)
+	facts.Y0, rest.Y0 = field.Y1-high, field.Y1-high
 	ends, key := split(rest, rest.X1-bandKey, 4)
 	stickFacts(f, g, s, facts)
-	endViews(f, t, s, ends)
-	key.Y0 += 10
+	endViews(f, t, s, ends, k)
+	key.Y0 += 6
 	block.KeyView(s, key, f, g.dark())
-	band := field
-	band.Y1 -= bandHigh
-	w := &cutTable{f: f, g: cutGrid(f, g, feats), next: next, sheets: []*draw.Sheet{s}, s: s, field: band}
-	w.g.fit(field.W())
+	w.sheets, w.s = []*draw.Sheet{s}, s
+	w.share = w.fill(feats, field.H()-high, field.H())
+	w.field.Y1 -= high
 	w.draw(feats)
-	w.served(f, g)
+	w.served(lines)
 	return w.sheets
 }
 
-// stickFacts sets what the stick is.
-func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) {
+// stickFacts sets what the stick is, all in one size, and returns the height that
+// it takes.
+func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float64 {
 	t, u := g.First(), f.Units
 	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
 	name := t.ID
@@ -60,14 +76,24 @@ func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) {
 	p.line(block.Fit(name, p.w, big*0.8, true), big*0.8, true)
 	green, _ := t.Weight()
 	trim := trimOf(u, t)
-	const share = 0.42
-	p.pair("wood", t.Wood.Name, share)
-	p.pair("stick, nominal", u.PlainJoint(t.Section[0])+" x "+u.PlainJoint(t.Section[1]), share)
-	p.pair("finished length", u.FormatJoint(t.Length), share)
-	p.pair("rough length", u.Format(t.Length+2*trim), share)
-	p.pair("weight as cut", "about "+weightWords(u, green), share)
-	p.pair("balance point", "about "+balanceWords(u, t)+" from the start end", share)
-	p.para("0 is a line squared round, " + u.FormatJoint(trim) + " or more from the sawn end.")
+	pairs := [][2]string{
+		{"wood", t.Wood.Name},
+		{"nominal", u.PlainJoint(t.Section[0]) + " x " + u.PlainJoint(t.Section[1])},
+		{"finished", u.FormatJoint(t.Length)},
+		{"rough", u.Format(t.Length + 2*trim)},
+		{"as cut", "about " + weightWords(u, green)},
+		{"balance", "about " + balanceWords(u, t)},
+	}
+	last := "0: squared round, " + u.FormatJoint(trim) + " or more off the sawn end; balance from 0"
+	p.least = dim.Legible(last, small)
+	for _, x := range pairs {
+		p.least = max(p.least, dim.Legible(x[1], small))
+	}
+	for _, x := range pairs {
+		p.pair(x[0], x[1], 0.3)
+	}
+	p.para(last)
+	return field.Y1 - p.y
 }
 
 // weightWords writes a mass in kilograms in the reader's unit.
@@ -99,11 +125,11 @@ func endCamera(last bool) view.Camera {
 	return view.Camera{Right: up.Cross(out), Up: up, Toward: out}
 }
 
-// endScale returns the scale of the end views.
-func endScale(f *geom.Frame, t *geom.Timber) float64 {
+// endScale returns the scale of the end views in a band of the given height.
+func endScale(f *geom.Frame, t *geom.Timber, high float64) float64 {
 	y, z := sizeOf(t)
 	for _, n := range stickScales(f.Units) {
-		if y/n <= 33 && z/n <= 38 {
+		if y/n <= high-20 && z/n <= 38 {
 			return 1 / n
 		}
 	}
@@ -112,8 +138,7 @@ func endScale(f *geom.Frame, t *geom.Timber) float64 {
 
 // endViews draws both ends with the numbers of the faces round them and a dot
 // at the reference arris.
-func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field) {
-	k := endScale(f, t)
+func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field, k float64) {
 	y, z := sizeOf(t)
 	part := view.Part{Owner: t.ID, Body: t.Net}
 	for i, name := range []string{"start end", "other end"} {
@@ -143,6 +168,8 @@ type cutTable struct {
 	s      *draw.Sheet
 	field  block.Field
 	y      float64
+	tail   float64 // height of what stands under the rows
+	share  float64 // of the height of every sheet that rows take
 }
 
 // cutGrid returns the table of the cuts.
@@ -158,6 +185,7 @@ func cutGrid(f *geom.Frame, g Sticks, feats []feature) *grid {
 	for i := range feats {
 		r.rows = append(r.rows, feats[i].row(f.Units, words, len(g.Timbers) == 1))
 	}
+	r.bevels(f.Units, feats)
 	r.settle()
 	return r
 }
@@ -200,18 +228,50 @@ func (f *feature) row(u measure.Units, words map[string]string, named bool) []st
 	return r
 }
 
+// stageLine is the height of the words over a stage's rows.
+const stageLine = small*pitch + 1
+
+// height is what the whole table takes under one head.
+func (w *cutTable) height(feats []feature) float64 {
+	h, stage := w.g.headHeight()+2+w.tail, -1
+	for i, row := range w.g.rows {
+		h += w.g.height(row)
+		if feats[i].stage != stage {
+			stage = feats[i].stage
+			h += stageLine
+		}
+	}
+	return h
+}
+
+// fill returns the share of the sheets' heights that divides the rows evenly
+// over the fewest sheets: first is what the first has for them, next the others.
+func (w *cutTable) fill(feats []feature, first, next float64) float64 {
+	need := w.height(feats)
+	n := 1.0
+	for first+(n-1)*(next-w.g.headHeight()-2) < need && n < 100 {
+		n++
+	}
+	if n == 1 {
+		return 1
+	}
+	return min(1, need/(first+(n-1)*(next-w.g.headHeight()-2))+0.06)
+}
+
+// low is the lower edge of the sheet's rows.
+func (w *cutTable) low() float64 { return w.field.Y1 - w.field.H()*w.share }
+
 // draw sets the rows, each stage under its words.
 func (w *cutTable) draw(feats []feature) {
 	w.y = w.g.head(w.s, w.field)
 	stage := -1
-	line := small * pitch
 	for i, row := range w.g.rows {
 		need := w.g.height(row)
 		fresh := feats[i].stage != stage
 		if fresh {
-			need += line + 1.5
+			need += stageLine
 		}
-		if w.y-need < w.field.Y0 {
+		if w.y-need < w.low() {
 			w.page()
 			w.y = w.g.head(w.s, w.field)
 		}
@@ -220,7 +280,7 @@ func (w *cutTable) draw(feats []feature) {
 			w.y -= 1
 			t := w.s.Text(at(w.field.X0, w.y-small), small, fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage]))
 			t.Bold = true
-			w.y -= line
+			w.y -= stageLine - 1
 		}
 		before := len(w.s.Items)
 		w.y = w.g.row(w.s, w.field, w.y, row)
@@ -293,13 +353,14 @@ func along(f *geom.Frame, t *geom.Timber) []*geom.Joint {
 	return js
 }
 
-// served lists the sticks that are cut alike with the marks of their joints.
-func (w *cutTable) served(f *geom.Frame, g Sticks) {
+// servedLines says which sticks are cut alike, with the marks of their joints,
+// wrapped to a width; none for a single stick.
+func servedLines(f *geom.Frame, g Sticks, width float64) []string {
 	if len(g.Timbers) < 2 {
-		return
+		return nil
 	}
 	words := letters(f, g)
-	lines := []string{}
+	var out []string
 	for _, t := range g.Timbers {
 		var ms []string
 		for i, j := range along(f, t) {
@@ -307,22 +368,27 @@ func (w *cutTable) served(f *geom.Frame, g Sticks) {
 				ms = append(ms, words[i].word+" "+j.Mark)
 			}
 		}
-		lines = append(lines, fmt.Sprintf("no. %s %s: %s", t.Mark, t.ID, strings.Join(ms, ", ")))
+		out = append(out, font.Wrap(fmt.Sprintf("no. %s %s: %s", t.Mark, t.ID, strings.Join(ms, ", ")), width, small)...)
 	}
-	w.y -= 3
-	p := pen{s: w.s, x: w.field.X0, y: w.y, w: w.field.W()}
+	return out
+}
+
+// served lists the sticks that are cut alike with the marks of their joints.
+func (w *cutTable) served(lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	p := pen{s: w.s, x: w.field.X0, y: w.y - 3, w: w.field.W()}
 	if p.y-text*pitch-2*small*pitch < w.field.Y0 {
 		w.page()
 		p.s, p.y = w.s, w.y
 	}
 	p.head("Sticks cut alike, with the marks of their joints")
-	for _, l := range lines {
-		for _, line := range font.Wrap(l, p.w, small) {
-			if p.y-small*pitch < w.field.Y0 {
-				w.page()
-				p.s, p.y = w.s, w.y
-			}
-			p.line(line, small, false)
+	for _, line := range lines {
+		if p.y-small*pitch < w.field.Y0 {
+			w.page()
+			p.s, p.y = w.s, w.y
 		}
+		p.line(line, small, false)
 	}
 }
