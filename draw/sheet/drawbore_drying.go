@@ -125,7 +125,7 @@ func (d *bored) plot(s *draw.Sheet, f block.Field) {
 		p := g.place(curve.Slack, 0)
 		s.Line(draw.Dimension, at(p.X, p.Y-1.5), at(p.X, p.Y+1.5)).Mark = "slack"
 		// Left of the mark both lines are above the axis; where there is no room,
-		// or the axis lies at the foot, the top serves: there the worst is slack from the first and the top is clear.
+		// or the axis lies at the foot, the top serves, which then is clear.
 		x, y := p.X-1, p.Y-small-1
 		if words := fmt.Sprintf("slack %.0f %%", curve.Slack); x-font.Measure(words, small, false) < g.x0+1 || y < g.y0 {
 			label(g.x1, g.y1-small, draw.End, words)

@@ -59,7 +59,7 @@ type stickView struct {
 // Room on a sheet of faces, paper mm.
 const (
 	faceWords = 23.0 // column with the words of the faces, left
-	faceLane  = 6.5  // lane of labels over a face
+	faceLane  = 6.3  // lane of labels over a face
 	faceGap   = 4.0  // gap over a face without labels
 	footLine  = 4.6  // from the lowest face to the line of the running dimension
 	markStep  = 1.45*dim.Text + 0.5

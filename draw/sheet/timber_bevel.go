@@ -1,10 +1,10 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -68,11 +68,20 @@ func inWood(t *geom.Timber, loop []vec.V) bool {
 	return false
 }
 
-// bevelWords writes bevels as degrees with the slope.
+// bevelWords writes bevels as degrees, with the slope where it is not 45° nor the
+// rest of a right angle of one that is told.
 func bevelWords(u measure.Units, angles []float64) string {
 	var out []string
 	for _, deg := range angles {
-		out = append(out, fmt.Sprintf("%.1f° (%s)", deg, slope(u, deg)))
+		word := draw.Number(deg, 1) + "°"
+		plain := math.Abs(deg-45) < 0.05
+		for _, o := range angles {
+			plain = plain || deg > 45 && math.Abs(deg+o-90) < 0.05
+		}
+		if !plain {
+			word += " (" + slope(u, deg) + ")"
+		}
+		out = append(out, word)
 	}
 	return strings.Join(out, ", ")
 }

@@ -73,6 +73,9 @@ func lay(t *geom.Timber, k, width, margin float64, places []float64, most int) [
 	if t.Length*k <= width && len(places) <= most {
 		return []strip{{pieces: []piece{{span: span{0, t.Length}}}, last: t.Length}}
 	}
+	if all := busy(t); len(places) <= most && wide(all, k, margin) <= width {
+		return []strip{stripOf(t, all, 0, len(all), k, margin)}
+	}
 	width -= 2 * sideText
 	var out []strip
 	rest := parted(busy(t), (width-2*margin)/k, places, most)
