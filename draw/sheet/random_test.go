@@ -52,7 +52,7 @@ func randomHouse(r *rand.Rand) string {
 // struck by a part's line, nothing leaves its border, no figure is too small,
 // and no sheet is left nearly empty.
 func TestRandomFramesKeepTheirLayout(t *testing.T) {
-	n := frames(3)
+	n := frames(2)
 	drawn := 0
 	for i := range n {
 		src := randomHouse(rand.New(rand.NewPCG(17, uint64(i))))

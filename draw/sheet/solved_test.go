@@ -3,11 +3,9 @@ package sheet
 import (
 	"os"
 	"strconv"
-	"sync"
 	"testing"
 
 	"pegwright/geom"
-	"pegwright/geom/finding"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
 	"pegwright/samples"
@@ -30,32 +28,20 @@ func drawnSamples() []string {
 	return []string{samples.Default(), "cart-barn", "fair-shelter", "vine-arbour"}
 }
 
-// solution is a sample that is solved once for all tests.
-type solution struct {
-	once   sync.Once
-	frame  *geom.Frame
-	faults finding.Faults
-}
-
-var solutions sync.Map // of *solution by sample name
-
-// solved returns the frame of a sample, to be read only; what lies directly in
-// it may be replaced.
+// solved returns the frame of a sample, solved afresh: tests may change it.
 func solved(t *testing.T, name string) *geom.Frame {
 	t.Helper()
-	x, _ := solutions.LoadOrStore(name, &solution{})
-	s := x.(*solution)
-	s.once.Do(func() {
-		src, _ := samples.Source(name)
-		d, faults := spec.Read(name, src, nil)
-		if len(faults) == 0 {
-			s.frame, faults = solve.Solve(d)
-		}
-		s.faults = faults
-	})
-	if len(s.faults) > 0 || s.frame == nil {
-		t.Fatalf("%s: %v", name, s.faults)
+	src, ok := samples.Source(name)
+	if !ok {
+		t.Fatalf("no sample %s", name)
 	}
-	f := *s.frame
-	return &f
+	d, faults := spec.Read(name, src, nil)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	f, faults := solve.Solve(d)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return f
 }

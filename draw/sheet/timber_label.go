@@ -97,7 +97,7 @@ func (p *facePage) labels(r faceRow) {
 		tags[worst].brief++
 		spots, ok = spread(tags, lo, hi)
 	}
-	y := r.top + 2.4
+	y := r.top + 2
 	for i, t := range tags {
 		h := dim.Legible(t.text(), small)
 		l := p.s.Line(draw.Dimension, at(spots[i], y-0.6), t.at)

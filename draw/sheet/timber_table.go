@@ -82,9 +82,9 @@ func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float
 		{"finished", u.FormatJoint(t.Length)},
 		{"rough", u.Format(t.Length + 2*trim)},
 		{"as cut", "about " + weightWords(u, green)},
-		{"balance", "about " + balanceWords(u, t)},
+		{"balance", "about " + balanceWords(u, t) + " from 0"},
 	}
-	last := "0: squared round, " + u.FormatJoint(trim) + " or more off the sawn end; balance from 0"
+	last := "0: squared round, " + u.FormatJoint(trim) + " or more off the end"
 	p.least = dim.Legible(last, small)
 	for _, x := range pairs {
 		p.least = max(p.least, dim.Legible(x[1], small))
