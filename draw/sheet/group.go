@@ -131,15 +131,14 @@ func (g Group) dark() map[string]bool {
 }
 
 // faceTitle returns what to call face n of the receiver (or the enterer) of the
-// drawn joint: number and word, without the word where it differs from joint to
-// joint, and without the number where that differs too.
+// drawn joint: number and word, without what differs from joint to joint.
 func (g Group) faceTitle(receiver bool, n int) string {
 	first := g.First()
 	t := first.Of
 	if receiver {
 		t = first.Into
 	}
-	title, number := t.FaceTitle(n), true
+	title, number, word := t.FaceTitle(n), true, t.FaceNames[n-1]
 	d := inAxes(first, t.Place.OutDir(t.IdealPlane(n).N))
 	for _, j := range g.Joints[1:] {
 		o := j.Of
@@ -154,14 +153,22 @@ func (g Group) faceTitle(receiver bool, n int) string {
 		if o.FaceTitle(m) != title {
 			title = ""
 		}
+		if o.FaceNames[m-1] != word {
+			word = ""
+		}
 	}
 	switch {
 	case title != "":
 		return "face " + title
 	case number:
 		return fmt.Sprintf("face %d", n)
-	case geom.IsReference(n):
-		return "a reference face"
 	}
-	return "a face off reference"
+	name := "a face off reference"
+	if geom.IsReference(n) {
+		name = "a reference face"
+	}
+	if word != "" {
+		name += " (" + word + ")"
+	}
+	return name
 }
