@@ -41,8 +41,8 @@ type bored struct {
 	pegs   []*geom.Peg // all that go through, the one shown first
 	dir    vec.V       // along the peg, from its entry face
 	up     vec.V       // in the section, from the receiver into the enterer
-	out    vec.V       // square out of the bearing plane
-	sin    float64     // of the angle between up and the bearing plane
+	out    vec.V       // square out of the entered face
+	sin    float64     // of the angle between up and the entered face
 	lead   peg.Lead
 	enters bool // a lead serves
 }
@@ -62,6 +62,9 @@ func newBored(f *geom.Frame, g Group) (d *bored, ok bool) {
 	d.p = d.pegs[0]
 	d.dir = d.p.To.Sub(d.p.From).Unit()
 	d.out = d.j.Bearing.N
+	if d.sloping() {
+		d.out = d.j.Axes.W
+	}
 	d.up = d.out
 	switch {
 	case d.p.Offset != 0:
@@ -79,7 +82,15 @@ func newBored(f *geom.Frame, g Group) (d *bored, ok bool) {
 	return d, true
 }
 
-// slanted reports whether the direction of draw leans to the bearing plane, so
+// sloping reports whether the bearing plane leans to the entered face, as the
+// floor of a diminished housing does. All is then drawn and measured square to
+// the face.
+func (d *bored) sloping() bool {
+	n := d.j.Bearing.N.Dot(d.j.Axes.W)
+	return !d.j.Broad && n > 0.5 && n < 1-1e-9
+}
+
+// slanted reports whether the direction of draw leans to the entered face, so
 // that the section cuts the receiver aslant.
 func (d *bored) slanted() bool { return d.sin < 1-1e-6 }
 
@@ -96,7 +107,13 @@ func (d *bored) cutCamera() view.Camera {
 
 // bearing returns how far the bearing plane lies above the mortise hole along
 // up, mm.
-func (d *bored) bearing() float64 { return -d.j.Bearing.Height(d.p.Mortise) / d.sin }
+func (d *bored) bearing() float64 { return d.under(d.p.Mortise, d.up) }
+
+// under returns how far the bearing plane lies above a frame point along a
+// direction, mm.
+func (d *bored) under(p, along vec.V) float64 {
+	return -d.j.Bearing.Height(p) / d.j.Bearing.N.Dot(along)
+}
 
 // parts returns the receiver and the enterer with their bores in frame axes,
 // broken off at the planes given.

@@ -28,7 +28,7 @@ type face struct {
 	left, right, low, high float64 // of what is shown, mm of wood
 	broken                 bool    // the receiver is broken off at low
 	first, last            float64 // of the receiver shown
-	edge, bearing          float64 // of the bearing edge and plane
+	edge, bearing          float64 // of the bearing edge, and of the plane over the mortise hole
 }
 
 func (v *face) paper(x, y float64) vec.P { return v.at.Add(vec.P{X: v.k * x, Y: v.k * y}) }
@@ -40,7 +40,7 @@ func (v *face) flat(p vec.V) vec.P { return v.cam.Project(p.Sub(v.p.Mortise)) }
 func (d *bored) newFace() *face {
 	v := &face{bored: d, cam: d.faceCamera()}
 	m := d.p.Mortise
-	v.bearing = -d.j.Bearing.Height(m)
+	v.bearing = d.under(m, v.out)
 	v.left, v.right = math.Inf(1), math.Inf(-1)
 	grow := func(x float64) { v.left, v.right = math.Min(v.left, x), math.Max(v.right, x) }
 	if !d.j.Mortise.Empty() {
@@ -158,14 +158,14 @@ func (v *face) cross(at vec.V, bore float64) {
 	v.s.Line(draw.Centre, v.paper(p.X, p.Y-l), v.paper(p.X, p.Y+l))
 }
 
-// upright returns the dimensions square to the bearing plane.
+// upright returns the dimensions square to the entered face.
 func (v *face) upright() []dim.Request {
 	x := v.right
 	t := v.flat(v.p.Tenon)
-	req := func(y, val float64, letter string) dim.Request {
-		return dim.Request{From: v.paper(x, y), To: v.paper(x, v.bearing), Text: letter + " " + v.show(val), Owner: v.j.ID}
+	req := func(y, top, val float64, letter string) dim.Request {
+		return dim.Request{From: v.paper(x, y), To: v.paper(x, top), Text: letter + " " + v.show(val), Owner: v.j.ID}
 	}
-	return []dim.Request{req(0, v.p.A, "A"), req(t.Y, v.p.B, "B")}
+	return []dim.Request{req(0, v.bearing, v.p.A, "A"), req(t.Y, t.Y+v.under(v.p.Tenon, v.out), v.p.B, "B")}
 }
 
 // along returns the dimensions along the receiver from the bearing edge.
@@ -190,6 +190,9 @@ func (v *face) along() []dim.Request {
 func (v *face) legend() string {
 	from := v.p.PFrom
 	out := "A bearing plane to mortise hole, B shoulder to tenon hole, both square to the shoulder."
+	if v.sloping() {
+		out = "A bearing plane to mortise hole, B shoulder to tenon hole, each straight above its hole and square to the receiver's face: the shoulder slopes."
+	}
 	if !math.IsNaN(v.edge) {
 		out += "\nP " + from + " to mortise hole"
 		if len(v.pegs) > 1 {

@@ -50,45 +50,27 @@ func (d *bored) sectionSheet() *draw.Sheet {
 	}
 	room := foot(scratch(d.f.Paper.Sheets, title))
 	reqs := func(k float64) []dim.Request { c.k, c.at = k, vec.P{}; return c.upright() }
+	low, top := c.low, c.top
 	k, scale := d.scaleFor(func(k float64) bool {
+		c.low, c.top = low, top
 		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + d.pegRoom(k)
-		return wide <= room.W() && c.trim((room.H()-3)/k)
+		if wide > room.W() || !c.trim((room.H()-3)/k) {
+			return false
+		}
+		c.settle(room)
+		return c.wordsFit(room)
 	})
 	title.Scale = scale
 	s, f := fresh(d.f, "drawbore", "drawbore-"+d.j.ID, title)
 	f = foot(s, f)
-	right := dim.Depth(dim.RightOf, reqs(k))
 	c.s, c.k = s, k
-	c.at = vec.P{X: f.X1 - right - k*c.right, Y: f.Mid().Y - k*(c.top+c.low)/2}
-	under := d.legendHeight(c.paper(c.left, 0).X - 8 - f.X0)
-	if short := f.Y0 + under + underPeg + k*d.p.Bore/2 - c.at.Y; short > 0 {
-		c.at.Y += max(0, min(short, f.Y1-1-k*c.top-c.at.Y))
-	}
+	c.settle(f)
 	c.wood()
 	c.peg(f)
 	c.lines()
 	dim.Stack(s, dim.RightOf, c.paper(c.right, 0).X, c.upright())
 	d.besideSection(c, f)
 	return s
-}
-
-// trim shortens what is shown of the timbers to the height given, mm of wood,
-// and reports whether that leaves enough.
-func (c *cut) trim(height float64) bool {
-	over := c.top - c.low - height
-	if over <= 0 {
-		return true
-	}
-	above := min(over, stubAbove-stubLeast)
-	below := 0.0
-	if c.broken {
-		below = min(over-above, woodBelow-woodLeast)
-	}
-	if over-above-below > 1e-9 {
-		return false
-	}
-	c.top, c.low = c.top-above, c.low+below
-	return true
 }
 
 // scratch returns a sheet to measure on, and its free field.

@@ -41,12 +41,7 @@ func (d *bored) besideSection(c *cut, f block.Field) {
 	key := block.Field{X0: f.X0, Y0: low, X1: f.X0 + keyWide, Y1: f.Y1}
 	block.KeyView(c.s, key, d.f, map[string]bool{d.j.Into.ID: true, d.j.Of.ID: true})
 	w := pen{s: c.s, x: key.X1 + 5, y: f.Y1, w: x1 - 6 - key.X1 - 5}
-	if d.p.Offset != 0 {
-		w.head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
-		w.para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
-	} else {
-		w.head("No draw: the two holes line up")
-	}
+	d.wayWords(&w)
 	d.pegWords(c)
 	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0}
 	for _, l := range d.legend() {
@@ -55,6 +50,16 @@ func (d *bored) besideSection(c *cut, f block.Field) {
 }
 
 const keyWide = 42.0 // of the key view, paper mm
+
+// wayWords writes which way the tenon hole is set off and why it matters.
+func (d *bored) wayWords(w *pen) {
+	if d.p.Offset == 0 {
+		w.head("No draw: the two holes line up")
+		return
+	}
+	w.head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
+	w.para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
+}
 
 // pegWords names the diameters at the peg.
 func (d *bored) pegWords(c *cut) {
