@@ -130,7 +130,7 @@ func TestViewTriesValues(t *testing.T) {
 	put(t, "store.yaml", string(sampleSource(t)))
 	ctx, _ := openPage(t, "store.yaml")
 	was := value(t, ctx, `document.getElementById("findings").textContent`)
-	do(t, ctx, chromedp.SetValue(`input[name="width"]`, "4'"),
+	do(t, ctx, chromedp.SetValue(`input[name="width"]`, "1' 6\""),
 		chromedp.Evaluate(`document.querySelector('input[name="width"]').dispatchEvent(new Event("change"))`, nil),
 		until(`document.querySelectorAll("#findings .stop").length > 0`))
 	if src, _ := os.ReadFile("store.yaml"); string(src) != string(sampleSource(t)) {
