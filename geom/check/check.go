@@ -185,11 +185,11 @@ func (p *proof) strength() {
 	mend := "use thicker timbers or longer tenons where an engineer asks for a capacity; no reference value is printed for these joints"
 	if len(hold) > 0 {
 		p.add(finding.Warn, "full strength", finding.Finding{Joints: hold,
-			Text: fmt.Sprintf("the pegs of %s that may have to hold tension lie nearer to an end or edge than tests ask for full strength", counted(len(hold), "joint")), Mend: mend})
+			Text: fmt.Sprintf("%s may have to hold a pull, and the pegs lie nearer to an end or edge than published tests ask for", counted(len(hold), "joint")), Mend: mend})
 	}
 	if len(locate) > 0 {
 		p.add(finding.Note, "full strength", finding.Finding{Joints: locate,
-			Text: fmt.Sprintf("the pegs of %s hold their joint together but lie nearer to an end or edge than tests ask for full strength", counted(len(locate), "joint")), Mend: mend})
+			Text: fmt.Sprintf("the pegs of %s draw and hold a joint closed, but lie nearer to an end or edge than published tests ask for under a pull", counted(len(locate), "joint")), Mend: mend})
 	}
 }
 
