@@ -81,7 +81,7 @@ func TestExitCodesAndStreams(t *testing.T) {
 	if err := os.Mkdir("folder.yaml", 0o777); err != nil {
 		t.Fatal(err)
 	}
-	stopping := "width=11" // the posts of a bent stand in each other: a stop
+	stopping := "width=18" // the posts of a bent stand so near that their pegs meet: a stop
 	for _, c := range []struct {
 		line     string
 		stdin    string
@@ -309,7 +309,7 @@ func TestDrawNamesTheFolderAfterTheFile(t *testing.T) {
 // With a stop the packet is written all the same, and the exit code is 1.
 func TestDrawWithAStop(t *testing.T) {
 	within(t)
-	got := try("", "draw", "--set", "width=11", "--out", "p")
+	got := try("", "draw", "--set", "width=18", "--out", "p")
 	if got.code != 1 || !strings.Contains(got.err, "stop") {
 		t.Fatalf("%+v", got)
 	}
