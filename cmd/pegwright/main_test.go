@@ -69,6 +69,17 @@ func rail(t *testing.T) string {
 	return string(src)
 }
 
+// drawn is the smallest sample with its offset as a parameter.
+func drawn(t *testing.T) string {
+	t.Helper()
+	src := strings.Replace(rail(t), "bore: 1\"}", "bore: 1\", drawbore: draw}", 1)
+	src = strings.Replace(src, "units: in\n", "units: in\nparameters: {draw: 1/8}\n", 1)
+	if strings.Count(src, "draw") < 3 {
+		t.Fatal("the sample has no such joint any more")
+	}
+	return src
+}
+
 // Exit codes and streams after the contract: 0 done, 1 a stop, 2 unusable, with
 // nothing on stdout, 3 cannot read or write.
 func TestExitCodesAndStreams(t *testing.T) {
@@ -81,7 +92,8 @@ func TestExitCodesAndStreams(t *testing.T) {
 	if err := os.Mkdir("folder.yaml", 0o777); err != nil {
 		t.Fatal(err)
 	}
-	stopping := "width=18" // the posts of a bent stand so near that their pegs meet: a stop
+	put(t, "drawn.yaml", drawn(t))
+	stopping := "draw=3/8 drawn.yaml" // more than a 1 in bore takes: a stop
 	for _, c := range []struct {
 		line     string
 		stdin    string
@@ -309,7 +321,7 @@ func TestDrawNamesTheFolderAfterTheFile(t *testing.T) {
 // With a stop the packet is written all the same, and the exit code is 1.
 func TestDrawWithAStop(t *testing.T) {
 	within(t)
-	got := try("", "draw", "--set", "width=18", "--out", "p")
+	got := try(drawn(t), "draw", "-", "--set", "draw=3/8", "--out", "p")
 	if got.code != 1 || !strings.Contains(got.err, "stop") {
 		t.Fatalf("%+v", got)
 	}
