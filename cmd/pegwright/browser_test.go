@@ -130,7 +130,7 @@ func TestViewTriesValues(t *testing.T) {
 	put(t, "rail.yaml", drawn(t))
 	ctx, _ := openPage(t, "rail.yaml")
 	was := value(t, ctx, `document.getElementById("findings").textContent`)
-	do(t, ctx, chromedp.SetValue(`input[name="width"]`, "1' 6\""),
+	do(t, ctx, chromedp.SetValue(`input[name="draw"]`, "3/8"),
 		chromedp.Evaluate(`document.querySelector('input[name="draw"]').dispatchEvent(new Event("change"))`, nil),
 		until(`document.querySelectorAll("#findings .stop").length > 0`))
 	if src, _ := os.ReadFile("rail.yaml"); string(src) != drawn(t) {
