@@ -44,6 +44,10 @@ func gridOf(t list.Table) *grid {
 		if c.Spare || i < first {
 			continue
 		}
+		if w := oneWord(t, i); w != "" {
+			g.totals = append([]string{"all: " + c.Name + " " + w}, g.totals...)
+			continue
+		}
 		kept = append(kept, i)
 		g.heads, g.numeric = append(g.heads, c.Heading()), append(g.numeric, c.Numeric())
 	}
@@ -56,6 +60,20 @@ func gridOf(t list.Table) *grid {
 	}
 	g.settle()
 	return g
+}
+
+// oneWord returns what a column of words says in every row of a list of three
+// rows and more; the foot tells it once, and the column goes.
+func oneWord(t list.Table, c int) string {
+	if t.Columns[c].Numeric() || len(t.Rows) < 3 {
+		return ""
+	}
+	for _, r := range t.Rows {
+		if r[c] != t.Rows[0][c] {
+			return ""
+		}
+	}
+	return t.Rows[0][c]
 }
 
 // inRuns reports whether the words of a list's first column stand for two rows

@@ -93,7 +93,7 @@ func Bores(f *geom.Frame, stopped map[string]int) Table {
 	for _, j := range f.Joints {
 		marks[j.ID] = j.Mark
 	}
-	n, forbidden := 0, 0
+	n, forbidden, lean := 0, 0, 0.0
 	for _, s := range f.Timbers {
 		for i, b := range byFace(s) {
 			w, h := Locate(s, b), holeOf(f, s, b)
@@ -106,12 +106,20 @@ func Bores(f *geom.Frame, stopped map[string]int) Table {
 			}
 			t.add(s.ID, i+1, entryTitle(s, b), w.Along, w.Across, w.Arris, b.Diameter,
 				through(b), h.in, w.Depth, firstSide(b, w.Depth, f.Offer.LeadScrew), Wander(w.Depth), w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.note)
-			n++
+			n, lean = n+1, max(lean, w.Lean)
 		}
 	}
 	t.Totals = boreTotals(n, forbidden)
+	if lean < square {
+		t.spare("off square")
+		t.Totals = append(t.Totals, "every bore stands square to its entry face")
+	}
 	return t
 }
+
+// square is the lean under which a bore counts as square to its face, degrees:
+// less than the list shows.
+const square = 0.05
 
 func boreTotals(n, forbidden int) []string {
 	all := plural(n, "bore")

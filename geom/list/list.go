@@ -31,6 +31,15 @@ type Column struct {
 	Spare      bool // left off paper, where another column stands for it
 }
 
+// spare leaves the named column off paper.
+func (t *Table) spare(name string) {
+	for i := range t.Columns {
+		if t.Columns[i].Name == name {
+			t.Columns[i].Spare = true
+		}
+	}
+}
+
 // Numeric reports whether the cells of the column are set to the right.
 func (c Column) Numeric() bool { return c.kind != words }
 
