@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -270,6 +271,25 @@ func TestAnEmptyFrame(t *testing.T) {
 	for _, l := range All(f) {
 		if l.Text() == "" || len(l.CSV()) == 0 || len(l.Rows) != 0 {
 			t.Errorf("%s of an empty frame: %q", l.Name, l.Text())
+		}
+	}
+}
+
+// Long texts run on in further lines of their column: every word is there, in
+// its order, and no line is wider than a column may be.
+func TestTextRunsOn(t *testing.T) {
+	var words []string
+	for i := range 60 {
+		words = append(words, strings.Repeat("x", 1+i%9))
+	}
+	l := Table{Title: "T", Columns: []Column{{Name: "what"}}, Rows: [][]string{{strings.Join(words, " ")}}}
+	lines := strings.Split(l.Text(), "\n")[4:]
+	if got := strings.Fields(strings.Join(lines, " ")); !slices.Equal(got, words) {
+		t.Errorf("words are %v", got)
+	}
+	for _, line := range lines {
+		if len(line) > widest {
+			t.Errorf("%d columns: %s", len(line), line)
 		}
 	}
 }

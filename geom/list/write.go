@@ -13,8 +13,12 @@ import (
 	"pegwright/geom/measure"
 )
 
+// widest is how wide a column of words grows in a list for a terminal, in runes.
+const widest = 72
+
 // Text returns the list in aligned columns for a terminal: title, headings
-// with their units beneath, rows, totals.
+// with their units beneath, rows, totals. Long words run on in further lines of
+// their column.
 func (t Table) Text() string {
 	names, units := make([]string, len(t.Columns)), make([]string, len(t.Columns))
 	for i, c := range t.Columns {
@@ -23,15 +27,19 @@ func (t Table) Text() string {
 			units[i] = "(" + c.Unit + ")"
 		}
 	}
+	lines := [][]string{names, units}
+	for _, row := range t.Rows {
+		lines = append(lines, broken(row)...)
+	}
 	width := make([]int, len(t.Columns))
-	for _, row := range append([][]string{names, units}, t.Rows...) {
+	for _, row := range lines {
 		for i, cell := range row {
 			width[i] = max(width[i], utf8.RuneCountInString(cell))
 		}
 	}
 	var b strings.Builder
 	b.WriteString(t.Title + "\n\n")
-	for _, row := range append([][]string{names, units}, t.Rows...) {
+	for _, row := range lines {
 		t.line(&b, row, width)
 	}
 	b.WriteByte('\n')
@@ -39,6 +47,30 @@ func (t Table) Text() string {
 		b.WriteString(total + "\n")
 	}
 	return b.String()
+}
+
+// broken breaks the cells of a row between words into lines no wider than a
+// column may be. The first line is all of the row where nothing is broken.
+func broken(row []string) [][]string {
+	lines := [][]string{make([]string, len(row))}
+	for i, cell := range row {
+		at, n := 0, 0
+		for word := range strings.SplitSeq(cell, " ") {
+			long := utf8.RuneCountInString(word)
+			switch {
+			case n == 0:
+				lines[at][i], n = word, long
+			case n+1+long > widest:
+				if at++; at == len(lines) {
+					lines = append(lines, make([]string, len(row)))
+				}
+				lines[at][i], n = word, long
+			default:
+				lines[at][i], n = lines[at][i]+" "+word, n+1+long
+			}
+		}
+	}
+	return lines
 }
 
 // line writes one row, numbers to the right, without trailing spaces.
