@@ -11,9 +11,9 @@ import (
 	"pegwright/geom/spec"
 )
 
-var update = flag.Bool("update", false, "write KEYS.md anew")
+var update = flag.Bool("update", false, "write samples/KEYS.md anew")
 
-const keysFile = "../../KEYS.md"
+const keysFile = "../../samples/KEYS.md"
 
 const keysHead = `# All keys of a frame description
 
@@ -36,7 +36,7 @@ func TestKeysDocument(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(got, want) {
-		t.Error("KEYS.md is not what the tables say; write it with -update")
+		t.Error("samples/KEYS.md is not what the tables say; write it with -update")
 	}
 }
 
