@@ -95,13 +95,17 @@ func (f *face) advance(r rune) (float64, bool) {
 
 // width returns the advance width of s at the given height, millimetres. The
 // font has no kerning: the width is the sum of the advances.
-func (f *face) width(s string, height float64) float64 {
+func (f *face) width(s string, height float64) float64 { return f.units(s) * height / f.cap }
+
+// units returns the advance width of s in font units, a whole number of 64ths:
+// a sum of parts is exact.
+func (f *face) units(s string) float64 {
 	units := 0.0
 	for _, r := range s {
 		a, _ := f.advance(r)
 		units += a
 	}
-	return units * height / f.cap
+	return units
 }
 
 // Size returns the em size (the font size of SVG and PDF) that gives capitals

@@ -282,3 +282,25 @@ func TestSubsetDamaged(t *testing.T) {
 		_, _ = Subset(bad, []rune("aéØ½"))
 	}
 }
+
+// Every line of text without fractions takes as many words as fit, measured
+// whole: the next word would not fit any more.
+func TestWrapFillsLines(t *testing.T) {
+	text := "Prick and bore – before cutting; the ridge line runs past “both” cheeks on a tie of 7 × 9, Øre and all; Extraordinarilylongwordthatdoesnotfit then on"
+	for _, bold := range []bool{false, true} {
+		for width := 3.0; width < 250; width += 1.7 {
+			var want []string
+			line := ""
+			for _, w := range strings.Fields(text) {
+				if line != "" && Measure(line+" "+w, 2.5, bold) > width {
+					want, line = append(want, line), ""
+				}
+				line = strings.TrimLeft(line+" "+w, " ")
+			}
+			want = append(want, line)
+			if got := WrapFace(text, width, 2.5, bold); !slices.Equal(got, want) {
+				t.Fatalf("%.1f mm: %q, want %q", width, got, want)
+			}
+		}
+	}
+}

@@ -33,23 +33,30 @@ const (
 // fractionAt. The runs joined give the normalised text again with every
 // fraction's stroke turned into U+2044.
 func Layout(s string, height float64, bold bool) []Run {
-	runs, _ := layout(nil, s, height, bold)
+	runs, _ := layout(nil, Normalise(s), height, bold)
 	return runs
 }
 
 // Measure returns the width of s as Layout sets it, millimetres.
 func Measure(s string, height float64, bold bool) float64 {
+	if s = Normalise(s); !hasStroke(s) {
+		return faceOf(bold).width(s, height)
+	}
 	var room [16]Run // most lines of text have no more
 	_, w := layout(room[:0], s, height, bold)
 	return w
 }
 
-// layout sets s, its runs in the room given as far as it goes, and returns
-// them and the width.
+// hasStroke reports whether s may have a fraction.
+func hasStroke(s string) bool {
+	return strings.IndexByte(s, '/') >= 0 || strings.Contains(s, string(slash))
+}
+
+// layout sets s, which is normalised, its runs in the room given as far as it
+// goes, and returns them and the width.
 func layout(room []Run, s string, height float64, bold bool) ([]Run, float64) {
-	s = Normalise(s)
 	f := faceOf(bold)
-	if !strings.ContainsAny(s, "/⁄") {
+	if !hasStroke(s) {
 		if s == "" {
 			return nil, 0
 		}

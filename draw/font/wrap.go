@@ -23,6 +23,9 @@ func WrapFace(text string, width, height float64, bold bool) []string {
 }
 
 func wrapParagraph(para string, width, height float64, bold bool) []string {
+	if settled(para) && !hasStroke(para) {
+		return wrapPlain(para, width, height, bold)
+	}
 	words := joinFractions(strings.Fields(para))
 	if len(words) == 0 {
 		return []string{""}
@@ -38,6 +41,28 @@ func wrapParagraph(para string, width, height float64, bold bool) []string {
 		}
 	}
 	return append(out, cur)
+}
+
+// wrapPlain wraps text that is set as it stands: a line is as wide as its words
+// and the spaces between them.
+func wrapPlain(para string, width, height float64, bold bool) []string {
+	f := faceOf(bold)
+	words := strings.Fields(para)
+	if len(words) == 0 {
+		return []string{""}
+	}
+	var out []string
+	space, from, units := f.units(" "), 0, f.units(words[0])
+	for i, w := range words[1:] {
+		more := f.units(w)
+		if next := units + space + more; next*height/f.cap <= width {
+			units = next
+			continue
+		}
+		out = append(out, strings.Join(words[from:i+1], " "))
+		from, units = i+1, more
+	}
+	return append(out, strings.Join(words[from:], " "))
 }
 
 // joinFractions joins a word that ends in a figure to a fraction after it.

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"pegwright/draw"
@@ -11,23 +12,21 @@ import (
 )
 
 // content writes the items of one sheet. Shapes gather in buf, in millimetres,
-// until a text or the end of the page sends them out under the scaling matrix.
+// under the scaling matrix, until a text or the end of the page.
 type content struct {
-	page  *writer
-	sheet *draw.Sheet
-	buf   []byte
-	state string // the pen that buf has set
+	page   *writer
+	sheet  *draw.Sheet
+	buf    []byte
+	scaled bool   // the scaling matrix is set
+	state  string // the pen that buf has set
 }
 
-// flush sends the shapes gathered so far to the page.
+// flush ends the shapes written so far.
 func (c *content) flush() {
-	if len(c.buf) == 0 {
-		return
+	if c.scaled {
+		c.buf = append(c.buf, "Q\n"...)
+		c.scaled, c.state = false, ""
 	}
-	k := decimal(ptPerMM)
-	c.page.f.RawWriteStr("q " + k + " 0 0 " + k + " 0 0 cm\n" + string(c.buf) + "Q")
-	c.buf = c.buf[:0]
-	c.state = ""
 }
 
 // decimal writes a number of a matrix.
@@ -138,6 +137,11 @@ func (c *content) begin(pen draw.Pen, filled bool, grey float64) bool {
 	if filled {
 		state += draw.Number(grey, 3) + " g"
 	}
+	if !c.scaled {
+		k := decimal(ptPerMM)
+		c.buf = append(c.buf, "q "+k+" 0 0 "+k+" 0 0 cm\n"...)
+		c.scaled = true
+	}
 	if state != c.state {
 		c.buf = append(append(c.buf, state...), '\n')
 		c.state = state
@@ -158,8 +162,7 @@ func (c *content) paint(pen draw.Pen, filled bool) {
 }
 
 // text writes a line of text. Each run has a matrix of its own, which carries
-// size and place; the library sets it at the origin in the nominal size, and
-// keeps account of the glyphs that are used.
+// size and place; the library keeps account of the glyphs that are used.
 func (c *content) text(t *draw.Text, pen draw.Pen) {
 	runs := font.Layout(t.S, t.Height, t.Bold)
 	if len(runs) == 0 || t.Height == 0 {
@@ -171,22 +174,42 @@ func (c *content) text(t *draw.Text, pen draw.Pen) {
 		c.halo(t, place)
 	}
 	c.flush()
-	style := ""
-	if t.Bold {
-		style = "B"
-	}
-	c.page.f.SetFont(family, style, emSize)
 	shift := font.Shift(t)
 	for _, run := range runs {
 		o := place(run.X-shift, run.Y)
 		k := font.Size(run.Height, run.Bold) * ptPerMM / emSize
-		c.page.f.RawWriteStr(fmt.Sprintf("q %s g %s %s %s %s %s %s cm", draw.Number(pen.Grey, 3),
-			decimal(k*along.X), decimal(k*along.Y), decimal(-k*along.Y), decimal(k*along.X),
-			decimal(draw.Round(o.X, c.sheet.Places())*ptPerMM), decimal(draw.Round(o.Y, c.sheet.Places())*ptPerMM)))
-		_, h := c.page.f.GetPageSize()
-		c.page.f.Text(0, h, run.S)
-		c.page.f.RawWriteStr("Q")
+		c.buf = append(draw.AppendNumber(c.buf, pen.Grey, 3), " g BT "...)
+		c.buf = append(append(c.buf, fontName(t.Bold)...), ' ')
+		c.buf = append(strconv.AppendInt(c.buf, emSize, 10), " Tf "...)
+		for _, x := range [6]float64{k * along.X, k * along.Y, -k * along.Y, k * along.X,
+			draw.Round(o.X, c.sheet.Places()) * ptPerMM, draw.Round(o.Y, c.sheet.Places()) * ptPerMM} {
+			c.buf = append(draw.AppendNumber(c.buf, x, 9), ' ')
+		}
+		c.buf = append(c.buf, "Tm "...)
+		c.glyphs(run.S)
+		c.buf = append(c.buf, " Tj ET\n"...)
+		c.page.uses(run.S, t.Bold)
 	}
+}
+
+// glyphs writes a text as a string of two bytes for each rune, as the library
+// encodes its fonts (ISO 32000-1, 7.3.4.2 for what is escaped). Runs have no
+// runes beyond U+FFFF.
+func (c *content) glyphs(s string) {
+	c.buf = append(c.buf, '(')
+	for _, r := range s {
+		for _, b := range [2]byte{byte(r >> 8), byte(r)} {
+			switch b {
+			case '\r':
+				c.buf = append(c.buf, '\\', 'r')
+				continue
+			case '(', ')', '\\':
+				c.buf = append(c.buf, '\\')
+			}
+			c.buf = append(c.buf, b)
+		}
+	}
+	c.buf = append(c.buf, ')')
 }
 
 // halo backs a text with white.

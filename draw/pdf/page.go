@@ -10,19 +10,54 @@ import (
 
 // page adds a sheet. The library would swap width and
 // height for a page called landscape, so all are called portrait.
-func (p *writer) page(s *draw.Sheet) {
+func (p *writer) page(s *draw.Sheet) error {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
-	p.f.SetFont(family, "", emSize)
 	if !p.placed[s.ID] {
 		p.f.SetLink(p.links[s.ID], 0, p.f.PageNo())
 		p.placed[s.ID] = true
 	}
-	c := &content{page: p, sheet: s}
+	c := &content{page: p, sheet: s, buf: p.room[:0]}
 	for _, it := range s.Items {
 		c.item(it)
 	}
 	c.flush()
 	p.areas(s)
+	p.room = c.buf
+	data, err := p.press.squeeze(c.buf)
+	p.made = append(p.made, data)
+	return err
+}
+
+// fontName is the name of a face in the contents of pages.
+func fontName(bold bool) string {
+	if bold {
+		return "/Bold"
+	}
+	return "/Regular"
+}
+
+// uses has the library embed the glyphs of a text. What that writes on the page
+// is replaced.
+func (p *writer) uses(s string, bold bool) {
+	for _, r := range s {
+		k := glyph{r, bold}
+		if p.used[k] {
+			continue
+		}
+		p.used[k] = true
+		style := ""
+		if bold {
+			style = "B"
+		}
+		p.f.SetFont(family, style, emSize)
+		p.f.Text(0, 0, string(r))
+	}
+}
+
+// glyph is a rune in a face.
+type glyph struct {
+	r    rune
+	bold bool
 }
 
 // areas adds the links of a sheet; a link to a sheet that is not in the

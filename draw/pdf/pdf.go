@@ -6,7 +6,6 @@
 package pdf
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"strings"
@@ -71,15 +70,21 @@ func Render(w io.Writer, doc Doc) error {
 		return err
 	}
 	p := newPDF(doc)
+	var err error
+	if p.press, err = newPress(); err != nil {
+		return err
+	}
 	for _, s := range doc.Sheets {
-		p.page(s)
+		if err := p.page(s); err != nil {
+			return err
+		}
 	}
 	p.bookmarks()
-	var buf bytes.Buffer
-	if err := p.f.Output(&buf); err != nil {
+	q := filler{pages: p.made}
+	if err := p.f.Output(&q); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	out := buf.Bytes()
+	out := q.out.Bytes()
 	if doc.PrintScalingNone || doc.Attachment != nil {
 		tail, err := update(out, doc)
 		if err != nil {
@@ -116,6 +121,10 @@ type writer struct {
 	doc    Doc
 	links  map[string]int  // link numbers of the sheets, by ID
 	placed map[string]bool // whether the link of an ID has its page
+	used   map[glyph]bool  // what the library embeds
+	press  *press
+	made   [][]byte // compressed contents of the pages so far
+	room   []byte   // for the content of one page at a time
 }
 
 func newPDF(doc Doc) *writer {
@@ -123,6 +132,7 @@ func newPDF(doc Doc) *writer {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // see press
 	f.SetCreationDate(fixedDate)
 	f.SetModificationDate(fixedDate)
 	f.SetProducer("pegwright", true)
@@ -143,7 +153,7 @@ func newPDF(doc Doc) *writer {
 	if usesBold(doc.Sheets) {
 		f.AddUTF8FontFromBytes(family, "B", font.TTF(true))
 	}
-	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}}
+	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}, used: map[glyph]bool{}}
 	for _, s := range doc.Sheets {
 		if _, ok := p.links[s.ID]; !ok {
 			p.links[s.ID] = f.AddLink()
