@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"pegwright/geom/vec"
@@ -33,11 +34,15 @@ func (s *Sheet) num(x float64) string { return Number(x, s.Places()) }
 func (s *Sheet) pt(p vec.P) string { return s.num(p.X) + "," + s.num(p.Y) }
 
 func (s *Sheet) loop(pts []vec.P) string {
-	w := make([]string, len(pts))
+	b := make([]byte, 0, 20*len(pts))
 	for i, p := range pts {
-		w[i] = s.pt(p)
+		if i > 0 {
+			b = append(b, ' ')
+		}
+		b = append(AppendNumber(b, p.X, s.Places()), ',')
+		b = AppendNumber(b, p.Y, s.Places())
 	}
-	return strings.Join(w, " ")
+	return string(b)
 }
 
 func degrees(rad float64) string { return Number(rad*180/math.Pi, 4) }
@@ -48,7 +53,7 @@ func (s *Sheet) dumpItem(it Item) string {
 	b.WriteString(string(m.Class))
 	for _, f := range [][2]string{{"owner", m.Owner}, {"layer", m.Layer}, {"mark", m.Mark}} {
 		if f[1] != "" {
-			fmt.Fprintf(&b, " %s=%q", f[0], f[1])
+			b.WriteString(" " + f[0] + "=" + strconv.Quote(f[1]))
 		}
 	}
 	if m.Pen != nil {
@@ -89,7 +94,7 @@ func (s *Sheet) dumpPath(t *Path) string {
 }
 
 func (s *Sheet) dumpText(t *Text) string {
-	out := fmt.Sprintf("text %s h %s %s", s.pt(t.At), s.num(t.Height), [...]string{"start", "middle", "end"}[max(0, min(int(t.Anchor), 2))])
+	out := "text " + s.pt(t.At) + " h " + s.num(t.Height) + " " + [...]string{"start", "middle", "end"}[max(0, min(int(t.Anchor), 2))]
 	if t.Rot != 0 {
 		out += " rot " + degrees(t.Rot)
 	}
@@ -99,7 +104,7 @@ func (s *Sheet) dumpText(t *Text) string {
 	if t.Halo {
 		out += " halo"
 	}
-	return out + fmt.Sprintf(" %q", t.S)
+	return out + " " + strconv.Quote(t.S)
 }
 
 func tone(filled bool, grey float64) string {

@@ -69,5 +69,10 @@ func (p Paper) Landscape() Paper { return Paper{p.Name, max(p.W, p.H), min(p.W, 
 func (p Paper) Portrait() Paper { return Paper{p.Name, min(p.W, p.H), max(p.W, p.H)} }
 
 func plainName(s string) string {
-	return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(strings.ToLower(s))
+	return strings.Map(func(c rune) rune {
+		if c == ' ' || c == '-' || c == '_' {
+			return -1
+		}
+		return c
+	}, strings.ToLower(s))
 }

@@ -33,8 +33,16 @@ const (
 // fractionAt. The runs joined give the normalised text again with every
 // fraction's stroke turned into U+2044.
 func Layout(s string, height float64, bold bool) []Run {
-	runs, _ := layout(nil, Normalise(s), height, bold)
-	return runs
+	s = Normalise(s)
+	switch {
+	case s == "":
+		return nil
+	case !hasStroke(s):
+		return []Run{{S: s, Height: height, Bold: bold}}
+	}
+	l := line{f: faceOf(bold), height: height, bold: bold}
+	l.set(s)
+	return l.runs
 }
 
 // Measure returns the width of s as Layout sets it, millimetres.
@@ -42,9 +50,9 @@ func Measure(s string, height float64, bold bool) float64 {
 	if s = Normalise(s); !hasStroke(s) {
 		return faceOf(bold).width(s, height)
 	}
-	var room [16]Run // most lines of text have no more
-	_, w := layout(room[:0], s, height, bold)
-	return w
+	l := line{f: faceOf(bold), height: height, bold: bold, brief: true}
+	l.set(s)
+	return l.x
 }
 
 // hasStroke reports whether s may have a fraction.
@@ -52,17 +60,18 @@ func hasStroke(s string) bool {
 	return strings.IndexByte(s, '/') >= 0 || strings.Contains(s, string(slash))
 }
 
-// layout sets s, which is normalised, its runs in the room given as far as it
-// goes, and returns them and the width.
-func layout(room []Run, s string, height float64, bold bool) ([]Run, float64) {
-	f := faceOf(bold)
-	if !hasStroke(s) {
-		if s == "" {
-			return nil, 0
-		}
-		return append(room, Run{S: s, Height: height, Bold: bold}), f.width(s, height)
-	}
-	l := line{f: f, height: height, bold: bold, runs: room}
+// line is a line of text under construction.
+type line struct {
+	f      *face
+	height float64
+	bold   bool
+	x      float64
+	brief  bool // only the last run is kept
+	runs   []Run
+}
+
+// set sets a normalised text.
+func (l *line) set(s string) {
 	from := 0
 	for i := 0; i < len(s); {
 		n, d, end := fractionAt(s, i)
@@ -75,19 +84,12 @@ func layout(room []Run, s string, height float64, bold bool) ([]Run, float64) {
 		from, i = end, end
 	}
 	l.plain(s[from:])
-	return l.runs, l.x
-}
-
-// line is a line of text under construction.
-type line struct {
-	f      *face
-	height float64
-	bold   bool
-	x      float64
-	runs   []Run
 }
 
 func (l *line) put(s string, height, y float64) {
+	if l.brief {
+		l.runs = l.runs[:0]
+	}
 	l.runs = append(l.runs, Run{S: s, X: l.x, Y: y, Height: height, Bold: l.bold})
 	l.x += l.f.width(s, height)
 }

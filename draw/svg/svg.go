@@ -39,6 +39,7 @@ func Render(s *draw.Sheet, o Options) ([]byte, error) {
 		return nil, err
 	}
 	var buf bytes.Buffer
+	buf.Grow(usual)
 	guard := &guarded{w: &buf}
 	r := &renderer{sheet: s, out: svgo.New(guard), ids: map[string]int{}}
 	r.out.Decimals = s.Places()
@@ -50,6 +51,9 @@ func Render(s *draw.Sheet, o Options) ([]byte, error) {
 	}
 	return bytes.Clone(buf.Bytes()), nil // no longer than it must be: all sheets are kept
 }
+
+// usual is room for most sheets, bytes.
+const usual = 60_000
 
 // guarded keeps the first error of a writer: the SVG library drops them.
 type guarded struct {

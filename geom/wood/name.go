@@ -2,6 +2,7 @@ package wood
 
 import (
 	"strings"
+	"unicode"
 
 	"pegwright/geom/finding"
 )
@@ -66,8 +67,9 @@ func (w Wood) names() []string { return append([]string{w.Name}, w.Aliases...) }
 // plain lowers case and turns hyphens, underscores and commas into single
 // spaces.
 func plain(s string) string {
-	s = strings.NewReplacer("-", " ", "_", " ", ",", " ").Replace(strings.ToLower(s))
-	return strings.Join(strings.Fields(s), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(c rune) bool {
+		return c == '-' || c == '_' || c == ',' || unicode.IsSpace(c)
+	}), " ")
 }
 
 // squeezed is plain without spaces, so that "red cedar" is "redcedar".
