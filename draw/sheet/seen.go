@@ -14,6 +14,7 @@ import (
 type spot struct {
 	at, n vec.V
 	area  float64
+	face  int // which of the part's faces it is of
 }
 
 // bestCamera returns the axonometric camera from which most is seen of what the
@@ -48,10 +49,10 @@ func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 				s *= 1.15 // things are mostly seen from above
 			}
 			// Without cells nothing is hidden: an upper bound that spares rays.
-			if s*math.Sqrt(shown(c, receiver, nil)*shown(c, enterer, nil)) <= score {
+			if s*math.Sqrt(showing(c, receiver, nil)*showing(c, enterer, nil)) <= score {
 				continue
 			}
-			if s *= math.Sqrt(shown(c, receiver, cells) * shown(c, enterer, cells)); s > score*(1+1e-9) {
+			if s *= math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells)); s > score*(1+1e-9) {
 				best, score = c, s
 			}
 		}
@@ -92,7 +93,7 @@ func open(c view.Camera, d vec.V) float64 {
 // spots divides the faces that the joint made on a part into small pieces.
 func spots(p view.Part, joint string) []spot {
 	var out []spot
-	for _, f := range p.Body.Boundary() {
+	for face, f := range p.Body.Boundary() {
 		if !madeBy(f, joint) {
 			continue
 		}
@@ -102,7 +103,7 @@ func spots(p view.Part, joint string) []spot {
 			ab, bc, ca := a.Lerp(b, 0.5), b.Lerp(c, 0.5), c.Lerp(a, 0.5)
 			for _, t := range [][3]vec.V{{a, ab, ca}, {ab, b, bc}, {ca, bc, c}, {ab, bc, ca}} {
 				m := t[0].Add(t[1]).Add(t[2]).Mul(1.0 / 3).Add(p.Shift).Add(f.Plane.N.Mul(0.1))
-				out = append(out, spot{m, f.Plane.N, area / 4})
+				out = append(out, spot{m, f.Plane.N, area / 4, face})
 			}
 		}
 	}
@@ -119,24 +120,32 @@ func madeBy(f solid.Polygon, joint string) bool {
 	return false
 }
 
-// shown is showing, or 1 for a part from which the joint takes nothing.
-func shown(c view.Camera, list []spot, cells []solid.Convex) float64 {
+// facePlain is the share of its best face from which on a part is plain to see.
+const facePlain = 0.3
+
+// showing returns the area on paper of the spots that the camera sees, less
+// where it looks into no face by more than a slit; 1 for a part from which the
+// joint takes nothing.
+func showing(c view.Camera, list []spot, cells []solid.Convex) float64 {
 	if len(list) == 0 {
 		return 1
 	}
-	return showing(c, list, cells)
-}
-
-// showing returns the area on paper of the spots that the camera sees.
-func showing(c view.Camera, list []spot, cells []solid.Convex) float64 {
-	sum := 0.0
-	for _, s := range list {
-		k := s.n.Dot(c.Toward)
-		if k > 0.05 && clear(s.at, c.Toward, cells) {
+	sum, best := 0.0, 0.0
+	seen, all := 0.0, 0.0 // of one face
+	for i, s := range list {
+		if i > 0 && s.face != list[i-1].face {
+			seen, all = 0, 0
+		}
+		all += s.area
+		if k := s.n.Dot(c.Toward); k > 0.05 && clear(s.at, c.Toward, cells) {
 			sum += s.area * k
+			seen += s.area
+		}
+		if i+1 == len(list) || list[i+1].face != s.face {
+			best = max(best, seen/all)
 		}
 	}
-	return max(sum, 0)
+	return max(sum, 0) * min(1, best/facePlain)
 }
 
 // clear reports whether nothing stands between p and a viewer in direction d.
