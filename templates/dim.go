@@ -58,16 +58,32 @@ func nearest(b draw.Box, p vec.P) vec.P {
 }
 
 // inView returns the dimensions, those whose line would not show in the box set
-// off to the other side.
-func inView(seen draw.Box, dims []dimension) []dimension {
+// off to the other side, or by less where it shows on neither; a line that is
+// moved keeps off the holes.
+func inView(seen draw.Box, dims []dimension, holes []hole) []dimension {
 	out := append([]dimension(nil), dims...)
 	for i, d := range out {
-		n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
-		if _, _, ok := clipSegment(seen, d.a.Add(n), d.b.Add(n)); !ok {
-			out[i].off = -d.off
+		for _, k := range []float64{1, -1, 0.75, -0.75, 0.6, -0.6, 0.5, -0.5, 0.4, -0.4, 0.3, -0.3} {
+			n := d.b.Sub(d.a).Unit().Left().Mul(d.off * k)
+			a, b := d.a.Add(n), d.b.Add(n)
+			if _, _, ok := clipSegment(seen, a, b); ok && (math.Abs(k) == 1 || clearOf(holes, a, b)) {
+				out[i].off = d.off * k
+				break
+			}
 		}
 	}
 	return out
+}
+
+// clearOf reports whether the line from a to b passes the holes by some mm.
+func clearOf(holes []hole, a, b vec.P) bool {
+	for _, h := range holes {
+		r := h.bore/2 + 4
+		if _, _, hit := clipSegment(draw.Box{Min: h.c.Sub(vec.P{X: r, Y: r}), Max: h.c.Add(vec.P{X: r, Y: r})}, a, b); hit {
+			return false
+		}
+	}
+	return true
 }
 
 // dimText writes a dimension's text above its line, read from the bottom or

@@ -72,7 +72,8 @@ func (c *canvas) diamonds(a, b vec.P, lines [][2]vec.P) [2]vec.P {
 	return out
 }
 
-// wide returns the lines of the view that are drawn wide.
+// wide returns the lines of the view that are drawn wide; for a hole, the sides
+// of the square about it and its two axes.
 func (p plan) wide() [][2]vec.P {
 	var out [][2]vec.P
 	add := func(c draw.Class, a, b vec.P) {
@@ -85,6 +86,13 @@ func (p plan) wide() [][2]vec.P {
 	}
 	for _, s := range p.strokes {
 		add(s.class, s.a, s.b)
+	}
+	for _, h := range p.holes {
+		r := h.bore / 2
+		for _, k := range []float64{-r, 0, r} {
+			add(draw.Part, h.c.Add(vec.P{X: k, Y: -r}), h.c.Add(vec.P{X: k, Y: r}))
+			add(draw.Part, h.c.Add(vec.P{X: -r, Y: k}), h.c.Add(vec.P{X: r, Y: k}))
+		}
 	}
 	for _, s := range p.shapes {
 		for i, q := range s.pts {

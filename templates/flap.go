@@ -19,7 +19,7 @@ func flapPlan(j *geom.Joint) (plan, bool) {
 	}
 	main := mainLine(j)
 	p := plan{kind: "flap", joint: j, v: view{t: j.Into, face: j.Entered, x0: main.X}}
-	mouth := lid(j.Mortise, j.Bearing)
+	mouth, haunch := mouths(j)
 	bearing := shoulders(j)
 	if len(mouth) < 3 || len(bearing) < 3 || j.Bearing.N.Dot(j.Axes.W) < 1-1e-9 {
 		return plan{}, false
@@ -27,6 +27,9 @@ func flapPlan(j *geom.Joint) (plan, bool) {
 	p.shapes = []shape{
 		{"mouth of the mortise", p.inWood(mouth), draw.Part, mark("outline:mouth", j, nil)},
 		{"bearing of the " + role(j, j.Of.ID), p.inWood(bearing), draw.Part, mark("outline:bearing", j, nil)},
+	}
+	if len(haunch) > 2 {
+		p.shapes = append(p.shapes, shape{"haunch, shallower", p.inWood(haunch), draw.Dimension, mark("outline:haunch", j, nil)})
 	}
 	register := guide{name: "lay on " + p.v.arris() + " (fold here)", class: draw.Register, mark: mark("line:register", j, nil),
 		a: vec.P{X: -far}, b: vec.P{X: far}, below: p.v.sign() > 0}
@@ -42,6 +45,24 @@ func flapPlan(j *geom.Joint) (plan, bool) {
 func (p *plan) openEnded() bool {
 	b := draw.NoBox().With(p.shapes[0].pts...)
 	return b.Min.X+p.v.x0 < 1e-3 || b.Max.X+p.v.x0 > p.v.t.Length-1e-3
+}
+
+// mouths returns the corners of the mouth of the mortise, frame axes, and those
+// of the part of it that is only deep enough for a haunch, if there is one.
+func mouths(j *geom.Joint) (whole, haunch []vec.V) {
+	whole = lid(j.Mortise, j.Bearing)
+	lo, hi := j.Mortise.Extent(j.Axes.U)
+	for _, c := range j.Into.Cuts {
+		if c.Joint != j.ID || c.Name != "mortise" {
+			continue
+		}
+		s := c.Solid.Moved(j.Into.Place)
+		if a, b := s.Extent(j.Axes.U); a > hi-1e-3 || b < lo+1e-3 {
+			haunch = lid(s, j.Bearing)
+			whole = append(whole, haunch...)
+		}
+	}
+	return whole, haunch
 }
 
 // lid returns the corners of a convex volume's figure in a plane.
@@ -127,6 +148,13 @@ func (p *plan) flapDims() {
 	}
 	p.once(map[string]bool{}, "from", dim(0, start))
 	p.once(map[string]bool{}, "long", dim(start, end))
+	if len(p.shapes) > 2 {
+		h := draw.NoBox().With(p.shapes[2].pts...)
+		d := dim(h.Min.X, h.Max.X)
+		d.off += math.Copysign(9, d.off)
+		d.word = "haunch "
+		p.once(map[string]bool{}, "haunch", d)
+	}
 }
 
 // flapRoom says what must show: both outlines, line J and the register arris.

@@ -106,7 +106,7 @@ func (pg *page) put(p plan, t tile, u measure.Units) {
 	if !t.one() {
 		pg.seams(t, p.wide())
 	} else {
-		p.dims = inView(pg.canvas.seen(), p.dims)
+		p.dims = inView(pg.canvas.seen(), p.dims, p.holes)
 	}
 	p.draw(pg.canvas, u)
 	if p.kind == "tenon" && t.col == 0 && t.row == 0 {

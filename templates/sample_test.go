@@ -97,7 +97,7 @@ func measuredSamples() []string {
 	if os.Getenv("TEMPLATES_ALL") != "" {
 		return samples.Names()
 	}
-	return []string{samples.Default(), "fair-shelter", "rail-and-post", "reading-hut", "vine-arbour"}
+	return []string{samples.Default(), "fair-shelter", "footbridge", "rail-and-post", "reading-hut", "vine-arbour"}
 }
 
 // drawn is a frame with its templates, and every sheet as read back from SVG and

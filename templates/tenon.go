@@ -71,8 +71,8 @@ func (p *plan) tenonDims(body vec.P) {
 			continue
 		}
 		r := h.bore / 2
-		out := sideOf(mid.Sub(h.c), body.Left())  // along the shoulder, toward the wider part
-		foot := h.c.Add(body.Mul(-body.Dot(h.c))) // the origin lies on the shoulder
+		out := sideOf(mid.Sub(h.c), body.Left()) // along the shoulder, toward the wider part
+		foot := p.foot(h.c, body)
 		p.once(seen, "B", dimension{a: foot, b: h.c, off: offToward(foot, h.c, body.Left().Mul(out), r+14), word: "shoulder "})
 		p.once(seen, "Y", dimension{a: vec.P{X: h.c.X}, b: h.c, off: offToward(vec.P{X: h.c.X}, h.c, grain, r+9+9*float64(h.n-1))})
 		end := h.c.Add(grain.Mul(h.peg.Relish))
@@ -82,6 +82,17 @@ func (p *plan) tenonDims(body vec.P) {
 		}
 		p.offset(seen, h, body, out)
 	}
+}
+
+// foot returns the point of the shoulder that a tenon hole is measured from:
+// square to the shoulder, which passes through the origin, or where that slopes
+// to the receiver's face, square to the face.
+func (p *plan) foot(c, body vec.P) vec.P {
+	up := body
+	if n := p.joint.Bearing.N.Dot(p.joint.Axes.W); !p.joint.Broad && n > 0.5 && n < 1-1e-9 {
+		up = p.v.dir(p.joint.Axes.W)
+	}
+	return c.Sub(up.Mul(body.Dot(c) / body.Dot(up)))
 }
 
 // offset dimensions how far the two holes stand apart, between their edges, so
