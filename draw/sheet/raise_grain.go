@@ -13,7 +13,8 @@ import (
 const grainStep = 0.9
 
 // grain returns lines along the sticks on the faces of what moves, so that it
-// is dark on any printer and nothing that stands before it is.
+// is dark on any printer and nothing that stands before it is. A stick of which
+// no more than an end is seen is hatched there, aslant.
 func (p *scenePicture) grain() []view.Part {
 	var out []view.Part
 	for _, m := range p.moved {
@@ -26,7 +27,22 @@ func (p *scenePicture) grain() []view.Part {
 			}
 			g.Edges = append(g.Edges, grainOn(face, axis, grainStep/p.k/max(facing, 0.5))...)
 		}
+		if len(g.Edges) == 0 {
+			g.Edges = p.endGrain(m, axis)
+		}
 		out = append(out, g)
+	}
+	return out
+}
+
+// endGrain returns lines on the ends that face the viewer.
+func (p *scenePicture) endGrain(m view.Part, axis vec.V) []solid.Edge {
+	var out []solid.Edge
+	slant := p.cam.Right.Add(p.cam.Up)
+	for _, face := range m.Body.Boundary() {
+		if face.Plane.N.Dot(p.cam.Toward) > 0.5 && math.Abs(face.Plane.N.Dot(axis)) > 0.3 {
+			out = append(out, grainOn(face, slant, grainStep/p.k)...)
+		}
 	}
 	return out
 }

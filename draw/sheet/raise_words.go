@@ -141,17 +141,30 @@ func (r *raising) rearing(s geom.Step) string {
 		its, tenons = "foot: foot at its place", "foot tenon"
 	}
 	out := fmt.Sprintf("Turn %s up about its %s, head to the %s; ", r.subject(s), its, compass(s.Direction().Neg()))
-	if len(feet) > 0 {
+	switch {
+	case len(feet) > 0 && footTenons(r.f, s):
 		out += "lead the " + tenons + " into " + calledUpTo(r.f, feet, 1) + " while it leans; "
+	case len(feet) > 0:
+		out += "on its marks on " + calledUpTo(r.f, feet, 1) + "; "
 	}
 	out += "bring it upright."
-	if s.Drop > 0 {
+	if s.Drop > 0 && footTenons(r.f, s) {
 		out += fmt.Sprintf(" The far edge of the foot comes down %s on the way.", r.f.Units.FormatJoint(s.Drop))
 	}
 	if len(rest) > 0 {
 		out += " As it comes up, lead it onto " + calledUpTo(r.f, rest, 1) + "."
 	}
 	return out
+}
+
+// footTenons reports whether an upright of a step has a tenon at its foot.
+func footTenons(f *geom.Frame, s geom.Step) bool {
+	for _, n := range s.Joints {
+		if j := f.Joint(n); !j.Tenon.Empty() && isFootOf(f, s, standing(j, s).ID) && j.Of.Place.X.Z > 0.99 && j.OfEnd == geom.Start {
+			return true
+		}
+	}
+	return false
 }
 
 // isFootOf reports whether a timber is what uprights of a step stand on.

@@ -121,7 +121,7 @@ func madeBy(f solid.Polygon, joint string) bool {
 }
 
 // facePlain is the share of its best face from which on a part is plain to see.
-const facePlain = 0.3
+const facePlain = 0.4
 
 // showing returns the area on paper of the spots that the camera sees, less
 // where it looks into no face by more than a slit; 1 for a part from which the
@@ -145,7 +145,8 @@ func showing(c view.Camera, list []spot, cells []solid.Convex) float64 {
 			best = max(best, seen/all)
 		}
 	}
-	return max(sum, 0) * min(1, best/facePlain)
+	k := min(1, best/facePlain)
+	return max(sum, 0) * k * k
 }
 
 // clear reports whether nothing stands between p and a viewer in direction d.

@@ -120,7 +120,7 @@ func (p *planner) leaning(ways []vec.V) []vec.V {
 // rears returns the ways in which uprights can be leaned back off what they
 // stand on. No foot tenon may be longer than most.
 func (p *planner) rears(closing []*geom.Joint, long float64, ways []vec.V, most float64) []exit {
-	e := exit{motion: geom.Rear}
+	e := exit{motion: geom.Rear, bare: true}
 	var feet []*geom.Joint
 	for _, j := range closing {
 		if !p.isFoot(j) {
@@ -128,6 +128,7 @@ func (p *planner) rears(closing []*geom.Joint, long float64, ways []vec.V, most 
 		}
 		e.ground = append(e.ground, p.s.index[j.Into])
 		e.stub = max(e.stub, stubLength(j))
+		e.bare = e.bare && j.Tenon.Empty()
 		feet = append(feet, j)
 	}
 	if e.stub > most+roundOff {

@@ -14,6 +14,7 @@ type exit struct {
 	drop   float64
 	play   float64
 	stub   float64
+	bare   bool  // nothing has a tenon in what it stands on
 	ground []int // timbers that a rear stands on
 }
 

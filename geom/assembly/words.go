@@ -58,9 +58,12 @@ func (w *writer) rearing(what string, l leaving, s geom.Step) string {
 	if len(s.Move) == 1 {
 		t, tenons = "turn "+what+" up about its foot: ", "the foot tenon"
 	}
-	if len(feet) == 0 {
+	switch {
+	case len(feet) == 0:
 		t += "feet on their marks, head to the " + compass(lean) + ", bring it up plumb"
-	} else {
+	case l.exit.bare:
+		t += "feet on their marks on " + few(feet) + ", head to the " + compass(lean) + ", bring it up plumb"
+	default:
 		u := w.p.s.f.Units
 		t += fmt.Sprintf("lean it back to the %s, enter %s in %s, bring it plumb; its far arris comes down %s there, and the tip of the stub swings %s (ease it, or drop the whole %s plumb)",
 			compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(l.exit.play), u.FormatJoint(l.exit.stub))

@@ -21,10 +21,12 @@ func cutLapScarf(s Site) Result {
 	j := &res.Joint
 	q.tell(s, j, over-q.half, q.half-over)
 	key := s.Set.Scarf.Key
-	switch {
-	case key > 0:
-		j.Moves = []geom.Move{{Direction: q.onto(), Distance: m}, {Direction: q.home(), Distance: over + entry}}
+	if key > 0 {
 		q.key(s, &res, m, key)
+	}
+	switch {
+	case key > 0 && over > 0:
+		j.Moves = []geom.Move{{Direction: q.onto(), Distance: m}, {Direction: q.home(), Distance: over + entry}}
 	case over > 0:
 		j.Moves = []geom.Move{{Direction: q.a.W.Neg(), Distance: q.wide}}
 	default:
