@@ -14,7 +14,6 @@ import (
 	"testing"
 	"time"
 
-	"pegwright/samples"
 )
 
 // process returns the command as a process of its own.
@@ -123,10 +122,9 @@ func TestKilledBetweenTheRenames(t *testing.T) {
 // of processors and the folder it is read from.
 func TestSameBytes(t *testing.T) {
 	base := t.TempDir()
-	src, _ := samples.Source(samples.Default())
 	must(t, os.Mkdir(filepath.Join(base, "sub"), 0o777))
-	put(t, filepath.Join(base, "f.yaml"), string(src))
-	put(t, filepath.Join(base, "sub", "f.yaml"), string(src))
+	put(t, filepath.Join(base, "f.yaml"), rail(t))
+	put(t, filepath.Join(base, "sub", "f.yaml"), rail(t))
 	var first map[string]string
 	for i, c := range []struct {
 		file string
