@@ -13,7 +13,6 @@ import (
 	"strings"
 	"testing"
 	"time"
-
 )
 
 // process returns the command as a process of its own.
