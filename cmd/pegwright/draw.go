@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"path/filepath"
 
 	"pegwright/draw/packet"
@@ -36,31 +37,48 @@ func (s *streams) drawInto(fr *solved, out string) int {
 	if err := refusal(out); err != nil {
 		return s.fail("%s", err)
 	}
+	p, err := s.build(fr)
+	if err != nil {
+		return s.fail("%s", err)
+	}
+	shown := s.progress()
+	shown.show("writing the packet")
+	err = writePacket(s.ctx, out, p.Files)
+	shown.end()
+	if err != nil {
+		return s.fail("%s", err)
+	}
+	s.findings(fr)
+	s.say("wrote %s: %d sheets, %d full-size templates, packet %s; open %s",
+		out, p.Sheets, p.FullSize, p.Mark, filepath.Join(out, packet.IndexFile))
+	return codeFor(fr.finds)
+}
+
+// build makes the packet and shows how far that has come. It fails when it is
+// interrupted, and panics when the work does.
+func (s *streams) build(fr *solved) (*packet.Packet, error) {
 	type answer struct {
 		p     *packet.Packet
 		err   error
 		crash any
 	}
+	shown := s.progress()
+	defer shown.end()
+	shown.show("laying out the sheets")
 	a, ok := await(s.ctx, func() (a answer) {
 		defer func() { a.crash = recover() }()
-		a.p, a.err = packet.Build(packet.Input{Frame: fr.frame, Findings: nearby(fr.finds), Source: fr.source, Name: fr.name})
+		a.p, a.err = packet.Build(packet.Input{Frame: fr.frame, Findings: nearby(fr.finds), Source: fr.source, Name: fr.name, Done: shown.sheets})
 		return a
 	})
 	switch {
 	case !ok:
-		return s.fail("%s", errInterrupted)
+		return nil, errInterrupted
 	case a.crash != nil:
 		panic(a.crash)
 	case a.err != nil:
-		return s.fail("internal fault: %s", a.err)
+		return nil, fmt.Errorf("internal fault: %w", a.err)
 	}
-	if err := writePacket(s.ctx, out, a.p.Files); err != nil {
-		return s.fail("%s", err)
-	}
-	s.findings(fr)
-	s.say("wrote %s: %d sheets, %d full-size templates, packet %s; open %s",
-		out, a.p.Sheets, a.p.FullSize, a.p.Mark, filepath.Join(out, packet.IndexFile))
-	return codeFor(fr.finds)
+	return a.p, nil
 }
 
 // nearby returns the findings with file names without their folders: a packet

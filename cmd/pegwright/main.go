@@ -45,11 +45,12 @@ type streams struct {
 	errs    io.Writer
 	outErr  error // first error of writing data to out
 	machine bool  // findings and faults as JSON
+	watched bool  // errs is a terminal whose lines can be written over
 }
 
 // runContext is run with a context that an interrupt ends.
 func runContext(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
-	s := &streams{ctx: ctx, in: stdin, out: stdout, errs: stderr}
+	s := &streams{ctx: ctx, in: stdin, out: stdout, errs: stderr, watched: moves(stderr)}
 	defer func() {
 		if r := recover(); r != nil {
 			s.say("pegwright: internal fault: %v", r)

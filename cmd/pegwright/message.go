@@ -23,10 +23,10 @@ type page struct {
 
 // pageFor lays text out for a stream.
 func pageFor(w io.Writer) *page {
-	f, ok := w.(*os.File)
-	if !ok || !term.IsTerminal(int(f.Fd())) {
+	if !isTerminal(w) {
 		return &page{}
 	}
+	f := w.(*os.File)
 	p := &page{width: screen, heavy: os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"}
 	if wide, _, err := term.GetSize(int(f.Fd())); err == nil && wide >= 40 {
 		p.width = min(wide, 110)

@@ -30,6 +30,9 @@ type Input struct {
 	// Sheets and Templates compose the sheets; nil stands for all that the
 	// program can draw.
 	Sheets, Templates Composer
+	// Done, if it is not nil, is told how many sheets are rendered of how many
+	// there are: one call at a time, from 0 on, growing by one.
+	Done func(rendered, all int)
 }
 
 // File is one file of a packet: a path with forward slashes, relative to the

@@ -3,6 +3,7 @@ package packet
 import (
 	"bytes"
 	"fmt"
+	"sync"
 
 	"pegwright/draw/crew"
 	"pegwright/draw/pdf"
@@ -26,9 +27,11 @@ func (p *Packet) render(in Input, set []*page) error {
 		func() ([]File, error) { return listFiles(in) },
 		func() ([]File, error) { return modelFile(in) })
 	href := hrefs(set)
+	tell := teller(in.Done, len(set))
 	for _, pg := range set {
 		makers = append(makers, func() ([]File, error) {
 			data, err := svg.Render(pg.sheet, svg.Options{Mark: p.Mark, Href: href})
+			tell()
 			return []File{{"svg/" + pg.file, data}}, err
 		})
 	}
@@ -41,6 +44,22 @@ func (p *Packet) render(in Input, set []*page) error {
 		p.Files = append(p.Files, files...)
 	}
 	return addIndex(p, in, set)
+}
+
+// teller returns a function to call after each sheet, from many sides at once.
+func teller(done func(rendered, all int), all int) func() {
+	if done == nil {
+		return func() {}
+	}
+	var mu sync.Mutex
+	n := 0
+	done(0, all)
+	return func() {
+		mu.Lock()
+		defer mu.Unlock()
+		n++
+		done(n, all)
+	}
 }
 
 // hrefs returns the addresses of the sheets' files by the sheets' ids.
