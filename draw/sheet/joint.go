@@ -132,6 +132,9 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Fie
 		}
 		t += word + g.way(i) + "by " + u.FormatJoint(m.Distance) + "."
 	}
+	if len(j.Moves) == 1 && j.Moves[0].Distance < 0.5 {
+		t = "Stands on the receiver; nothing is let in."
+	}
 	t += driven(g) + pegged(u, j)
 	for _, w := range j.Words {
 		t += " " + w

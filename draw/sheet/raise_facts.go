@@ -141,6 +141,16 @@ func (r *raising) drive(s geom.Step) string {
 	return out + "."
 }
 
+// whole says when the frame stands by itself.
+func (r *raising) whole() string {
+	for _, t := range r.f.Timbers {
+		if strings.Contains(t.Role, "rafter") {
+			return "the roof is on"
+		}
+	}
+	return "the frame is whole"
+}
+
 // hold tells what must be fixed before anybody lets go.
 func (r *raising) hold(a *act) (text, common string) {
 	s := a.step
@@ -154,7 +164,7 @@ func (r *raising) hold(a *act) (text, common string) {
 	case len(s.Move) > 2 && !(s.Motion == geom.Rear || s.Support):
 		text = "Props on both sides, tied to what stands, before anybody lets go."
 	case len(s.Move) > 2:
-		text = "Two braces to the ground or sills on each side, one along the wall from each post, before anybody lets go. They stay until the roof is on."
+		text = "Two braces to the ground or sills on each side, one along the wall from each post, before anybody lets go. They stay until " + r.whole() + "."
 	case t.Place.X.Z > 0.99:
 		text = "Two props at right angles, fixed before anybody lets go."
 	case free != "":

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/draw/view"
@@ -144,8 +145,8 @@ func (r *raising) standing(a *act) []view.Part {
 			if s.Group == "" {
 				body = brokenIn(q, lo, hi)
 			}
-			if body != q.body && !r.held(q.t, up, lo, hi) {
-				continue // a stub that would float in the air
+			if body != q.body && !r.held(q.t, up, lo, hi) && !slices.Contains(s.Onto, id) {
+				continue // a stub that would float in the air, and that nothing is joined to
 			}
 			if body != nil {
 				out = append(out, view.Part{Owner: id, Body: body})

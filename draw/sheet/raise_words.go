@@ -140,15 +140,16 @@ func (r *raising) rearing(s geom.Step) string {
 	if len(s.Move) == 1 {
 		its, tenons = "foot: foot at its place", "foot tenon"
 	}
+	enters := footTenons(r.f, s)
+	if len(feet) > 0 && !enters {
+		its += " on " + calledUpTo(r.f, feet, 1)
+	}
 	out := fmt.Sprintf("Turn %s up about its %s, head to the %s; ", r.subject(s), its, compass(s.Direction().Neg()))
-	switch {
-	case len(feet) > 0 && footTenons(r.f, s):
+	if enters {
 		out += "lead the " + tenons + " into " + calledUpTo(r.f, feet, 1) + " while it leans; "
-	case len(feet) > 0:
-		out += "on its marks on " + calledUpTo(r.f, feet, 1) + "; "
 	}
 	out += "bring it upright."
-	if s.Drop > 0 && footTenons(r.f, s) {
+	if s.Drop > 0 && enters {
 		out += fmt.Sprintf(" The far edge of the foot comes down %s on the way.", r.f.Units.FormatJoint(s.Drop))
 	}
 	if len(rest) > 0 {

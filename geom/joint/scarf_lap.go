@@ -79,7 +79,9 @@ func (q scarfShape) lapDims(s Site, j *geom.Joint, m, over, key float64) {
 		d.on(half.t, geom.Cutter)
 		butt := half.sign * (over - q.half)
 		d.add("butt line to end of scarf", along, q.at(butt, half.y), q.at(half.sign*q.half, half.y))
-		d.add("scarf table, butt to end", along, q.at(-q.half, m), q.at(q.half, m))
+		if over > 0 { // else the table is as long as the scarf
+			d.add("scarf table, butt to end", along, q.at(-q.half, m), q.at(q.half, m))
+		}
 		d.add("depth of the scarf", square, q.at(butt, half.y), q.at(butt, m))
 		d.add("butt undercut at the table", along, q.at(butt, m), q.at(-half.sign*q.half, m))
 		d.add("end of scarf to key room", along, q.at(half.sign*q.half, m), q.at(half.sign*key/2, m))
