@@ -47,34 +47,45 @@ func (s *scene) inLine(j *geom.Joint, bore float64, from, to vec.V, what string)
 	return r
 }
 
-// forbidden returns a timber that still stands and for whose sake the joints may
-// not close now, whatever way is clear: one that stands before a peg, or an
-// upright on a sill that leaves (sills are not pushed up under a standing
-// frame); -1 for none.
-func (p *planner) forbidden(closing []*geom.Joint) int {
+// forbidden returns two timbers that still stand and for whose sake the joints
+// may not close now, whatever way is clear: one that stands before a peg of a
+// joint, or an upright on a sill that leaves (sills are not pushed up under a
+// standing frame), and the one at the joint's far side; none where they may.
+func (p *planner) forbidden(closing []*geom.Joint) []int {
 	for _, j := range closing {
 		into, of := p.s.index[j.Into], p.s.index[j.Of]
 		if !p.lying && isSill(j.Into) && !isSill(j.Of) && p.side[into] == leaves && p.side[of] == stays {
-			return of
+			return []int{of}
 		}
 	}
-	return p.undrivable(closing)
-}
-
-// undrivable returns a timber that still stands before a peg of the joints, -1
-// for none.
-func (p *planner) undrivable(closing []*geom.Joint) int {
 	if p.pegless {
-		return -1
+		return nil
 	}
 	for _, j := range closing {
-		for _, g := range j.Pegs {
-			for _, b := range p.s.before(j, g) {
-				if p.side[b.timber] != gone {
-					return b.timber
-				}
+		for _, i := range p.s.beforePegs(j) {
+			if p.side[i] == gone {
+				continue
 			}
+			far := p.s.index[j.Into]
+			if p.side[far] == leaves {
+				far = p.s.index[j.Of]
+			}
+			return []int{i, far}
 		}
 	}
-	return -1
+	return nil
+}
+
+// beforePegs returns the timbers that stand before any peg of a joint.
+func (s *scene) beforePegs(j *geom.Joint) []int {
+	r, ok := s.pegged[j]
+	if !ok {
+		for _, g := range j.Pegs {
+			for _, b := range s.before(j, g) {
+				r = append(r, b.timber)
+			}
+		}
+		s.pegged[j] = r
+	}
+	return r
 }

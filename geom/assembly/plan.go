@@ -18,6 +18,10 @@ type planner struct {
 	lying  bool            // a sub-assembly lies flat
 	// pegless: joints may close though a peg cannot be driven then.
 	pegless bool
+	queues  [2]*queue // of units, by mode
+	flows   []*flow   // of what stands, once asked for
+	since   []int     // timbers gone since the flows were brought up to date
+	left    int       // how many timbers stand
 	finds   []finding.Finding
 }
 
@@ -62,15 +66,13 @@ func Plan(f *geom.Frame) ([]geom.Step, []finding.Finding) {
 // takeApart removes the timbers of all, by units in a crew's order as far as
 // they can go, and returns what left in the order in which it left.
 func (p *planner) takeApart(units []*unit, all []int) []leaving {
-	left := len(all)
+	p.left = len(all)
+	p.queues = [2]*queue{newQueue(len(units)), newQueue(len(units))}
 	var r []leaving
-	for left > 0 {
+	for p.left > 0 {
 		l, ok := p.any(units, all)
 		if !ok { // some peg can never be driven: leave pegs out of it
 			p.pegless = true
-			for _, u := range units {
-				u.tried = false
-			}
 			l, ok = p.any(units, all)
 			p.pegless = false
 		}
@@ -82,12 +84,29 @@ func (p *planner) takeApart(units []*unit, all []int) []leaving {
 			break
 		}
 		r = append(r, l)
-		for _, i := range l.members {
-			p.side[i] = gone
-		}
-		left -= len(l.members)
+		p.take(l.members)
 	}
 	return r
+}
+
+// take removes timbers, and wakes the units that waited for them.
+func (p *planner) take(members []int) {
+	p.left -= len(members)
+	p.since = append(p.since, members...)
+	for _, i := range members {
+		p.side[i] = gone
+		for _, q := range p.queues {
+			q.gone(i)
+		}
+	}
+}
+
+// mode tells whether pegs count: 0, or not: 1.
+func (p *planner) mode() int {
+	if p.pegless {
+		return 1
+	}
+	return 0
 }
 
 // any returns what a crew would take away next, or else the least set that can go.
@@ -98,35 +117,55 @@ func (p *planner) any(units []*unit, all []int) (leaving, bool) {
 	return p.component(all)
 }
 
-// next returns the first unit, and failing that the first single timber, that
-// can leave. A unit that could not is tried again only when something that
-// stood in its way has gone.
+// next returns the first unit, and failing that the first part of one that no
+// longer hangs together, that can leave. A unit that could not is tried again
+// only when something that stood in its way has gone.
 func (p *planner) next(units []*unit) (leaving, bool) {
-	for _, u := range units {
-		if u.tried && !slices.ContainsFunc(u.blocked, func(i int) bool { return !p.stands(i) }) {
-			continue
+	q := p.queues[p.mode()]
+	for len(q.ready) > 0 {
+		k := q.pop()
+		if len(q.blocked[k]) > 0 && !slices.ContainsFunc(q.blocked[k], func(i int) bool { return !p.stands(i) }) {
+			continue // woken for what stood in its way before that
 		}
-		m := p.present(u.members)
-		if len(m) == 0 {
-			continue
+		l, blocked, ok := p.tryUnit(units[k])
+		q.blocked[k] = blocked
+		if ok {
+			q.push(k) // until nothing of it is left
+			return l, true
 		}
-		u.tried, u.blocked = true, nil
-		parts := p.s.parts(m)
-		u.apart = u.apart || len(parts) > 1
-		for _, part := range parts {
-			as := u
-			if u.apart {
-				as = &unit{name: p.s.called(part), members: part, rank: u.rank}
+		for _, i := range blocked {
+			b := p.s.bodies[i]
+			q.wait(k, b.a)
+			if b.b != b.a {
+				q.wait(k, b.b)
 			}
-			e, blocked, ok := p.wayOut(part, as.bent > 0)
-			if ok {
-				u.tried = false
-				return p.withHangers(leaving{unit: as, members: part, exit: e}), true
-			}
-			u.blocked = append(u.blocked, blocked...)
 		}
 	}
 	return leaving{}, false
+}
+
+// tryUnit returns the first part of a unit that can leave, or the bodies that
+// stood in the way of its parts.
+func (p *planner) tryUnit(u *unit) (leaving, []int, bool) {
+	m := p.present(u.members)
+	if len(m) == 0 {
+		return leaving{}, nil, false
+	}
+	parts := p.s.parts(m)
+	u.apart = u.apart || len(parts) > 1
+	var blocked []int
+	for _, part := range parts {
+		as := u
+		if u.apart {
+			as = &unit{name: p.s.called(part), members: part, rank: u.rank}
+		}
+		e, by, ok := p.wayOut(part, as.bent > 0)
+		if ok {
+			return p.withHangers(leaving{unit: as, members: part, exit: e}), nil, true
+		}
+		blocked = append(blocked, by...)
+	}
+	return leaving{}, blocked, false
 }
 
 // withHangers adds to a set the timbers that hang on it alone, such as a wall

@@ -28,11 +28,12 @@ type scene struct {
 	known    map[query][]int
 	shared   map[[2]int]bool
 	index    map[*geom.Timber]int
-	joints   [][]*geom.Joint      // by timber
-	pieces   [][]int              // bodies by timber
-	piece    map[string]int       // body by the piece's id
-	barriers map[string][]barrier // by peg
-	lowest   float64              // height of the lowest wood
+	joints   [][]*geom.Joint       // by timber
+	pieces   [][]int               // bodies by timber
+	piece    map[string]int        // body by the piece's id
+	barriers map[string][]barrier  // by peg
+	pegged   map[*geom.Joint][]int // what stands before any peg of a joint
+	lowest   float64               // height of the lowest wood
 }
 
 // query is a body that is set off by from and then moved by way.
@@ -45,7 +46,7 @@ const pitch = 1000.0 // of the grid, mm
 
 func newScene(f *geom.Frame) *scene {
 	s := &scene{f: f, grid: map[[3]int][]int{}, known: map[query][]int{}, shared: map[[2]int]bool{},
-		index: map[*geom.Timber]int{}, piece: map[string]int{}, barriers: map[string][]barrier{}}
+		index: map[*geom.Timber]int{}, piece: map[string]int{}, barriers: map[string][]barrier{}, pegged: map[*geom.Joint][]int{}}
 	for i, t := range f.Timbers {
 		s.index[t] = i
 		cells := t.Net.Cells()

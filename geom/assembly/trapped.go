@@ -54,8 +54,9 @@ func (p *planner) tooLong(units []*unit) (leaving, bool) {
 func (p *planner) trapped(all []int) {
 	here := p.present(all)
 	set := here
-	for _, d := range p.ways(here) {
-		for _, c := range p.closed(here, d) {
+	for _, w := range p.flowing(all) {
+		for _, k := range w.closed() {
+			c := k.members
 			sills := !slices.ContainsFunc(c, func(i int) bool { return !isSill(p.s.f.Timbers[i]) })
 			if len(c) > 1 && len(c) < len(set) && !sills {
 				set = c

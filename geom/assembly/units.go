@@ -18,9 +18,6 @@ type unit struct {
 	rank    float64 // place in the order a crew would choose, small first
 	bent    int     // 1-based; 0 for no bent
 	apart   bool    // what held its members together has gone before them
-	// blocked holds, for each way out tried, one body that stood in it.
-	blocked []int
-	tried   bool
 }
 
 // Ranks of what is not ruled by bent and bay. Bent n has the rank n × perBent.

@@ -19,7 +19,8 @@ type exit struct {
 }
 
 // wayOut tries the ways in which a set of timbers can leave what stands. When
-// there is none it returns, for each way, one body that stood in it.
+// there is none it returns bodies such that another try is worth while once one of
+// them has gone: for each way one that stood in it, and what the set is joined to.
 func (p *planner) wayOut(set []int, bent bool) (exit, []int, bool) {
 	for _, i := range set {
 		p.side[i] = leaves
@@ -30,8 +31,8 @@ func (p *planner) wayOut(set []int, bent bool) (exit, []int, bool) {
 		}
 	}()
 	closing := p.closing(set)
-	if by := p.forbidden(closing); by >= 0 {
-		return exit{}, []int{by}, false
+	if by := p.forbidden(closing); len(by) > 0 {
+		return exit{}, by, false
 	}
 	var blocked []int
 	for _, e := range p.exits(set, closing, bent) {
@@ -41,7 +42,15 @@ func (p *planner) wayOut(set []int, bent bool) (exit, []int, bool) {
 		}
 		blocked = append(blocked, by)
 	}
-	return exit{}, blocked, false
+	for _, j := range closing { // without them other ways may be open
+		i := p.s.index[j.Into]
+		if p.side[i] == leaves {
+			i = p.s.index[j.Of]
+		}
+		blocked = append(blocked, i)
+	}
+	slices.Sort(blocked)
+	return exit{}, slices.Compact(blocked), false
 }
 
 // closing returns the joints between the timbers that leave and those that stay.
