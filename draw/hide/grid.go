@@ -26,7 +26,8 @@ func newGrid(shadows []shadow) *grid {
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	for i := range shadows {
 		s := &shadows[i]
-		x0, y0, x1, y1 = min(x0, s.x0), min(y0, s.y0), max(x1, s.x1), max(y1, s.y1)
+		x, y := s.across[0], s.across[1]
+		x0, y0, x1, y1 = min(x0, x.lo), min(y0, y.lo), max(x1, x.hi), max(y1, y.hi)
 	}
 	g.x, g.y = x0-reach, y0-reach
 	wide, high := x1-x0+2*reach, y1-y0+2*reach
@@ -36,8 +37,9 @@ func newGrid(shadows []shadow) *grid {
 	g.at = make([][]int32, g.nx*g.ny)
 	for i := range shadows {
 		s := &shadows[i]
-		c0, c1 := g.col(s.x0-reach), g.col(s.x1+reach)
-		for r := g.row(s.y0 - reach); r <= g.row(s.y1+reach); r++ {
+		x, y := s.across[0], s.across[1]
+		c0, c1 := g.col(x.lo-reach), g.col(x.hi+reach)
+		for r := g.row(y.lo - reach); r <= g.row(y.hi+reach); r++ {
 			for c := c0; c <= c1; c++ {
 				g.at[r*g.nx+c] = append(g.at[r*g.nx+c], int32(i))
 			}

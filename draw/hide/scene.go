@@ -19,7 +19,6 @@
 package hide
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -36,6 +35,7 @@ const gap = 2e-6
 // goroutines at a time.
 type Scene struct {
 	w, u, v vec.V
+	ways    [4]vec.V // u, v, and the directions across the slanting lines of an isometric view
 	shadows []shadow
 	grid    *grid
 
@@ -53,7 +53,9 @@ func NewScene(w vec.V) *Scene {
 		}
 	}
 	u = u.Unit()
-	return &Scene{w: w, u: u, v: w.Cross(u)}
+	v := w.Cross(u)
+	half, rest := u.Mul(0.5), v.Mul(math.Sqrt(3)/2)
+	return &Scene{w: w, u: u, v: v, ways: [4]vec.V{u, v, half.Add(rest), half.Sub(rest)}}
 }
 
 // AddCells adds cells that hide every edge. The cells of one timber or of
@@ -72,8 +74,9 @@ func (s *Scene) add(owner int, cells []solid.Convex, ghost bool) {
 		}
 		sh := cast(c, s.w)
 		sh.owner, sh.ghost = owner, ghost
-		sh.x0, sh.x1 = c.Extent(s.u)
-		sh.y0, sh.y1 = c.Extent(s.v)
+		for i, way := range s.ways {
+			sh.across[i].lo, sh.across[i].hi = c.Extent(way)
+		}
 		s.shadows = append(s.shadows, sh)
 	}
 }
@@ -105,9 +108,14 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 	far := max(a.Dot(s.w), b.Dot(s.w))
 	lefts, rights := s.lefts[:0], s.rights[:0]
 	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
+	var edge [4]interval
+	for i, way := range s.ways {
+		p, q := a.Dot(way), b.Dot(way)
+		edge[i] = interval{min(p, q), max(p, q)}
+	}
 	s.grid.along(ax, ay, bx, by, func(i int) {
 		sh := &s.shadows[i]
-		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) {
+		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) || sh.misses(&edge) {
 			return
 		}
 		iv, l, r := sh.cover(a, b, left)
@@ -125,7 +133,15 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 
 // union merges intervals in place, closing gaps up to tol.
 func union(iv []interval, tol float64) []interval {
-	slices.SortFunc(iv, func(a, b interval) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
+	slices.SortFunc(iv, func(a, b interval) int {
+		switch {
+		case a.lo < b.lo || a.lo == b.lo && a.hi < b.hi:
+			return -1
+		case a == b:
+			return 0
+		}
+		return 1
+	})
 	out := iv[:0]
 	for _, v := range iv {
 		if n := len(out); n > 0 && v.lo <= out[n-1].hi+tol {

@@ -36,11 +36,22 @@ type wall struct {
 // shadow is everything that one convex cell hides: the cell swept away from
 // the viewer. It is convex, so a straight edge lies in it over one interval.
 type shadow struct {
-	walls          []wall
-	near           float64 // least depth of the cell along the view
-	x0, y0, x1, y1 float64 // bounds in the picture
-	owner          int
-	ghost          bool
+	near   float64     // least depth of the cell along the view
+	across [4]interval // extents in the picture across x, y and two slanting ways
+	owner  int
+	ghost  bool
+	walls  []wall
+}
+
+// misses reports whether an edge with these extents lies beside the cell in the
+// picture, so that the cell cannot hide it.
+func (s *shadow) misses(edge *[4]interval) bool {
+	for i := range edge {
+		if edge[i].lo > s.across[i].hi+reach || edge[i].hi < s.across[i].lo-reach {
+			return true
+		}
+	}
+	return false
 }
 
 // cast returns the shadow of c for a viewer who looks along the unit vector w.
