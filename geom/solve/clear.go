@@ -23,20 +23,22 @@ func newVoid(c solid.Convex) void {
 }
 
 // meets reports whether less than gap lies between two volumes.
-func (a void) meets(b void, gap float64) bool {
-	for _, d := range [][2]float64{{a.lo.X - b.hi.X, b.lo.X - a.hi.X}, {a.lo.Y - b.hi.Y, b.lo.Y - a.hi.Y}, {a.lo.Z - b.hi.Z, b.lo.Z - a.hi.Z}} {
-		if max(d[0], d[1]) > gap {
-			return false
-		}
-	}
-	return solid.Common(a.Grow(gap), b.Convex).Thickness() > 1e-3
+func (a *void) meets(b *void, gap float64) bool {
+	return a.near(b, gap) && solid.Common(a.Grow(gap), b.Convex).Thickness() > 1e-3
+}
+
+// near reports whether no more than gap lies between the boxes of two volumes.
+func (a *void) near(b *void, gap float64) bool {
+	return a.lo.X-b.hi.X <= gap && b.lo.X-a.hi.X <= gap &&
+		a.lo.Y-b.hi.Y <= gap && b.lo.Y-a.hi.Y <= gap &&
+		a.lo.Z-b.hi.Z <= gap && b.lo.Z-a.hi.Z <= gap
 }
 
 // body is the stick between its tentative ends, in frame axes, cut off at the
 // ideal faces of the sticks that its ends enter.
-func (s *solver) body(st *stick) void {
+func (s *solver) body(st *stick) *void {
 	if st.hull != nil && st.hullAt == [2]float64{st.lo, st.hi} {
-		return *st.hull
+		return st.hull
 	}
 	t := st.laid()
 	c := t.Blank.Moved(t.Place)
@@ -56,7 +58,7 @@ func (s *solver) body(st *stick) void {
 	}
 	v := newVoid(c)
 	st.hull, st.hullAt = &v, [2]float64{st.lo, st.hi}
-	return v
+	return &v
 }
 
 // laid is a copy of the stick's timber, cut off at its tentative ends.
@@ -134,8 +136,10 @@ func (s *solver) takeBack(ns, np int) {
 func (s *solver) inTheWay(ns, np int, gap float64) string {
 	for i := ns; i < len(s.order); i++ {
 		a := s.order[i]
+		hull := s.body(a)
 		for _, b := range s.order[:i] {
-			if !s.joined(a, b, np) && s.body(a).meets(s.body(b), gap) {
+			other := s.body(b)
+			if hull.near(other, gap) && !s.joined(a, b, np) && hull.meets(other, gap) {
 				return b.t.ID
 			}
 		}
@@ -165,8 +169,11 @@ func (s *solver) joined(a, b *stick, np int) bool {
 // collide reports whether two joints leave less than the usual web between
 // their voids.
 func (s *solver) collide(p, q *pact) bool {
-	for _, a := range s.takes(p) {
-		for _, b := range s.takes(q) {
+	left, right := s.takes(p), s.takes(q)
+	for i := range left {
+		a := &left[i]
+		for k := range right {
+			b := &right[k]
 			if (!a.shell && !b.shell || a.bore != nil || b.bore != nil) && a.meets(b, s.std.web) {
 				return true
 			}
@@ -186,7 +193,7 @@ func (s *solver) flushPegs() {
 			dir := v.bore.To.Sub(v.bore.From).Unit()
 			long := newVoid(solid.Bore{From: v.bore.From.Sub(dir.Mul(s.std.head)), To: v.bore.To.Add(dir.Mul(s.std.lead)), Diameter: v.bore.Diameter}.Prism())
 			for _, st := range s.order {
-				if st != p.r && st != p.e && s.body(st).meets(long, 0) {
+				if st != p.r && st != p.e && s.body(st).meets(&long, 0) {
 					p.flush = true
 					break
 				}
