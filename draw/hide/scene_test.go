@@ -105,23 +105,39 @@ func blocks(n int) []solid.Convex {
 	return cells
 }
 
+// BenchmarkBoxes times the twelve edges of each of n boxes in two views. The
+// marks: 310 ms is what a general solid kernel takes for 400 boxes on the
+// machine where it was measured; 240 ms for 5,000 is our own.
 func BenchmarkBoxes(b *testing.B) {
-	for _, n := range []int{50, 500, 5000} {
+	marks := map[int]float64{400: 310, 5000: 240}
+	for _, n := range []int{50, 400, 5000} {
 		cells := blocks(n)
-		for name, w := range map[string]vec.V{"elevation": {Y: 1}, "isometric": {X: 1, Y: 1, Z: -1}} {
-			b.Run(fmt.Sprintf("%s-%d", name, n), func(b *testing.B) {
+		for _, view := range []struct {
+			name string
+			w    vec.V
+		}{{"elevation", vec.V{Y: 1}}, {"isometric", vec.V{X: 1, Y: 1, Z: -1}}} {
+			b.Run(fmt.Sprintf("%s-%d", view.name, n), func(b *testing.B) {
 				for b.Loop() {
-					s := NewScene(w)
-					s.AddCells(0, cells)
-					for _, c := range cells {
-						for k := range 4 { // twelve edges of a box
-							s.Visible(c.V[k], c.V[(k+1)%4])
-							s.Visible(c.V[4+k], c.V[4+(k+1)%4])
-							s.Visible(c.V[k], c.V[4+k])
-						}
-					}
+					allEdges(view.w, cells)
 				}
+				if mark := marks[n]; mark > 0 {
+					b.ReportMetric(mark, "mark-ms")
+				}
+				b.ReportMetric(float64(b.Elapsed().Microseconds())/1e3/float64(b.N), "ms")
 			})
+		}
+	}
+}
+
+// allEdges asks for the twelve edges of each box.
+func allEdges(w vec.V, cells []solid.Convex) {
+	s := NewScene(w)
+	s.AddCells(0, cells)
+	for _, c := range cells {
+		for k := range 4 {
+			s.Visible(c.V[k], c.V[(k+1)%4])
+			s.Visible(c.V[4+k], c.V[4+(k+1)%4])
+			s.Visible(c.V[k], c.V[4+k])
 		}
 	}
 }
