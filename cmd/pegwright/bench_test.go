@@ -59,8 +59,9 @@ func bytesUsed() uint64 {
 var steps = []string{"read", "solve", "order", "prove", "compose", "render", "write", "whole"}
 
 // walk takes a row of bents through every step, and then through all of them at
-// a stretch, and returns the milliseconds that each took.
-func walk(b *testing.B, bents int) (ms [8]float64, sheets int) {
+// a stretch, and returns the milliseconds that each took, how many sheets there
+// are and how many bytes their files have.
+func walk(b *testing.B, bents int) (ms [8]float64, sheets, size int) {
 	src := row.Source(bents)
 	c := &clock{b: b}
 	var d *spec.Description
@@ -95,6 +96,11 @@ func walk(b *testing.B, bents int) (ms [8]float64, sheets int) {
 			b.Fatal(err)
 		}
 		sheets = p.Sheets + p.FullSize
+		for _, f := range p.Files {
+			if ext := filepath.Ext(f.Path); ext == ".svg" || ext == ".pdf" {
+				size += len(f.Data)
+			}
+		}
 		c.lap(&ms[6], func() {
 			if err := writePacket(context.Background(), filepath.Join(b.TempDir(), "row-packet"), p.Files); err != nil {
 				b.Fatal(err)
@@ -102,22 +108,24 @@ func walk(b *testing.B, bents int) (ms [8]float64, sheets int) {
 		})
 	})
 	ms[7] += ms[0] + ms[1] + ms[3]
-	return ms, sheets
+	return ms, sheets, size
 }
 
 // BenchmarkSteps takes frames of about 10, 100 and 1,000 timbers through every
 // step and tells the processor time of each and how much longer each takes than
 // with a tenth of the timbers: time in proportion would be 10. The marks are
-// 20 s for the whole of 1,000 timbers, and growth of 15 for solve and prove
-// (which geom/check holds).
+// 20 s for the whole of 1,000 timbers, growth of 15 for solve and prove (which
+// geom/check holds), and 5 ms and 60 kB for each sheet more than the frame
+// before has, all that comes with the timbers of these sheets counted in.
 func BenchmarkSteps(b *testing.B) {
 	var before [8]float64
+	sheetsBefore, sizeBefore := 0, 0
 	for _, bents := range []int{2, 15, 143} {
 		b.Run(fmt.Sprintf("%d-timbers", row.Timbers(bents)), func(b *testing.B) {
 			var ms [8]float64
-			sheets, used := 0, bytesUsed()
+			sheets, size, used := 0, 0, bytesUsed()
 			for b.Loop() {
-				ms, sheets = walk(b, bents)
+				ms, sheets, size = walk(b, bents)
 			}
 			for i, name := range steps {
 				b.ReportMetric(ms[i], "ms-"+name)
@@ -127,7 +135,11 @@ func BenchmarkSteps(b *testing.B) {
 			}
 			b.ReportMetric(float64(sheets), "sheets")
 			b.ReportMetric(float64(bytesUsed()-used)/1e6/float64(b.N), "MB-allocated")
-			before = ms
+			if more := float64(sheets - sheetsBefore); sheetsBefore > 0 && more > 0 {
+				b.ReportMetric((ms[7]-before[7])/more, "ms-further-sheet")
+				b.ReportMetric(float64(size-sizeBefore)/1e3/more, "kB-further-sheet")
+			}
+			before, sheetsBefore, sizeBefore = ms, sheets, size
 		})
 	}
 }
