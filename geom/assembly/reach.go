@@ -69,10 +69,11 @@ func (w *writer) there(i, k int, when []int) bool {
 }
 
 // driven proves one peg: nothing that is about when its joint closes stands in
-// the clear lines that it needs.
+// the clear lines that it needs. A trapped timber has no step of its own, which is
+// a finding already: whether it stands before a peg is not known.
 func (w *writer) driven(j *geom.Joint, g geom.Peg, step int, when []int) (finding.Finding, bool) {
 	for _, b := range w.p.s.before(j, g) {
-		if !w.there(b.timber, step, when) {
+		if !w.there(b.timber, step, when) || w.made[step].pool == nil && when[b.timber] < 0 {
 			continue
 		}
 		t := w.p.s.f.Timbers[b.timber]

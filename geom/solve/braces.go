@@ -251,23 +251,32 @@ func (s *solver) braceBetween(id string, post, head *stick, h vec.V, legs spec.S
 	l := line{at: lo.Sub(c.side.Mul(lay)), dir: dir, out1: c.side, out2: inward.Neg(), size1: w, size2: d,
 		name1: name, name2: "outer edge", name3: "far side", name4: "inner edge"}
 	st := s.add(id, "brace", legs.At, l, 0, hi.Dist(lo), own)
-	s.joinEnd("brace mortise and tenon", first, st, geom.Start, s.braceTenon(first, dir), legs.At)
-	s.joinEnd("brace mortise and tenon", second, st, geom.Finish, s.braceTenon(second, dir), legs.At)
+	s.joinEnd("brace mortise and tenon", first, st, geom.Start, s.braceTenon(first, dir, set.Housing), legs.At)
+	s.joinEnd("brace mortise and tenon", second, st, geom.Finish, s.braceTenon(second, dir, set.Housing), legs.At)
 	return st
 }
 
 // braceTenon is shorter in an interior post, where another brace's tenon may
 // come from the other side. The hole moves toward the shoulder with it, not
-// past 1.5 diameters, so that two remain along the grain to the tenon's end.
-func (s *solver) braceTenon(r *stick, dir vec.V) spec.JointSettings {
+// past 1.5 diameters, so that two remain along the grain to the tenon's end. On
+// a sill tenon and housing together are no deeper than the tenon is elsewhere:
+// the foot may have to turn up with its bent.
+func (s *solver) braceTenon(r *stick, dir vec.V, housing float64) spec.JointSettings {
 	n := r.t.FaceToward(dir)
 	between := r.t.Ideal[0]
 	if n == 2 || n == 4 {
 		between = r.t.Ideal[1]
 	}
 	own := spec.JointSettings{TenonLength: set(min(s.std.braceTenon, between-s.std.deeper-2*s.std.web))}
-	if r.t.Role == "post" && r.t.Bent > 1 && r.t.Bent <= len(s.d.Building.Bays) && dir.X != 0 {
+	sill := housing > 0 && (r.t.Role == "sill" || r.t.Role == "cross sill")
+	opposed := r.t.Role == "post" && r.t.Bent > 1 && r.t.Bent <= len(s.d.Building.Bays) && dir.X != 0
+	if sill {
+		own.TenonLength = set(own.TenonLength.MM - housing)
+	}
+	if opposed {
 		own.TenonLength = set(min(own.TenonLength.MM, (between-s.std.web)/2-s.std.deeper))
+	}
+	if sill || opposed {
 		bore := s.std.smallBore
 		sin := math.Abs(r.t.IdealPlane(n).Moved(r.t.Place).N.Dot(dir))
 		if off := max(1.5*bore, own.TenonLength.MM-2*bore*sin); off < s.std.offShoulder {
