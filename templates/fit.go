@@ -76,6 +76,9 @@ func (k choice) pages(p plan) int {
 // holds reports whether the layout has room for the box and the words, and the
 // choice that it makes.
 func holds(l layout, box draw.Box, head, list words, extra float64, place listPlace) (choice, bool) {
+	if box.W() > l.win.W() || box.H() > l.win.H() {
+		return choice{}, false // known without setting any words
+	}
 	column := head[:len(head):len(head)]
 	switch place {
 	case inColumn:
@@ -85,7 +88,7 @@ func holds(l layout, box draw.Box, head, list words, extra float64, place listPl
 	case onNextSheet:
 		column = append(column, nextSheet(99))
 	}
-	ok := box.W() <= l.win.W() && box.H() <= l.win.H() && l.room(column, extra)
+	ok := box.H() <= l.win.H() && l.room(column, extra)
 	return choice{layout: l, box: box, place: place}, ok
 }
 

@@ -1,6 +1,10 @@
 package hide
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // reach is how far, in millimetres, an edge may lie beside a cell's bounds in
 // the picture and still be tested against it.
@@ -35,17 +39,28 @@ func newGrid(shadows []shadow) *grid {
 	g.step = max(math.Sqrt(wide*high/n), wide/4000, high/4000)
 	g.nx, g.ny = int(wide/g.step)+1, int(high/g.step)+1
 	g.at = make([][]int32, g.nx*g.ny)
-	for i := range shadows {
+	for _, i := range byDepth(shadows) {
 		s := &shadows[i]
 		x, y := s.across[0], s.across[1]
 		c0, c1 := g.col(x.lo-reach), g.col(x.hi+reach)
 		for r := g.row(y.lo - reach); r <= g.row(y.hi+reach); r++ {
 			for c := c0; c <= c1; c++ {
-				g.at[r*g.nx+c] = append(g.at[r*g.nx+c], int32(i))
+				g.at[r*g.nx+c] = append(g.at[r*g.nx+c], i)
 			}
 		}
 	}
 	return g
+}
+
+// byDepth returns the numbers of the shadows, the nearest to the viewer first:
+// those that hide most are met before the others.
+func byDepth(shadows []shadow) []int32 {
+	order := make([]int32, len(shadows))
+	for i := range order {
+		order[i] = int32(i)
+	}
+	slices.SortStableFunc(order, func(a, b int32) int { return cmp.Compare(shadows[a].near, shadows[b].near) })
+	return order
 }
 
 // col returns the column of x, held inside the grid.
@@ -65,8 +80,8 @@ func hold(t float64, n int) int {
 }
 
 // along calls visit once for every shadow in the squares that the segment
-// meets, in a fixed order.
-func (g *grid) along(ax, ay, bx, by float64, visit func(int)) {
+// meets, in a fixed order, until one of the calls returns false.
+func (g *grid) along(ax, ay, bx, by float64, visit func(int) bool) {
 	g.query++
 	if ax > bx {
 		ax, ay, bx, by = bx, by, ax, ay
@@ -77,7 +92,9 @@ func (g *grid) along(ax, ay, bx, by float64, visit func(int)) {
 			for _, i := range g.at[r*g.nx+c] {
 				if g.seen[i] != g.query {
 					g.seen[i] = g.query
-					visit(int(i))
+					if !visit(int(i)) {
+						return
+					}
 				}
 			}
 		}

@@ -106,17 +106,17 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 		s.grid = newGrid(s.shadows)
 	}
 	far := max(a.Dot(s.w), b.Dot(s.w))
-	lefts, rights := s.lefts[:0], s.rights[:0]
+	lefts, rights, whole := s.lefts[:0], s.rights[:0], false
 	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
 	var edge [4]interval
 	for i, way := range s.ways {
 		p, q := a.Dot(way), b.Dot(way)
 		edge[i] = interval{min(p, q), max(p, q)}
 	}
-	s.grid.along(ax, ay, bx, by, func(i int) {
+	s.grid.along(ax, ay, bx, by, func(i int) bool {
 		sh := &s.shadows[i]
 		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) || sh.misses(&edge) {
-			return
+			return true
 		}
 		iv, l, r := sh.cover(a, b, left)
 		if l {
@@ -125,8 +125,13 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 		if r {
 			rights = append(rights, iv)
 		}
+		whole = l && r && iv == interval{0, 1}
+		return !whole // nothing is left to hide
 	})
 	s.lefts, s.rights = lefts, rights
+	if whole {
+		return []Span{{From: 0, To: 1, Hidden: true}}
+	}
 	tol := gap / a.Dist(b)
 	return split(common(union(lefts, tol), union(rights, tol)), tol)
 }
