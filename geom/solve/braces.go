@@ -268,9 +268,12 @@ func (s *solver) braceTenon(r *stick, dir vec.V, housing float64) spec.JointSett
 		between = r.t.Ideal[1]
 	}
 	own := spec.JointSettings{TenonLength: set(min(s.std.braceTenon, between-s.std.deeper-2*s.std.web))}
-	sill := housing > 0 && (r.t.Role == "sill" || r.t.Role == "cross sill")
+	sill := (r.t.Role == "sill" || r.t.Role == "cross sill") && (housing > 0 || own.TenonLength.MM > 3*inch)
 	opposed := r.t.Role == "post" && r.t.Bent > 1 && r.t.Bent <= len(s.d.Building.Bays) && dir.X != 0
 	if sill {
+		if own.TenonLength.MM > 3*inch { // the longest that turns up
+			own.TenonLength = set(75)
+		}
 		own.TenonLength = set(own.TenonLength.MM - housing)
 	}
 	if opposed {
