@@ -43,13 +43,16 @@ func onDisk(t *testing.T, dir string) *folder {
 // keeps the old packet and nothing of the new, and the message says so; with
 // room again the next run succeeds.
 func TestFullDisk(t *testing.T) {
-	for _, options := range []string{"size=8m", "nr_inodes=100"} {
+	for _, options := range []string{"size=16m", "nr_inodes=400"} {
 		t.Run(options, func(t *testing.T) {
 			d := onDisk(t, disk(t, options))
 			before := d.whole(t)
 			tries := 0
-			for room := 0; ; room += 60 << 10 {
-				release := fill(t, d.dir, room, options == "nr_inodes=100")
+			for room := 0; ; room += 160 << 10 {
+				if room > 16<<20 {
+					t.Fatal("not even the whole disk is enough")
+				}
+				release := fill(t, d.dir, room, options == "nr_inodes=400")
 				cmd := process(t, d.args[1-before]...)
 				cmd.Dir = d.dir
 				text, err := cmd.CombinedOutput()
@@ -94,7 +97,7 @@ func fill(t *testing.T, dir string, room int, files bool) (release func()) {
 
 // A disk that can only be read stops every command that writes.
 func TestReadOnlyDisk(t *testing.T) {
-	d := onDisk(t, disk(t, "size=8m"))
+	d := onDisk(t, disk(t, "size=16m"))
 	before := d.whole(t)
 	must(t, unix.Mount("small", d.dir, "tmpfs", unix.MS_REMOUNT|unix.MS_RDONLY, ""))
 	for _, args := range [][]string{d.args[1-before], {"draw", "a.yaml", "--out", "q"}, {"start", "new.yaml"}} {
