@@ -44,7 +44,8 @@ func frames(t *testing.T) int {
 // Random frames never make the program panic, and nothing stops them: no two
 // timbers share wood, every stick is one piece, every tenon lies inside its
 // mortise, no void runs into another and there is an order to put them together.
-// A truss or a lean-to that finds no room is refused with a mend.
+// A truss or a lean-to that finds no room is refused with a mend, and so is a
+// girt of a gable that would stand in the tie above it.
 func TestRandomFrames(t *testing.T) {
 	const parts = 2
 	for part := range parts {
@@ -85,7 +86,7 @@ func oneRandom(t *testing.T, i int, src string, y *tally) {
 	f, faults := solve.Solve(d)
 	if len(faults) > 0 {
 		x := faults[0]
-		if x.Mend == "" || x.At.Line == 0 || !strings.Contains(src, "truss:") && !strings.Contains(src, "lean-tos:") {
+		if x.Mend == "" || x.At.Line == 0 || !strings.Contains(src, "truss:") && !strings.Contains(src, "lean-tos:") && !strings.Contains(x.Text, "this girt's top") {
 			t.Errorf("frame %d is refused: %v\n%s", i, faults, src)
 		}
 		y.add("refused: "+pattern(x.Text), x.Text+"\n"+src)

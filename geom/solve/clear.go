@@ -71,6 +71,17 @@ func (st *stick) laid() *geom.Timber {
 	return &t
 }
 
+// reaching is a copy of the stick, longer at one end.
+func (st *stick) reaching(end geom.End, by float64) *stick {
+	c := *st
+	if end == geom.Start {
+		c.lo -= by
+	} else {
+		c.hi += by
+	}
+	return &c
+}
+
 // takes returns what a joint takes from its receiver: its mortise, pocket or
 // notch, and its bores with the wood that must stand round them.
 func (s *solver) takes(p *pact) []void {
@@ -81,6 +92,9 @@ func (s *solver) takes(p *pact) []void {
 	set := s.settle1(p)
 	set.Auto, set.Offset = false, 0
 	site := joint.Site{ID: p.id, R: p.r.laid(), E: p.e.laid(), End: p.end, REnd: p.rEnd, Set: set, Meet: p.meeting()}
+	if isScarf(p.kind) { // each stick still ends where they meet: it will reach to the far end of the table
+		site.R, site.E = p.r.reaching(p.rEnd, set.Scarf.Length).laid(), p.e.reaching(p.end, set.Scarf.Length).laid()
+	}
 	p.taken = []void{}
 	if !ok || k.Fits(site) != "" {
 		return p.taken
