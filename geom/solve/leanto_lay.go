@@ -41,8 +41,12 @@ func (l *leanTo) layOuterWall() {
 		posts[i] = st
 		l.girt(bt, st)
 	}
-	l.braceWall(posts, plate)
+	// The braces keep clear of the rafters' pegs, and are listed before them.
+	roof := s.mark()
 	l.rafters(plate)
+	walls := s.mark()
+	l.braceWall(posts, plate)
+	s.putLast(roof, walls)
 }
 
 // braceWall sets the lean-to's wall braces where the main walls have them.
