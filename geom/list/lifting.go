@@ -134,7 +134,7 @@ func liftTotals(f *geom.Frame, heavy int, imperial bool) []string {
 		limit = fmt.Sprintf("%s lb (23 kg)", decimals(LiftLimit/pound, 0))
 	}
 	out := []string{
-		fmt.Sprintf("%s above %s green, what one person may lift in ideal conditions after the NIOSH lifting equation: lift these with mechanical help or a team, and less in a bad stance", plural(heavy, "load"), limit),
+		fmt.Sprintf("%s above %s green, the load constant of the NIOSH lifting equation (one person, ideal conditions): lift these with mechanical help or a team, and less in a bad stance", plural(heavy, "load"), limit),
 		"a timber balances along from its start end, across from face 1 and up from face 2; a group from its west end, its south side and its lowest point as it stands",
 		"weights are reckoned from tables and vary: a wet or dense stick weighs more; a timber may turn about a sling that is not above its balance point",
 	}
