@@ -40,12 +40,12 @@ func (t *tables) hhea(count int) []byte {
 	return h
 }
 
-// hmtx returns a full record for each of count glyphs; the last advance of the
+// hmtx returns a full record for each of the glyphs; the last advance of the
 // source holds for the glyphs after it.
-func (t *tables) hmtx(count int) []byte {
+func (t *tables) hmtx(glyphs []int) []byte {
 	raw, full := t.tab["hmtx"], u16(t.tab["hhea"][34:])
-	var out []byte
-	for g := range count {
+	out := make([]byte, 0, 4*len(glyphs))
+	for _, g := range glyphs {
 		if g < full && 4*g+4 <= len(raw) {
 			out = append(out, raw[4*g:4*g+4]...)
 			continue
@@ -140,21 +140,23 @@ func assemble(tabs []table) []byte {
 	}
 	out := bigEndian([]uint16{1, 0, uint16(len(tabs)), uint16(16 * pow), uint16(log), uint16(16 * (len(tabs) - pow))})
 	at, headAt := 12+16*len(tabs), 0
-	var body []byte
 	for _, t := range tabs {
 		if t.tag == "head" {
-			headAt = at + len(body)
+			headAt = at
 		}
 		out = append(out, t.tag...)
 		out = binary.BigEndian.AppendUint32(out, checksum(t.data))
-		out = binary.BigEndian.AppendUint32(out, uint32(at+len(body)))
+		out = binary.BigEndian.AppendUint32(out, uint32(at))
 		out = binary.BigEndian.AppendUint32(out, uint32(len(t.data)))
-		body = append(body, t.data...)
-		for len(body)%4 != 0 {
-			body = append(body, 0)
+		at += (len(t.data) + 3) / 4 * 4
+	}
+	out = slices.Grow(out, at-len(out))
+	for _, t := range tabs {
+		out = append(out, t.data...)
+		for len(out)%4 != 0 {
+			out = append(out, 0)
 		}
 	}
-	out = append(out, body...)
 	binary.BigEndian.PutUint32(out[headAt+8:], 0xb1b0afba-checksum(out))
 	return out
 }

@@ -1,9 +1,6 @@
 package font
 
-import (
-	"encoding/binary"
-	"slices"
-)
+import "encoding/binary"
 
 // Flags of a composite glyph (OpenType, chapter glyf).
 const (
@@ -58,47 +55,46 @@ func components(g []byte) ([]int, error) {
 	return out, err
 }
 
-// bare returns the glyph without its hinting instructions.
-func bare(g []byte) ([]byte, error) {
+// appendBare appends glyph g without its hinting instructions, its parts numbered
+// by their places in keep.
+func appendBare(out, g []byte, keep []int) ([]byte, error) {
 	if len(g) == 0 {
-		return nil, nil
+		return out, nil
 	}
 	if len(g) < 10 {
 		return nil, errFont
 	}
 	if isComposite(g) {
-		c := slices.Clone(g)
+		from := len(out)
+		out = append(out, g...)
+		c := out[from:]
 		end, err := eachPart(c, func(at int) {
 			binary.BigEndian.PutUint16(c[at:], uint16(u16(c[at:])&^haveInstr))
+			binary.BigEndian.PutUint16(c[at+2:], uint16(placeOf(keep, u16(c[at+2:]))))
 		})
-		if err != nil {
-			return nil, err
-		}
-		return c[:end], nil
+		return out[:from+end], err
 	}
 	at := 10 + 2*u16(g)
 	if at+2 > len(g) || at+2+u16(g[at:]) > len(g) {
 		return nil, errFont
 	}
-	out := append(slices.Clone(g[:at]), 0, 0)
+	out = append(append(out, g[:at]...), 0, 0)
 	return append(out, g[at+2+u16(g[at:]):]...), nil
 }
 
 // cutGlyphs returns the glyf table with the outlines of the glyphs in keep
 // (sorted), and the long loca table that goes with it.
 func (t *tables) cutGlyphs(keep []int) (glyf, loca []byte, err error) {
-	next := 0
-	for g := 0; g <= keep[len(keep)-1]; g++ {
+	room := 0
+	for _, g := range keep {
+		room += len(t.glyph(g)) + 3
+	}
+	glyf, loca = make([]byte, 0, room), make([]byte, 0, 4*len(keep)+4)
+	for _, g := range keep {
 		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
-		if g != keep[next] {
-			continue
-		}
-		next++
-		b, err := bare(t.glyph(g))
-		if err != nil {
+		if glyf, err = appendBare(glyf, t.glyph(g), keep); err != nil {
 			return nil, nil, err
 		}
-		glyf = append(glyf, b...)
 		for len(glyf)%4 != 0 {
 			glyf = append(glyf, 0)
 		}

@@ -10,9 +10,8 @@ import (
 )
 
 // Subset returns a TrueType font of the glyphs of runes only, cut from ttf (a
-// TrueType font with glyf outlines). Glyph numbers are kept up to the last one
-// used; outlines of other glyphs are empty; hinting, kerning and glyph names
-// are dropped. The cmap has one table, format 4 for the basic plane (OpenType
+// TrueType font with glyf outlines). Glyphs are numbered anew, in their old
+// order; hinting, kerning and glyph names are dropped. The cmap has one table, format 4 for the basic plane (OpenType
 // 1.9, chapters cmap, glyf, loca, head, maxp, post). Runes that the font does
 // not have, or beyond U+FFFF, are left out. The result is the same for the same
 // set of runes, in whatever order. It fails if ttf cannot be read.
@@ -37,16 +36,18 @@ func (src *tables) subset(runes []rune) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	count := keep[len(keep)-1] + 1
+	for i, p := range gids {
+		gids[i].gid = placeOf(keep, p.gid)
+	}
 	return assemble([]table{
 		{"OS/2", src.tab["OS/2"]},
 		{"cmap", cmapOf(gids)},
 		{"glyf", glyf},
 		{"head", src.head()},
-		{"hhea", src.hhea(count)},
-		{"hmtx", src.hmtx(count)},
+		{"hhea", src.hhea(len(keep))},
+		{"hmtx", src.hmtx(keep)},
 		{"loca", loca},
-		{"maxp", src.maxp(count)},
+		{"maxp", src.maxp(len(keep))},
 		{"name", nameTable("Go subset")},
 		{"post", postTable()},
 	}), nil
@@ -137,21 +138,21 @@ type pair struct {
 // withParts returns the glyphs of pairs, glyph 0, and all glyphs that these are
 // composed of, sorted.
 func (t *tables) withParts(pairs []pair) ([]int, error) {
-	seen := map[int]bool{0: true}
-	queue := []int{0}
+	seen := make([]bool, len(t.loca))
+	queue := make([]int, 1, len(pairs)+8)
 	for _, p := range pairs {
 		queue = append(queue, p.gid)
 	}
-	var out []int
+	out := make([]int, 0, len(queue))
 	for i := 0; i < len(queue); i++ {
 		g := queue[i]
-		if i > 0 && seen[g] {
-			continue
-		}
-		seen[g] = true
 		if g+1 >= len(t.loca) {
 			return nil, errFont
 		}
+		if seen[g] {
+			continue
+		}
+		seen[g] = true
 		out = append(out, g)
 		parts, err := components(t.glyph(g))
 		if err != nil {
@@ -161,6 +162,13 @@ func (t *tables) withParts(pairs []pair) ([]int, error) {
 	}
 	slices.Sort(out)
 	return out, nil
+}
+
+// placeOf returns the new number of glyph g: its place in keep, which is sorted
+// and has it.
+func placeOf(keep []int, g int) int {
+	i, _ := slices.BinarySearch(keep, g)
+	return i
 }
 
 func (t *tables) glyph(g int) []byte { return t.tab["glyf"][t.loca[g]:t.loca[g+1]] }

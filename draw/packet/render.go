@@ -26,11 +26,11 @@ func (p *Packet) render(in Input, set []*page) error {
 	makers = append(makers,
 		func() ([]File, error) { return listFiles(in) },
 		func() ([]File, error) { return modelFile(in) })
-	href := hrefs(set)
+	href, book := hrefs(set), svg.NewBook()
 	tell := teller(in.Done, len(set))
 	for _, pg := range set {
 		makers = append(makers, func() ([]File, error) {
-			data, err := svg.Render(pg.sheet, svg.Options{Mark: p.Mark, Href: href})
+			data, err := book.Render(pg.sheet, svg.Options{Mark: p.Mark, Href: href})
 			tell()
 			return []File{{"svg/" + pg.file, data}}, err
 		})

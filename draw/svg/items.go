@@ -66,101 +66,134 @@ func stroke(p draw.Pen) []string {
 
 // colour returns a grey (0 black to 1 white) as a colour.
 func colour(grey float64) string {
+	if grey == 0 {
+		return "#000"
+	}
 	v := int(math.Round(grey * 255))
 	return fmt.Sprintf("#%02x%02x%02x", v, v, v)
 }
 
-// keys returns the attributes by which an item is found again.
-func keys(m *draw.Meta) []string {
-	var out []string
-	for _, f := range [][2]string{{"data-class", string(m.Class)}, {"data-owner", m.Owner}, {"data-mark", m.Mark}} {
-		if f[1] != "" {
-			out = append(out, attr(f[0], f[1]))
-		}
-	}
-	return out
+// with appends an attribute.
+func (r *renderer) with(name, value string) {
+	r.text = append(append(append(r.text, ' '), name...), `="`...)
+	r.text = append(append(r.text, escape(value)...), '"')
 }
 
+// at appends an attribute that is a length or a coordinate.
+func (r *renderer) at(name string, x float64) {
+	r.text = append(append(append(r.text, ' '), name...), `="`...)
+	r.text = append(draw.AppendNumber(r.text, x, r.sheet.Places()), '"')
+}
+
+// open begins an element that shows an item, with the keys by which the item is
+// found again.
+func (r *renderer) open(element string, m *draw.Meta) {
+	r.text = append(append(r.text, '<'), element...)
+	for _, k := range [...]struct{ name, value string }{{"data-class", string(m.Class)}, {"data-owner", m.Owner}, {"data-mark", m.Mark}} {
+		if k.value != "" {
+			r.with(k.name, k.value)
+		}
+	}
+}
+
+// end ends an element with nothing in it.
+func (r *renderer) end() { r.text = append(r.text, "/>\n"...) }
+
 func (r *renderer) item(it draw.Item, pen draw.Pen) {
-	at := keys(it.Head())
 	switch t := it.(type) {
 	case *draw.Path:
 		if len(t.Pts) > 0 {
-			r.out.Path(r.pathData(t), append(at, filling(t.Filled, t.Grey)...)...)
+			r.open("path", it.Head())
+			r.filling(t.Filled, t.Grey)
+			r.path(t)
+			r.end()
 		}
 	case *draw.Circle:
-		r.out.Circle(r.x(t.C.X), r.y(t.C.Y), r.x(t.R), append(at, filling(t.Filled, t.Grey)...)...)
+		r.open("circle", it.Head())
+		r.filling(t.Filled, t.Grey)
+		r.at("cx", t.C.X)
+		r.at("cy", r.sheet.H-t.C.Y)
+		r.at("r", t.R)
+		r.end()
 	case *draw.Arc:
-		r.ellipse(t.Ellipse(), at)
+		r.open("path", it.Head())
+		r.ellipse(t.Ellipse())
+		r.end()
 	case *draw.Ellipse:
-		r.ellipse(t, append(at, filling(t.Filled, t.Grey)...))
+		r.open("path", it.Head())
+		r.filling(t.Filled, t.Grey)
+		r.ellipse(t)
+		r.end()
 	case *draw.Text:
-		r.text(t, pen, at)
+		r.line(t, pen)
 	}
 }
 
-func filling(filled bool, grey float64) []string {
-	if !filled {
-		return nil
+func (r *renderer) filling(filled bool, grey float64) {
+	if filled {
+		r.with("fill", colour(grey))
+		r.with("fill-rule", "evenodd")
 	}
-	return []string{attr("fill", colour(grey)), attr("fill-rule", "evenodd")}
 }
 
-func (r *renderer) pt(p vec.P) string { return string(r.appendPt(nil, p)) }
-
-func (r *renderer) appendPt(b []byte, p vec.P) []byte {
-	b = append(draw.AppendNumber(b, p.X, r.sheet.Places()), ' ')
-	return draw.AppendNumber(b, r.sheet.H-p.Y, r.sheet.Places())
+// point appends the two coordinates of a point.
+func (r *renderer) point(p vec.P) {
+	r.text = append(draw.AppendNumber(r.text, p.X, r.sheet.Places()), ' ')
+	r.text = draw.AppendNumber(r.text, r.sheet.H-p.Y, r.sheet.Places())
 }
 
-func (r *renderer) pathData(t *draw.Path) string {
-	d := r.loop(t.Pts, t.Closed || len(t.Holes) > 0)
+// path appends the data of a path.
+func (r *renderer) path(t *draw.Path) {
+	r.text = append(r.text, ` d="`...)
+	r.loop(t.Pts, t.Closed || len(t.Holes) > 0)
 	for _, h := range t.Holes {
 		if len(h) > 0 {
-			d += " " + r.loop(h, true)
+			r.text = append(r.text, ' ')
+			r.loop(h, true)
 		}
 	}
-	return d
+	r.text = append(r.text, '"')
 }
 
-func (r *renderer) loop(pts []vec.P, closed bool) string {
-	d := make([]byte, 0, 20*len(pts)+2)
+func (r *renderer) loop(pts []vec.P, closed bool) {
 	for i, p := range pts {
-		switch i {
-		case 0:
-			d = append(d, 'M')
-		default:
-			d = append(d, " L"...)
+		if i == 0 {
+			r.text = append(r.text, 'M')
+		} else {
+			r.text = append(r.text, " L"...)
 		}
-		d = r.appendPt(d, p)
+		r.point(p)
 	}
 	if closed {
-		d = append(d, " Z"...)
+		r.text = append(r.text, " Z"...)
 	}
-	return string(d)
 }
 
-// ellipse writes an arc of an ellipse as elliptical arcs (SVG 1.1, 8.3.8) of a
+// ellipse appends an arc of an ellipse as elliptical arcs (SVG 1.1, 8.3.8) of a
 // third of a turn at most. A half turn would not do: its centre is found from a
 // chord that is a diameter, where the least rounding of the ends moves it by
 // the square root of that rounding. The paper's y is turned over, and with it
 // the turn and the sweep.
-func (r *renderer) ellipse(e *draw.Ellipse, at []string) {
+func (r *renderer) ellipse(e *draw.Ellipse) {
 	from, to, whole := e.Span()
 	n := max(1, int(math.Ceil((to-from)/(2*math.Pi/3)-1e-9)))
-	head := fmt.Sprintf(" A%s %s %s 0 0 ", r.num(e.RX), r.num(e.RY), draw.Number(-e.Rot*180/math.Pi, 6))
-	d := "M" + r.pt(e.At(from))
+	r.text = append(r.text, ` d="M`...)
+	r.point(e.At(from))
 	for i := 1; i <= n; i++ {
-		d += head + r.pt(e.At(from+(to-from)*float64(i)/float64(n)))
+		r.text = append(r.text, " A"...)
+		r.text = append(draw.AppendNumber(r.text, e.RX, r.sheet.Places()), ' ')
+		r.text = append(draw.AppendNumber(r.text, e.RY, r.sheet.Places()), ' ')
+		r.text = append(draw.AppendNumber(r.text, -e.Rot*180/math.Pi, 6), " 0 0 "...)
+		r.point(e.At(from + (to-from)*float64(i)/float64(n)))
 	}
 	if whole {
-		d += " Z"
+		r.text = append(r.text, " Z"...)
 	}
-	r.out.Path(d, at...)
+	r.text = append(r.text, '"')
 }
 
-// text writes a line of text, a <text> with a place of its own for each run.
-func (r *renderer) text(t *draw.Text, pen draw.Pen, at []string) {
+// line writes a line of text, a <text> with a place of its own for each run.
+func (r *renderer) line(t *draw.Text, pen draw.Pen) {
 	runs := font.Layout(t.S, t.Height, t.Bold)
 	if len(runs) == 0 {
 		return
@@ -168,23 +201,39 @@ func (r *renderer) text(t *draw.Text, pen draw.Pen, at []string) {
 	origin, turned := t.At, t.Rot != 0
 	if turned {
 		r.out.Gtransform(fmt.Sprintf("translate(%s %s) rotate(%s)",
-			r.num(t.At.X), draw.Number(r.sheet.H-t.At.Y, r.sheet.Places()), draw.Number(-t.Rot*180/math.Pi, 6)))
-		origin = vec.P{Y: r.sheet.H} // the place that y() carries to 0
+			r.num(t.At.X), r.num(r.sheet.H-t.At.Y), draw.Number(-t.Rot*180/math.Pi, 6)))
+		origin = vec.P{Y: r.sheet.H} // the place that comes out as 0
 	}
 	if t.Halo {
-		b := font.Box(&draw.Text{At: origin, Height: t.Height, S: t.S, Bold: t.Bold, Anchor: t.Anchor})
-		r.out.Rect(r.x(b.Min.X), r.y(b.Max.Y), r.x(b.W()), r.x(b.H()), attr("fill", "#fff"), attr("stroke", "none"), attr("data-class", "halo"))
+		r.open("rect", &draw.Meta{Class: "halo"})
+		r.box(font.Box(&draw.Text{At: origin, Height: t.Height, S: t.S, Bold: t.Bold, Anchor: t.Anchor}))
+		r.text = append(r.text, ` fill="#fff" stroke="none"`...)
+		r.end()
 	}
 	shift := font.Shift(t)
-	at = append(at, attr("fill", colour(pen.Grey)), attr("stroke", "none"),
-		attr("font-family", family), attr("font-weight", weight(t.Bold)))
 	for _, run := range runs {
-		a := append(at[:len(at):len(at)], attr("font-size", draw.Number(font.Size(run.Height, run.Bold), 4)))
-		r.out.Text(r.x(origin.X-shift+run.X), r.y(origin.Y+run.Y), run.S, strings.Join(a, " "))
+		r.open("text", t.Head())
+		r.at("x", origin.X-shift+run.X)
+		r.at("y", r.sheet.H-(origin.Y+run.Y))
+		r.with("fill", colour(pen.Grey))
+		r.text = append(r.text, ` stroke="none" font-size="`...)
+		r.text = append(draw.AppendNumber(r.text, font.Size(run.Height, run.Bold), 4), '"')
+		if run.Bold {
+			r.with("font-weight", weight(true))
+		}
+		r.text = append(append(append(r.text, '>'), escape(run.S)...), "</text>\n"...)
 	}
 	if turned {
 		r.out.Gend()
 	}
+}
+
+// box appends the place and size of a rectangle.
+func (r *renderer) box(b draw.Box) {
+	r.at("x", b.Min.X)
+	r.at("y", r.sheet.H-b.Max.Y)
+	r.at("width", b.W())
+	r.at("height", b.H())
 }
 
 // links writes the areas that lead elsewhere.
@@ -200,8 +249,10 @@ func (r *renderer) links(o Options) {
 			}
 		}
 		r.out.Link(escape(to), clean(l.To))
-		r.out.Rect(r.x(l.Rect.Min.X), r.y(l.Rect.Max.Y), r.x(l.Rect.W()), r.x(l.Rect.H()),
-			attr("fill", "#fff"), attr("fill-opacity", "0"), attr("data-class", "link"))
+		r.open("rect", &draw.Meta{Class: "link"})
+		r.box(l.Rect)
+		r.text = append(r.text, ` fill="#fff" fill-opacity="0"`...)
+		r.end()
 		r.out.LinkEnd()
 	}
 }

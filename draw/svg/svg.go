@@ -10,9 +10,9 @@ import (
 	"bytes"
 	"encoding/base64"
 	"fmt"
-	"io"
 	"slices"
-	"strings"
+	"sync"
+	"unicode/utf8"
 
 	svgo "github.com/ajstarks/svgo/float"
 
@@ -34,55 +34,63 @@ type Options struct {
 
 // Render returns the sheet as an SVG document. It fails if the sheet is not
 // valid (draw.Sheet.Valid). The same sheet gives the same bytes.
-func Render(s *draw.Sheet, o Options) ([]byte, error) {
+func Render(s *draw.Sheet, o Options) ([]byte, error) { return NewBook().Render(s, o) }
+
+// Book renders sheets that belong together. Many of them use the same
+// characters, and the subsets of the font are made once. Sheets may be rendered
+// by several goroutines at a time.
+type Book struct {
+	faces sync.Map // the rule of a face by its face and characters
+	rooms sync.Pool
+}
+
+// NewBook returns a book that has no subsets yet.
+func NewBook() *Book { return &Book{} }
+
+// Render is Render for one sheet of the book.
+func (b *Book) Render(s *draw.Sheet, o Options) ([]byte, error) {
 	if err := s.Valid(); err != nil {
 		return nil, err
 	}
-	var buf bytes.Buffer
-	buf.Grow(usual)
-	guard := &guarded{w: &buf}
-	r := &renderer{sheet: s, out: svgo.New(guard), ids: map[string]int{}}
+	room, ok := b.rooms.Get().(*paper)
+	if !ok {
+		room = new(paper)
+	}
+	defer b.rooms.Put(room)
+	room.text = room.text[:0]
+	r := &renderer{sheet: s, book: b, paper: room, out: svgo.New(room), ids: map[string]int{}}
 	r.out.Decimals = s.Places()
 	if err := r.document(o); err != nil {
 		return nil, err
 	}
-	if guard.err != nil {
-		return nil, guard.err
-	}
-	return bytes.Clone(buf.Bytes()), nil // no longer than it must be: all sheets are kept
+	return bytes.Clone(room.text), nil // no longer than it must be: all sheets are kept
 }
 
-// usual is room for most sheets, bytes.
-const usual = 60_000
+// paper is the text of a document so far. The SVG library writes what frames
+// the drawing; the items, of which there are thousands, are appended.
+type paper struct{ text []byte }
 
-// guarded keeps the first error of a writer: the SVG library drops them.
-type guarded struct {
-	w   io.Writer
-	err error
+// Write appends p.
+func (w *paper) Write(p []byte) (int, error) {
+	w.text = append(w.text, p...)
+	return len(p), nil
 }
 
-// Write passes p on unless an earlier write failed.
-func (g *guarded) Write(p []byte) (int, error) {
-	if g.err != nil {
-		return 0, g.err
-	}
-	n, err := g.w.Write(p)
-	g.err = err
-	return n, err
-}
-
-// renderer carries one sheet to the SVG library.
+// renderer writes one sheet.
 type renderer struct {
 	sheet *draw.Sheet
-	out   *svgo.SVG
-	ids   map[string]int // how often a layer's name was used as an id
+	book  *Book
+	*paper
+	out *svgo.SVG
+	ids map[string]int // how often a layer's name was used as an id
 }
 
 func (r *renderer) document(o Options) error {
 	s := r.sheet
 	w, h := r.num(s.W), r.num(s.H)
 	r.out.Startraw(attr("width", w+"mm"), attr("height", h+"mm"), attr("viewBox", "0 0 "+w+" "+h),
-		attr("data-sheet", s.ID), attr("data-kind", s.Kind), attr("data-packet", o.Mark), attr("xml:space", "preserve"))
+		attr("data-sheet", s.ID), attr("data-kind", s.Kind), attr("data-packet", o.Mark),
+		attr("xml:space", "preserve"), attr("font-family", family), attr("font-weight", weight(false)))
 	title := o.Title
 	if title == "" {
 		title = s.Title
@@ -100,24 +108,39 @@ func (r *renderer) document(o Options) error {
 
 // fonts embeds one subset for each face that the sheet uses.
 func (r *renderer) fonts() error {
-	var css strings.Builder
+	var css []string
 	for _, bold := range []bool{false, true} {
 		runes := usedRunes(r.sheet, bold)
 		if len(runes) == 0 {
 			continue
 		}
-		ttf, err := font.SubsetFace(bold, runes)
+		rule, err := r.book.face(bold, runes)
 		if err != nil {
 			return fmt.Errorf("font of sheet %q: %w", r.sheet.ID, err)
 		}
-		fmt.Fprintf(&css, "@font-face{font-family:%s;font-weight:%s;src:url(data:font/ttf;base64,%s) format(\"truetype\")}\n",
-			family, weight(bold), base64.StdEncoding.EncodeToString(ttf))
+		css = append(css, rule)
 	}
-	if css.Len() > 0 {
-		css.WriteString("text{white-space:pre}")
-		r.out.Style("text/css", css.String())
+	if len(css) > 0 {
+		r.out.Style("text/css", append(css, "text{white-space:pre}")...)
 	}
 	return nil
+}
+
+// face returns the rule that embeds the glyphs of the runes (sorted).
+func (b *Book) face(bold bool, runes []rune) (string, error) {
+	key := weight(bold) + string(runes)
+	if rule, ok := b.faces.Load(key); ok {
+		return rule.(string), nil
+	}
+	ttf, err := font.SubsetFace(bold, runes)
+	if err != nil {
+		return "", err
+	}
+	head := "@font-face{font-family:" + family + ";font-weight:" + weight(bold) + ";src:url(data:font/ttf;base64,"
+	rule := base64.StdEncoding.AppendEncode([]byte(head), ttf)
+	rule = append(rule, ") format(\"truetype\")}"...)
+	b.faces.Store(key, string(rule))
+	return string(rule), nil
 }
 
 // family is the name by which texts ask for the embedded font.
@@ -132,7 +155,8 @@ func weight(bold bool) string {
 
 // usedRunes returns the runes that the sheet sets in the face, sorted.
 func usedRunes(s *draw.Sheet, bold bool) []rune {
-	seen := map[rune]bool{}
+	var plain [utf8.RuneSelf]bool
+	var out []rune
 	for _, it := range s.Items {
 		t, ok := it.(*draw.Text)
 		if !ok || t.Bold != bold {
@@ -140,21 +164,21 @@ func usedRunes(s *draw.Sheet, bold bool) []rune {
 		}
 		for _, run := range font.Layout(t.S, t.Height, bold) {
 			for _, c := range run.S {
-				seen[c] = true
+				if c >= utf8.RuneSelf {
+					out = append(out, c)
+				} else {
+					plain[c] = true
+				}
 			}
 		}
 	}
-	out := make([]rune, 0, len(seen))
-	for c := range seen {
-		out = append(out, c)
+	for c, used := range plain {
+		if used {
+			out = append(out, rune(c))
+		}
 	}
 	slices.Sort(out)
-	return out
+	return slices.Compact(out)
 }
 
 func (r *renderer) num(x float64) string { return draw.Number(x, r.sheet.Places()) }
-
-// x and y are paper coordinates as SVG has them: y runs down from the top.
-func (r *renderer) x(x float64) float64 { return draw.Round(x, r.sheet.Places()) }
-
-func (r *renderer) y(y float64) float64 { return draw.Round(r.sheet.H-y, r.sheet.Places()) }

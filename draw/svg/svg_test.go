@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/crew"
 	"pegwright/draw/measured"
 	"pegwright/geom/vec"
 )
@@ -196,22 +197,23 @@ func TestNotDrawable(t *testing.T) {
 	}
 }
 
-type failing struct{ left int }
-
-func (f *failing) Write(p []byte) (int, error) {
-	if f.left -= len(p); f.left < 0 {
-		return 0, errors.New("full")
+// Sheets of one book, rendered at the same time and in any order, are what they
+// are alone.
+func TestBook(t *testing.T) {
+	var sheets []*draw.Sheet
+	for i := range 40 {
+		s := sample(i%2 == 0)
+		s.ID = strconv.Itoa(i)
+		s.Text(vec.P{X: 20, Y: 60}, 3.5, strings.Repeat("wide", i%5)+hostile[i%len(hostile)]).Bold = i%3 == 0
+		sheets = append(sheets, s)
 	}
-	return len(p), nil
-}
-
-func TestGuardedKeepsTheFirstError(t *testing.T) {
-	g := &guarded{w: &failing{left: 5}}
-	for i := range 4 {
-		_, _ = g.Write([]byte(strconv.Itoa(1000 + i)))
-	}
-	if g.err == nil || g.err.Error() != "full" {
-		t.Errorf("error %v", g.err)
+	b := NewBook()
+	together := make([][]byte, len(sheets))
+	crew.Each(len(sheets), func(i int) { together[i], _ = b.Render(sheets[i], Options{}) })
+	for i, s := range sheets {
+		if alone, err := Render(s, Options{}); err != nil || !bytes.Equal(alone, together[i]) {
+			t.Errorf("sheet %d differs (%v)", i, err)
+		}
 	}
 }
 
