@@ -14,7 +14,7 @@ const (
 	arrowLong  = 24.0
 	arrowWide  = 11.0
 	arrowShaft = 4.5
-	wordWide   = 40.0 // of the word beside it
+	wordWide   = 40.0 // of the word beside it, at its height of 5 mm
 )
 
 // outline returns the arrow's outline with its tail at base.
@@ -28,22 +28,33 @@ func (a *arrow) outline(base vec.P) []vec.P {
 // draw draws the broad arrow where it is whole and nothing lies under it, as
 // near as may be to its wanted place, with its word beside it.
 func (a *arrow) draw(c *canvas) {
-	for _, off := range [][2]free{{ofAll, ofAll}, {ofAll, ofHeavy}, {ofHeavy, ofHeavy}, {ofFirm, ofFirm}, {ofFirm, ofNothing}, {ofNothing, ofNothing}} {
-		for ring := range 70 {
-			for step := range 16 {
-				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
-				base := a.base.Add(vec.P{X: cos, Y: sin}.Mul(2 * float64(ring)))
-				if a.at(c, base, off[0], off[1]) {
-					return
-				}
+	for _, off := range [][2]free{{ofAll, ofAll}, {ofAll, ofHeavy}, {ofHeavy, ofHeavy}, {ofFirm, ofFirm}, {ofNothing, ofFirm}, {ofNothing, ofNothing}} {
+		for _, high := range []float64{5, lettering} {
+			if a.near(c, high, off) {
+				return
 			}
 		}
 	}
 }
 
+// near draws the arrow with a word of the given height in rings about its wanted
+// place, and reports whether there was room.
+func (a *arrow) near(c *canvas, high float64, off [2]free) bool {
+	for ring := range 70 {
+		for step := range 16 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
+			base := a.base.Add(vec.P{X: cos, Y: sin}.Mul(2 * float64(ring)))
+			if a.at(c, base, high, off) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // at draws the arrow at one place if there is room for it and its word, which
 // keep off the lines that are said.
-func (a *arrow) at(c *canvas, base vec.P, off, wordOff free) bool {
+func (a *arrow) at(c *canvas, base vec.P, high float64, off [2]free) bool {
 	pts := a.outline(base)
 	b := draw.NoBox()
 	for _, p := range pts {
@@ -53,14 +64,14 @@ func (a *arrow) at(c *canvas, base vec.P, off, wordOff free) bool {
 	if !within(b, c.win) || c.taken(b) {
 		return false
 	}
-	for _, l := range c.off(off) {
+	for _, l := range c.off(off[0]) {
 		if _, _, hit := clipSegment(b, l[0], l[1]); hit {
 			return false
 		}
 	}
 	n := len(c.busy)
 	c.busy = append(c.busy, b)
-	if !a.name(c, base, b, wordOff) {
+	if !a.name(c, base, b, high, off[1]) {
 		c.busy = c.busy[:n]
 		return false
 	}
@@ -70,15 +81,15 @@ func (a *arrow) at(c *canvas, base vec.P, off, wordOff free) bool {
 
 // name writes the arrow's word below, above or beside the arrow, whose box on
 // paper is b.
-func (a *arrow) name(c *canvas, base vec.P, b draw.Box, off free) bool {
+func (a *arrow) name(c *canvas, base vec.P, b draw.Box, high float64, off free) bool {
 	mid := base.Add(a.d.Mul(arrowLong / 2))
 	drop, side := b.H()/2+2, b.W()/2+2
-	lines := font.WrapFace(a.word, wordWide, 5, true)
-	high := float64(len(lines)-1) * 5 * lead
-	level := vec.P{Y: high/2 - 2}
-	return c.search([]pass{{0, off}}, strings.Join(lines, "\n"), 5, true, []spot{
-		{mid.Sub(vec.P{Y: drop + 6}), draw.Middle, 0},
-		{mid.Add(vec.P{Y: drop + high + 1}), draw.Middle, 0},
+	lines := font.WrapFace(a.word, wordWide*high/5, high, true)
+	more := float64(len(lines)-1) * high * lead
+	level := vec.P{Y: more/2 - 0.4*high}
+	return c.search([]pass{{0, off}}, strings.Join(lines, "\n"), high, true, []spot{
+		{mid.Sub(vec.P{Y: drop + 1.2*high}), draw.Middle, 0},
+		{mid.Add(vec.P{Y: drop + more + 0.4*high}), draw.Middle, 0},
 		{mid.Add(vec.P{X: side}).Add(level), draw.Start, 0},
 		{mid.Sub(vec.P{X: side}).Add(level), draw.End, 0},
 	})

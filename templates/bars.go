@@ -11,7 +11,7 @@ import (
 const (
 	barMM   = 100.0
 	barIn   = 4 * 25.4
-	barRoom = 14.0 // width of a pair of bars with its lettering, mm
+	barRoom = 15.0 // width of a pair of bars with its lettering, mm
 )
 
 // bars draws a 100 mm bar and a 4 in bar side by side, with their lower left
@@ -23,7 +23,7 @@ func bars(s *draw.Sheet, p vec.P, dir string) {
 		u, n, rot = vec.P{Y: 1}, vec.P{X: -1}, math.Pi/2
 		p = p.Add(vec.P{X: barRoom})
 	}
-	base := p.Add(n.Mul(5.2))
+	base := p.Add(n.Mul(6))
 	bar(s, base, u, n.Mul(-1), barIn, 25.4, "bar:in:"+dir)
 	bar(s, base.Add(n.Mul(3)), u, n, barMM, 10, "bar:mm:"+dir)
 	text := func(at vec.P, words string) {
@@ -31,7 +31,7 @@ func bars(s *draw.Sheet, p vec.P, dir string) {
 		t.Rot, t.Anchor = rot, draw.Middle
 	}
 	mid := base.Add(u.Mul(barMM / 2))
-	text(mid.Sub(n.Mul(4.6)), "4 in: measure it")
+	text(mid.Sub(n.Mul(5.4)), "4 in: measure it")
 	text(mid.Add(n.Mul(5.6)), "100 mm: measure it")
 }
 

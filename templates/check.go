@@ -22,10 +22,10 @@ func printCheck(f *geom.Frame, large []string) *draw.Sheet {
 	y := field.Y1 - 11
 	head := s.Text(vec.P{X: field.X0, Y: y}, 10, "PRINT CHECK")
 	head.Bold = true
-	big := s.Text(vec.P{X: field.X0, Y: y - 11}, 7, "Print at 100 %. No “fit to page”.")
+	big := s.Text(vec.P{X: field.X0, Y: y - 12.5}, 7, "Print at 100 %. No “fit to page”.")
 	big.Bold = true
 	l := layout{col: field.Box()}
-	l.col.Max.Y = y - 15
+	l.col.Max.Y = y - 16.5
 	w := checkWords(f)
 	w.add(lettering, false, tooLarge(large))
 	lines, _ := l.flow(w)

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"math"
 
 	"pegwright/draw"
 	"pegwright/geom/measure"
@@ -16,11 +17,7 @@ func (p *page) seams(t tile, lines [][2]vec.P) {
 		p.s.Line(draw.Trace, a, b)
 		for i, c := range p.canvas.diamonds(a, b, lines) {
 			p.s.Poly(draw.Dimension, true, c.Add(vec.P{X: 3}), c.Add(vec.P{Y: 3}), c.Sub(vec.P{X: 3}), c.Sub(vec.P{Y: 3})).Mark = fmt.Sprintf("match:%s%d", name, i+1)
-			s := p.s.Text(c.Add(vec.P{X: 4, Y: 1}), lettering, fmt.Sprintf("%s%d", name, i+1))
-			if c.X > w.Mid().X {
-				s.At.X, s.Anchor = c.X-4, draw.End
-			}
-			s.Halo = true
+			s := p.seamWord(c, fmt.Sprintf("%s%d", name, i+1), lines)
 			p.canvas.busy = append(p.canvas.busy, grown(inked(s), 1), grown(draw.NoBox().With(c), 3))
 		}
 	}
@@ -38,6 +35,27 @@ func (p *page) seams(t tile, lines [][2]vec.P) {
 		seam(vec.P{X: w.Min.X, Y: w.Max.Y - h}, vec.P{X: w.Max.X, Y: w.Max.Y - h}, joinName(t.row+1, t.col, "N"))
 	}
 	p.tileKey(t)
+}
+
+// seamWord writes the name of a diamond beside it, toward the middle of the
+// window, or above it and turned where a wide line runs there.
+func (p *page) seamWord(c vec.P, name string, lines [][2]vec.P) *draw.Text {
+	t := p.s.Text(c.Add(vec.P{X: 4, Y: 1}), lettering, name)
+	t.Halo = true
+	if c.X > p.win.Mid().X {
+		t.At.X, t.Anchor = c.X-4, draw.End
+	}
+	on := make([][2]vec.P, len(lines))
+	for i, l := range lines {
+		on[i] = [2]vec.P{p.canvas.at(l[0]), p.canvas.at(l[1])}
+	}
+	if turned := *t; crossed(on, []*draw.Text{t}) {
+		turned.At, turned.Anchor, turned.Rot = c.Add(vec.P{X: lettering / 2, Y: 4}), draw.Start, math.Pi/2
+		if !crossed(on, []*draw.Text{&turned}) {
+			*t = turned
+		}
+	}
+	return t
 }
 
 // diamonds returns where the two diamonds of a seam stand: toward its ends,
@@ -109,7 +127,7 @@ func joinName(n, k int, first string) string {
 
 // keyHigh is the height of column that the key of so many rows of tiles takes,
 // mm.
-func keyHigh(rows int) float64 { return 7*float64(rows) + 20 }
+func keyHigh(rows int) float64 { return 7*float64(rows) + 24 }
 
 // tileKey draws the grid of tiles with this one dark, in the words' column.
 func (p *page) tileKey(t tile) {
@@ -125,9 +143,8 @@ func (p *page) tileKey(t tile) {
 			p.s.Rect(draw.Dimension, b)
 		}
 	}
-	p.s.Text(vec.P{X: o.X, Y: o.Y - 5.5}, lettering, "dark: this tile; lay")
-	p.s.Text(vec.P{X: o.X, Y: o.Y - 11}, lettering, "diamonds on diamonds")
-	p.y = o.Y - 15
+	p.y = o.Y - 1
+	p.write(words{{"Dark: this tile. Lay diamonds on diamonds.", lettering, false}}, 0)
 }
 
 // moverHigh is the height of column that the mark mover takes, mm.

@@ -86,7 +86,11 @@ func inTwo(name string) string {
 	return name[:best] + "\n" + name[best+1:]
 }
 
-// nameFlat writes a name level beside its line, where no heavy line crosses it.
+// nameWide is how wide a name stands that finds no room in two lines, mm.
+const nameWide = 30.0
+
+// nameFlat writes a name level beside its line, where no heavy line crosses it,
+// in as many lines as it takes.
 func (c *canvas) nameFlat(g guide, a, b vec.P, bold bool) bool {
 	var spots []spot
 	for _, k := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
@@ -94,7 +98,8 @@ func (c *canvas) nameFlat(g guide, a, b vec.P, bold bool) bool {
 		spots = append(spots, spot{p.Add(vec.P{X: 4}), draw.Start, 0}, spot{p.Sub(vec.P{X: 4}), draw.End, 0})
 	}
 	return c.search([]pass{{0, ofAll}, {0, ofHeavy}}, g.name, lettering, bold, spots) ||
-		c.search([]pass{{0, ofHeavy}, {40, ofHeavy}}, inTwo(g.name), lettering, bold, spots)
+		c.search([]pass{{0, ofHeavy}, {40, ofHeavy}}, inTwo(g.name), lettering, bold, spots) ||
+		c.search([]pass{{40, ofHeavy}, {60, ofFirm}}, strings.Join(wrap(g.name, nameWide, lettering, bold), "\n"), lettering, bold, spots)
 }
 
 // holeNames writes the bore beside every hole that shows, and on a tenon which

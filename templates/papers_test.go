@@ -25,7 +25,7 @@ func TestAllPapers(t *testing.T) {
 			f.Paper.Templates, f.Paper.Poles = p.Name, name == "rail-and-post"
 			holes := map[string]int{}
 			for _, s := range Sheets(f, nil) {
-				where := name + " on " + p.Name + ": " + s.ID
+				where := name + " on " + p.Name
 				readable(t, where, s)
 				for _, it := range s.Items {
 					if c, ok := it.(*draw.Circle); ok {

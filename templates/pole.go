@@ -131,7 +131,7 @@ const (
 	poleFoot  = 8.0
 	tickHigh  = 10.0
 	tickLead  = 6.0
-	labelWide = 5.2 // of a line of words
+	labelWide = 5.45 // of a line of words
 )
 
 // high is how much of the paper a strip takes across.

@@ -1,72 +1,42 @@
 package templates
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"pegwright/draw"
-	"pegwright/draw/font"
+	"pegwright/draw/legible"
 	"pegwright/geom/finding"
 	"pegwright/geom/vec"
 )
 
-// TestSheetsCanBeRead: lettering on a template is at least 3.5 mm high (ISO
-// 3098 height; the title block apart), no text lies on another or on a hole,
-// nothing lies in the outer 1/4 in of the paper, which printers leave white
-// (common practice, no source), and the font has every sign.
+// rules are what a full-size sheet must keep: lettering at least 3.5 mm high
+// (ISO 3098 height, the title block and fraction figures apart), none on other
+// lettering or on a hole, no wide line through it, nothing in the outer 1/4 in
+// of the paper, which printers leave white (common practice, no source).
+func rules(s *draw.Sheet) legible.Rules {
+	const white = 6.35
+	edge := draw.Box{Min: vec.P{X: white, Y: white}, Max: vec.P{X: s.W - white, Y: s.H - white}}
+	return legible.Rules{Items: edge, Words: edge, Least: lettering, Figures: 2.5, Lines: true, Holes: true,
+		Loose: map[string]bool{"title": true}, Apart: map[string]bool{"border": true}}
+}
+
+// TestSheetsCanBeRead holds every template to the rules.
 func TestSheetsCanBeRead(t *testing.T) {
 	for _, d := range all(t) {
-		name := d.name
 		for _, s := range d.sheets {
 			if !s.FullScale {
-				t.Errorf("%s %s is not marked as full scale", name, s.ID)
+				t.Errorf("%s %s is not marked as full scale", d.name, s.ID)
 			}
-			readable(t, name+" "+s.ID, s)
+			readable(t, d.name, s)
 		}
 	}
 }
 
 func readable(t *testing.T, where string, s *draw.Sheet) {
 	t.Helper()
-	edge := draw.Box{Min: vec.P{X: 6.35, Y: 6.35}, Max: vec.P{X: s.W - 6.35, Y: s.H - 6.35}}
-	if b := s.Bounds(); !within(b, edge) {
-		t.Errorf("%s: items reach the edge of the paper: %v", where, b)
-	}
-	var texts []*draw.Text
-	for _, it := range s.Items {
-		if x, ok := it.(*draw.Text); ok && x.Layer != "title" {
-			texts = append(texts, x)
-		}
-	}
-	for i, x := range texts {
-		checkText(t, where, s, x, texts[:i], edge)
-	}
-}
-
-func checkText(t *testing.T, where string, s *draw.Sheet, x *draw.Text, before []*draw.Text, edge draw.Box) {
-	t.Helper()
-	b := inked(x)
-	if x.Height < 3.5 {
-		t.Errorf("%s: %q is %v mm high", where, x.S, x.Height)
-	}
-	if !within(b, edge) {
-		t.Errorf("%s: %q leaves the paper: %v", where, x.S, b)
-	}
-	if m := font.Missing(font.Normalise(x.S)); len(m) > 0 {
-		t.Errorf("%s: %q has no sign for %q", where, x.S, m)
-	}
-	core := grown(b, -0.8) // clear room about a text may be shared
-	for _, y := range before {
-		if touch(core, grown(inked(y), -0.8)) {
-			t.Errorf("%s: %q lies on %q", where, x.S, y.S)
-		}
-	}
-	for _, it := range s.Items {
-		c, ok := it.(*draw.Circle)
-		if ok && touch(core, grown(draw.NoBox().With(c.C), 0.7*c.R)) {
-			t.Errorf("%s: %q lies on a hole", where, x.S)
-		}
+	for _, f := range rules(s).Faults(s) {
+		t.Errorf("%s: %s", where, f)
 	}
 }
 
@@ -221,65 +191,4 @@ func TestSameBytes(t *testing.T) {
 	if one, two := text(), text(); one != two {
 		t.Error("two runs differ")
 	}
-}
-
-// TestNoWideLineRunsThroughWords: a wide line that crosses lettering well
-// inside its capitals is taken for a stroke of it. Lettering has a white ground,
-// so that one line in a few hundred sheets that leave it no other room is borne.
-func TestNoWideLineRunsThroughWords(t *testing.T) {
-	struck, sheets := 0, 0
-	for _, d := range all(t) {
-		for _, s := range d.sheets {
-			sheets++
-			wide := wideLines(s)
-			for _, it := range s.Items {
-				if x, ok := it.(*draw.Text); ok && x.Layer != "title" && struckThrough(x, wide) {
-					struck++
-					t.Logf("%s %s: a wide line runs through %q at %v", d.name, s.ID, x.S, x.At)
-					if !x.Halo {
-						t.Errorf("%s %s: no white ground under %q", d.name, s.ID, x.S)
-					}
-				}
-			}
-		}
-	}
-	if struck*100 > sheets {
-		t.Errorf("%d words struck through on %d sheets", struck, sheets)
-	}
-}
-
-// wideLines returns the wide lines of a sheet, the border apart.
-func wideLines(s *draw.Sheet) [][2]vec.P {
-	var wide [][2]vec.P
-	for _, it := range s.Items {
-		p, ok := it.(*draw.Path)
-		if !ok || p.Filled || p.Layer == "border" || p.PenAt(s.Step).Width < draw.PenFor(draw.Part, s.Step).Width-1e-9 {
-			continue
-		}
-		for i := 1; i < len(p.Pts); i++ {
-			wide = append(wide, [2]vec.P{p.Pts[i-1], p.Pts[i]})
-		}
-		if p.Closed {
-			wide = append(wide, [2]vec.P{p.Pts[len(p.Pts)-1], p.Pts[0]})
-		}
-	}
-	return wide
-}
-
-// struckThrough steps along the lines by a tenth of a millimetre and looks for
-// points within the capitals of the text.
-func struckThrough(x *draw.Text, wide [][2]vec.P) bool {
-	u := vec.P{X: math.Cos(x.Rot), Y: math.Sin(x.Rot)}
-	long := font.Measure(x.S, x.Height, x.Bold)
-	from := [3]float64{draw.Start: 0, draw.Middle: -long / 2, draw.End: -long}[x.Anchor]
-	for _, l := range wide {
-		n := int(l[0].Dist(l[1])*10) + 1
-		for k := range n + 1 {
-			d := l[0].Lerp(l[1], float64(k)/float64(n)).Sub(x.At)
-			if a, h := d.Dot(u), d.Dot(u.Left()); a > from+0.2 && a < from+long-0.2 && h > 0.2 && h < x.Height-0.2 {
-				return true
-			}
-		}
-	}
-	return false
 }
