@@ -13,29 +13,19 @@ import (
 	"pegwright/draw/measured"
 	"pegwright/draw/pdf"
 	"pegwright/geom"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // sample returns the solved default sample.
 func sample(t testing.TB) *geom.Frame {
 	t.Helper()
-	src, _ := samples.Source(samples.Default())
-	f, err := solveText(samples.Default(), src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
+	return trial.Sample(t, samples.Default())
 }
 
 // solveText returns the frame of a description.
 func solveText(name string, src []byte) (*geom.Frame, error) {
-	d, faults := spec.Read(name, src, nil)
-	if err := faults.Err(); err != nil {
-		return nil, err
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve(name, string(src))
 	return f, faults.Err()
 }
 

@@ -21,11 +21,11 @@ import (
 
 // downward is the order of the packages: one may import those in later rows,
 // and none in its own row. The first row holds what nothing imports: the
-// command, and the measuring reader and the checker of layout that tests alone
-// use.
+// command, and what tests alone use: the measuring reader, the checker of
+// layout and the frames to try.
 func downward() [][]string {
 	return [][]string{
-		{"cmd/pegwright", "draw/measured", "draw/legible"},
+		{"cmd/pegwright", "draw/measured", "draw/legible", "samples/trial"},
 		{"cmd/pegwright/live"},
 		{"draw/packet"},
 		{"templates"},

@@ -6,24 +6,16 @@ import (
 	"testing"
 
 	"pegwright/geom/check"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // A packet has the same bytes whether its sheets are made one after the other
 // or four at a time.
 func TestSameBytesOnAnyProcessors(t *testing.T) {
 	const name = "rail-and-post"
-	src, ok := samples.Source(name)
-	d, faults := spec.Read(name, src, nil)
-	if !ok || len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
+	src, _ := samples.Source(name)
+	f := trial.Sample(t, name)
 	var first *Packet
 	before := runtime.GOMAXPROCS(0)
 	defer runtime.GOMAXPROCS(before)

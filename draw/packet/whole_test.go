@@ -14,9 +14,8 @@ import (
 	"pegwright/draw/sheet"
 	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // sample returns the input of a sample, drawn by somebody.
@@ -27,14 +26,7 @@ func sample(t *testing.T, name string) Input {
 		t.Fatalf("no sample %s", name)
 	}
 	src = append([]byte("drawn by: M. Hewer\n"), src...)
-	d, faults := spec.Read(name, src, nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
+	f := trial.Frame(t, name, string(src))
 	return Input{Frame: f, Source: src, Name: name, Templates: func(*geom.Frame, []finding.Finding) []*draw.Sheet { return nil }}
 }
 

@@ -10,6 +10,7 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // said returns all texts of sheets, one a line, hyphenated lines as they stand.
@@ -30,7 +31,7 @@ func said(sheets []*draw.Sheet) string {
 // inside; pegs and joints are counted here one by one.
 func TestCoverSaysTheFacts(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		text := said(Cover(f, nil, nil))
 		pegs := map[string]int{}
 		for _, j := range f.Joints {
@@ -76,7 +77,7 @@ func TestCoverSaysTheFacts(t *testing.T) {
 
 // A box of known size: the closed form of its rotation bounds.
 func TestOverallOfARotatedBox(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	f.Timbers = f.Timbers[:1]
 	s := f.Timbers[0]
 	c, d := math.Cos(0.3), math.Sin(0.3)
@@ -92,7 +93,7 @@ func TestOverallOfARotatedBox(t *testing.T) {
 // Findings keep their numbers: stops first, and the sheets name them by that
 // number.
 func TestCoverNumbersFindings(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	list := findings(f)
 	text := said(Cover(f, list, nil))
 	order := append([]finding.Finding(nil), list...)
@@ -110,7 +111,7 @@ func TestCoverNumbersFindings(t *testing.T) {
 // Every sheet after the cover stands in the drawing list under its own number
 // and the list leads to sheets that exist.
 func TestDrawingListIsWhole(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	sheets := All(f, findings(f))
 	ids, listed := map[string]int{}, map[int]bool{}
 	covers := 0
@@ -151,7 +152,7 @@ func TestDrawingListIsWhole(t *testing.T) {
 // Every cell of every list is on the list sheets.
 func TestListsAreWhole(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		text := said(Lists(f, nil))
 		bores := 0
 		for _, s := range f.Timbers {
@@ -173,7 +174,7 @@ func TestListsAreWhole(t *testing.T) {
 // Every timber is named on a frame view, also where there are far more than one
 // lane holds.
 func TestEveryTimberIsNamedInAView(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	few := f.Timbers
 	for n := 2; n < 9; n++ {
 		for _, b := range few {

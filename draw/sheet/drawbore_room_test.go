@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/geom"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // detailIsClear: both circles of the detail stand whole over the words that
@@ -71,7 +72,7 @@ func pegIsClear(t *testing.T, f *geom.Frame, s *draw.Sheet) {
 // A peg that is sawn flush is nowhere said to stand out of the timber.
 func TestFlushPegs(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, j := range f.Joints {
 			for i := range j.Pegs {
 				j.Pegs[i].Flush = true

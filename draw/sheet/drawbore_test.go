@@ -13,10 +13,9 @@ import (
 	"pegwright/draw/pdf"
 	"pegwright/draw/svg"
 	"pegwright/geom"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // drawbores returns the drawbore sheets of every group of a frame, numbered.
@@ -35,7 +34,7 @@ func drawbores(f *geom.Frame) []*draw.Sheet {
 func TestDrawboreLayout(t *testing.T) {
 	for _, name := range drawnSamples() {
 		for _, paper := range []string{"", "tabloid"} {
-			f := solved(t, name)
+			f := trial.Sample(t, name)
 			if paper != "" && name != "rail-and-post" && name != "bicycle-shelter" {
 				continue
 			} else if paper != "" {
@@ -53,20 +52,6 @@ func TestDrawboreLayout(t *testing.T) {
 	}
 }
 
-// described returns the frame of a description.
-func described(t *testing.T, name, src string) *geom.Frame {
-	t.Helper()
-	d, faults := spec.Read(name, []byte(src), nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	return f
-}
-
 // Joints set otherwise than usual: two pegs, braces drawn square to the
 // shoulder, dry timbers, a given offset, a thick peg.
 func TestDrawboreOfOtherSettings(t *testing.T) {
@@ -78,7 +63,7 @@ func TestDrawboreOfOtherSettings(t *testing.T) {
 		"half inch":     string(store) + "layout: {drawbore: 1/2\"}\n",
 		"dry":           strings.Replace(string(shelter), "seasoning: green", "seasoning: dry", 1),
 	} {
-		f := described(t, name, src)
+		f := trial.Frame(t, name, src)
 		sheets := drawbores(f)
 		write(t, "drawbore-"+name, sheets)
 		for _, s := range sheets {
@@ -109,7 +94,7 @@ func throughPeg(j *geom.Joint) *geom.Peg {
 // drawn its holes too, and no other group has any.
 func TestDrawboreSheetsPerGroup(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, g := range Groups(f) {
 			want := 0
 			if p := throughPeg(g.First()); p != nil {
@@ -167,7 +152,7 @@ func readBack(t *testing.T, f *geom.Frame) []drawn {
 func TestDrawboreReadBack(t *testing.T) {
 	leaning, square := 0, 0
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, d := range readBack(t, f) {
 			detailCircles(t, d)
 			sectionAxes(t, d)
@@ -353,7 +338,7 @@ func saysNumbers(t *testing.T, f *geom.Frame, x drawn) {
 // keeps e_s - a S_r + q S_b cos θ toward the shoulder and e_n - q S_b sin θ
 // toward the nose (plane geometry).
 func TestDrawboreDryingTable(t *testing.T) {
-	f := solved(t, "apiary-store")
+	f := trial.Sample(t, "apiary-store")
 	for _, g := range Groups(f) {
 		p := throughPeg(g.First())
 		if p == nil || p.PFrom != "nose line" {
@@ -377,7 +362,7 @@ func TestDrawboreDryingTable(t *testing.T) {
 }
 
 func TestDrawboreStops(t *testing.T) {
-	f := solved(t, "rail-and-post")
+	f := trial.Sample(t, "rail-and-post")
 	g := Groups(f)[0]
 	for i, p := range pagesOf(t, Drawbore(f, g, map[string]int{g.First().ID: 7})) {
 		if !p.Says("DO NOT CUT – see finding 7") {
@@ -420,7 +405,7 @@ func curvesOf(t *testing.T, s *draw.Sheet) (worst, best []vec.P, axis float64) {
 // draw toward its nose from the start, ends at -0.062 in, and is marked slack.
 func TestDrawboreDryingPlot(t *testing.T) {
 	store, _ := samples.Source("apiary-store")
-	f := described(t, "plot", string(store)+"layout: {drawbore: 1/8\", brace: {draw: square}}\n")
+	f := trial.Frame(t, "plot", string(store)+"layout: {drawbore: 1/8\", brace: {draw: square}}\n")
 	ties, braces := 0, 0
 	for _, g := range Groups(f) {
 		j := g.First()

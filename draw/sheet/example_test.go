@@ -6,19 +6,11 @@ import (
 	"pegwright/draw/sheet"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
-const gate = `frame: Gate
-units: in
-timbers:
-  hanging-post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 5'], faces: [south, west]}
-  rail: {role: tie, section: 6 x 6, from: [0, 6", 4'], to: [0, 6', 4'], faces: [top, west]}
-joints:
-  - {kind: mortise and tenon, of: rail, end: start, into: hanging-post}
-`
-
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(gate), nil)
+	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

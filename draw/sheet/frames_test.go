@@ -7,8 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // others are invented frames that show what the samples do not: many bays on
@@ -46,14 +45,7 @@ wood: {timbers: {longest: 14'}}
 func inOthers(t *testing.T, check func(t *testing.T, f *geom.Frame)) {
 	for name, src := range others() {
 		t.Run(name, func(t *testing.T) {
-			d, faults := spec.Read(name, []byte(src), nil)
-			if len(faults) > 0 {
-				t.Fatal(faults)
-			}
-			f, faults := solve.Solve(d)
-			if err := faults.Err(); err != nil {
-				t.Fatal(err)
-			}
+			f := trial.Frame(t, name, src)
 			check(t, f)
 		})
 	}

@@ -6,12 +6,13 @@ import (
 	"testing"
 
 	"pegwright/draw/block"
+	"pegwright/samples/trial"
 )
 
 // One sheet of each kind of a frame of two sticks is drawn as it was, line by
 // line: a change that is meant shows in the diff of its golden file.
 func TestGoldenSheets(t *testing.T) {
-	f := solved(t, "rail-and-post")
+	f := trial.Sample(t, "rail-and-post")
 	seen := map[string]bool{}
 	for _, s := range All(f, nil) {
 		switch s.Kind {

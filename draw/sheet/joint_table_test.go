@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
+	"pegwright/samples/trial"
 )
 
 // flat returns all texts of the joint's sheets in one line, so that wrapped
@@ -44,7 +45,7 @@ func TestJointSheetTellsTheLayout(t *testing.T) {
 // Angles known from the descriptions: the store's braces have equal legs, so
 // they stand at 45°, and its roof is 9 in 12, the 3-4-5 triangle, 36.87°.
 func TestJointSheetTellsTheAngle(t *testing.T) {
-	f := solved(t, "apiary-store")
+	f := trial.Sample(t, "apiary-store")
 	for _, g := range Groups(f) {
 		j := g.First()
 		want := ""
@@ -88,7 +89,7 @@ func TestSlope(t *testing.T) {
 // The cover tells the pitch and the eave that the store's description asks for,
 // and a tie's height counted from the corner points of the blanks.
 func TestCoverTellsTheLevels(t *testing.T) {
-	f := solved(t, "apiary-store")
+	f := trial.Sample(t, "apiary-store")
 	text := strings.Join(strings.Fields(said(Cover(f, nil, []Entry{{N: 2, To: 2, Title: "x", ID: "x"}}))), " ")
 	z := func(role string) (lo, hi float64) {
 		lo, hi = math.Inf(1), math.Inf(-1)
@@ -110,7 +111,7 @@ func TestCoverTellsTheLevels(t *testing.T) {
 		}
 	}
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		var kept []*geom.Timber
 		for _, b := range f.Timbers {
 			if !strings.HasSuffix(b.Role, "rafter") && b.Role != "plate" && b.Role != "tie" {

@@ -10,12 +10,13 @@ import (
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // eachJoint runs a check on the drawn joint of every group of every sample.
 func eachJoint(t *testing.T, check func(t *testing.T, f *geom.Frame, g Group)) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, g := range Groups(f) {
 			t.Run(name+"/"+g.First().ID, func(t *testing.T) { check(t, f, g) })
 		}
@@ -256,7 +257,7 @@ func TestIdentityOfJoints(t *testing.T) {
 func TestGroupsTellMirrorImages(t *testing.T) {
 	seen := 0
 	for _, name := range drawnSamples() {
-		for _, g := range Groups(solved(t, name)) {
+		for _, g := range Groups(trial.Sample(t, name)) {
 			for _, j := range g.Joints[1:] {
 				a, b := sense(g.First()), sense(j)
 				if g.opposite(j) {
@@ -313,7 +314,7 @@ func TestTableSaysEveryDimension(t *testing.T) {
 
 // Stopped joints say so on every sheet, with the number on the cover.
 func TestStoppedSheets(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	g := Groups(f)[0]
 	for _, s := range Joint(f, g, map[string]int{g.First().ID: 3}) {
 		if !strings.Contains(s.Dump(), "DO NOT CUT – see finding 3") {
@@ -330,7 +331,7 @@ func TestStoppedSheets(t *testing.T) {
 // A group with far more joints than the column holds lists every one, in order
 // and apart.
 func TestManyJointsServed(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	g := Group{Joints: Groups(f)[0].Joints[:1]}
 	for n := range 140 {
 		j := *g.Joints[0]

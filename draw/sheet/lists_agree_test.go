@@ -13,6 +13,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
+	"pegwright/samples/trial"
 )
 
 // listRows reads the rows of one list out of the JSON of all, each by the names
@@ -71,7 +72,7 @@ func stated(sheets []*draw.Sheet, p *regexp.Regexp) string {
 // the JSON, to half of the step that is printed: 1 lb or kg, 1/2 in or 10 mm.
 func TestTimberSheetsWeighAsTheListDoes(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		rows := map[string]map[string]any{}
 		for _, r := range listRows(t, f, "lifting") {
 			rows[fmt.Sprint(r["what"])] = r
@@ -111,7 +112,7 @@ func shownUnit(f *geom.Frame) measure.Unit {
 // of pegs has for a peg of that bore and length.
 func TestDrawboreSheetsTaperAsTheListDoes(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		rows := listRows(t, f, "pegs")
 		n := 0
 		for _, g := range Groups(f) {

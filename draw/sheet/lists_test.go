@@ -12,6 +12,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
+	"pegwright/samples/trial"
 )
 
 // figureRows reads the rows of figures off the list sheets: the texts that end
@@ -110,7 +111,7 @@ func agrees(u measure.Units, text string, v any, unit string) bool {
 // Every figure on the list sheets is the same figure in the JSON, row by row.
 func TestListSheetsShowTheFiguresOfTheJSON(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		f.Offer.Prices = []geom.Price{{Wood: f.Stock.Timber, Cost: 1.85}}
 		drawn := figureRows(Lists(f, nil))
 		rows, units := jsonRows(t, f)

@@ -14,6 +14,7 @@ import (
 	"pegwright/geom/strength"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // allWords returns the texts of sheets as one line of words, wrapped lines joined.
@@ -24,7 +25,7 @@ func allWords(sheets []*draw.Sheet) string {
 // Criteria are printed as written, and what a reviewer looks for beyond them
 // has a line to write on (the list of what is asked for: common practice).
 func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	f.Criteria = []geom.Info{{Name: "ground snow load", Text: "p_g = 50 psf (town office)"}, {Name: "Wind Speed", Text: "115 mph"},
 		{Name: "frost depth", Text: "not stated"}, {Name: "roof snow, drifted", Text: "by others"}}
 	sheets := Permit(f, nil)
@@ -91,7 +92,7 @@ func TestCriteriaAreKnownByTheirWords(t *testing.T) {
 // none says why.
 func TestPermitCapacitiesAreTheList(t *testing.T) {
 	for _, name := range samples.Names() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		data, err := list.JSON(list.Of(f, nil))
 		if err != nil {
 			t.Fatal(err)
@@ -162,7 +163,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 // tables every step of the load path with empty cells.
 func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		sheets := Permit(f, nil)
 		write(t, "permit-"+name, sheets)
 		ids := map[string]bool{}
@@ -187,7 +188,7 @@ func TestPermitOfAllSamples(t *testing.T) {
 // timbers: counted here by hand over the frame.
 func TestScheduleCountsEveryTimber(t *testing.T) {
 	for _, name := range samples.Names() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		got, want := map[string]int{}, map[string]int{}
 		for _, r := range memberRows(f) {
 			n := 0
@@ -213,7 +214,7 @@ func TestScheduleCountsEveryTimber(t *testing.T) {
 func TestFoundationIsToScale(t *testing.T) {
 	n := 0
 	for _, name := range samples.Names() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		if len(f.Supports) < 2 {
 			continue
 		}

@@ -5,8 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // A post with more heights than a lane holds comes to an end, and every rail is
@@ -18,14 +17,7 @@ func TestAViewOfVeryManyHeightsEnds(t *testing.T) {
 	for i := range n {
 		fmt.Fprintf(&b, "  rung-%d: {role: tie, section: 60 x 60, from: [0, 150, %d], to: [0, 2000, %d], faces: [top, west]}\n", i, 300+100*i, 300+100*i)
 	}
-	d, faults := spec.Read("ladder", []byte(b.String()), nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
+	f := trial.Frame(t, "ladder", b.String())
 	sheets := Surveys(f)
 	var all strings.Builder
 	for _, s := range sheets {

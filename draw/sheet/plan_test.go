@@ -11,6 +11,7 @@ import (
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // wordsOn returns the texts of sheets whose id begins so.
@@ -40,7 +41,7 @@ func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
 		"boat-shelter":    {`12'-0"`, `8'-6"`, "12", "8", []string{`10'-0"`, `20'-0"`}},
 		"bicycle-shelter": {"3000", "2300", "100", "70", []string{"4200"}}, // tan 35° = 0.7002
 	} {
-		sheets := Surveys(solved(t, name))
+		sheets := Surveys(trial.Sample(t, name))
 		for _, want := range []struct{ id, text string }{
 			{"bent-1", c.span}, {"bent-1", c.eave + "  top of plate"}, {"bent-1", c.run}, {"bent-1", c.rise},
 			{"section", c.span}, {"section", c.eave + "  top of plate"}, {"plan-sills", c.span}, {"plan-plates", c.span}, {"plan-roof", c.span},
@@ -63,7 +64,7 @@ func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
 // every survey of every sample.
 func eachSurvey(t *testing.T, check func(t *testing.T, f *geom.Frame, s *survey)) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		all := netParts(f)
 		list := append(append(plans(f, all), bents(f, all)...), walls(f, all)...)
 		if s := sectionOf(f, all); s != nil {
@@ -141,7 +142,7 @@ func TestSawnKeepsTheSlab(t *testing.T) {
 // apart, or in the views of the whole frame.
 func TestEveryTimberIsNamed(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		all := wordsOn(append(append(Surveys(f), Apart(f)...), Views(f)...), "")
 		for _, x := range f.Timbers {
 			if !strings.Contains(all, "\n"+x.ID+"\n") {
@@ -189,7 +190,7 @@ func TestDiagonalsReachArrises(t *testing.T) {
 // legs are as the pitch has them.
 func TestBentsAndSlopes(t *testing.T) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		_, numbers := bentLines(f)
 		count := map[string]int{}
 		for _, s := range Surveys(f) {
@@ -227,7 +228,7 @@ func TestBentsAndSlopes(t *testing.T) {
 // Pulled apart, every timber stands clear of those of other layers: no two
 // sub-assemblies overlap where they are drawn.
 func TestApartIsApart(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	lines, numbers := bentLines(f)
 	shift := func(id string) vec.V { return apartShift(f, f.Timber(id), lines, numbers) }
 	if a, b := shift("post-1-south"), shift("post-2-south"); b.X-a.X < 300 || a.Z != b.Z {

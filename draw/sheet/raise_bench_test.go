@@ -3,16 +3,13 @@ package sheet
 import (
 	"testing"
 
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // BenchmarkRaise composes the raising sheets of the default sample.
 func BenchmarkRaise(b *testing.B) {
-	src, _ := samples.Source(samples.Default())
-	d, _ := spec.Read("x", src, nil)
-	f, _ := solve.Solve(d)
+	f := trial.Sample(b, samples.Default())
 	for b.Loop() {
 		Raise(f)
 	}

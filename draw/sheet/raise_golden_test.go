@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"pegwright/samples/trial"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -17,7 +19,7 @@ var update = flag.Bool("update", false, "rewrite the golden files")
 // one changed.
 func TestGoldenRaise(t *testing.T) {
 	const path = "../../golden/rail-and-post.raise.txt"
-	sheets := Raise(solved(t, "rail-and-post"))
+	sheets := Raise(trial.Sample(t, "rail-and-post"))
 	got := withoutBlock(sheets[len(sheets)-1].Dump())
 	if *update {
 		if err := os.WriteFile(filepath.FromSlash(path), []byte(got), 0o644); err != nil {

@@ -11,10 +11,9 @@ import (
 	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/list"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // raisedSample is the raising of a sample with the sheet of each picture alone.
@@ -45,7 +44,7 @@ func TestRaising(t *testing.T) {
 		{"MarksStandBesideThePicture", checkMarksStandBesideThePicture},
 	}
 	for _, name := range samples.Names() {
-		r := &raisedSample{&raising{f: solved(t, name), bodies: map[string]raisePart{}}, map[*act]*draw.Sheet{}}
+		r := &raisedSample{&raising{f: trial.Sample(t, name), bodies: map[string]raisePart{}}, map[*act]*draw.Sheet{}}
 		r.gather()
 		for _, c := range checks {
 			t.Run(name+" "+c.name, func(t *testing.T) { c.hold(t, r) })
@@ -72,7 +71,7 @@ func words(sheets []*draw.Sheet) string {
 func TestRaiseLayout(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			f := solved(t, name)
+			f := trial.Sample(t, name)
 			sheets := Raise(f)
 			everyStepOnce(t, f, sheets)
 			write(t, "raise-"+name, sheets)
@@ -365,7 +364,7 @@ func checkMarksStandBesideThePicture(t *testing.T, r *raisedSample) {
 // A step's picture does not show the whole frame: nothing that stands lies
 // farther off than the bent beside it, 5 m here, except sills.
 func TestPicturesShowWhatIsNear(t *testing.T) {
-	r := &raising{f: solved(t, "boat-shelter"), bodies: map[string]raisePart{}}
+	r := &raising{f: trial.Sample(t, "boat-shelter"), bodies: map[string]raisePart{}}
 	r.gather()
 	for _, a := range r.acts {
 		if a.step.Group != "" {
@@ -401,14 +400,7 @@ adjust:
 		if !forbidden {
 			text = strings.Replace(src, "length: 4", "length: 2", 1)
 		}
-		d, faults := spec.Read("barn", []byte(text), nil)
-		if len(faults) > 0 {
-			t.Fatal(faults)
-		}
-		f, faults := solve.Solve(d)
-		if len(faults) > 0 {
-			t.Fatal(faults)
-		}
+		f := trial.Frame(t, "barn", text)
 		sheets := Raise(f)
 		if len(sheets) == 0 {
 			t.Fatal("no sheets")
@@ -427,14 +419,7 @@ func TestRaiseHoldsLongNames(t *testing.T) {
 	src, _ := samples.Source("vine-arbour")
 	const more = "-with-a-very-long-name-that-no-one-wants"
 	text := strings.NewReplacer("post-south-east", "post-south-east"+more, "plate-south", "plate-south"+more).Replace(string(src))
-	d, faults := spec.Read("arbour", []byte(text), nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
+	f := trial.Frame(t, "arbour", text)
 	for _, paper := range []string{"letter", "a3"} {
 		f.Paper.Sheets = paper
 		sheets := Raise(f)

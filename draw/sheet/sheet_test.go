@@ -12,6 +12,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // findings are invented ones: a stop on the first joint, a warning, a note.
@@ -44,7 +45,7 @@ func write(t *testing.T, name string, sheets []*draw.Sheet) {
 func TestLayoutOfAllSamples(t *testing.T) {
 	for _, name := range drawnSamples() {
 		t.Run(name, func(t *testing.T) {
-			f := solved(t, name)
+			f := trial.Sample(t, name)
 			sheets := All(f, findings(f))
 			for i, s := range sheets {
 				block.Number(s, i+1, len(sheets), "0123456789ab")
@@ -61,7 +62,7 @@ func TestLayoutOfAllSamples(t *testing.T) {
 }
 
 func TestSameSheetsEveryTime(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	dump := func() string {
 		out := ""
 		for _, s := range All(f, findings(f)) {
@@ -76,7 +77,7 @@ func TestSameSheetsEveryTime(t *testing.T) {
 }
 
 func TestStoppedJoints(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	got := Stopped(f, findings(f))
 	if len(got) != 1 || got[f.Joints[0].ID] != 1 {
 		t.Errorf("stopped %v", got)

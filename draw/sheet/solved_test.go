@@ -3,11 +3,7 @@ package sheet
 import (
 	"os"
 	"strconv"
-	"testing"
 
-	"pegwright/geom"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
 )
 
@@ -26,22 +22,4 @@ func drawnSamples() []string {
 		return samples.Names()
 	}
 	return []string{samples.Default(), "cart-barn", "fair-shelter", "vine-arbour"}
-}
-
-// solved returns the frame of a sample, solved afresh: tests may change it.
-func solved(t *testing.T, name string) *geom.Frame {
-	t.Helper()
-	src, ok := samples.Source(name)
-	if !ok {
-		t.Fatalf("no sample %s", name)
-	}
-	d, faults := spec.Read(name, src, nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	return f
 }

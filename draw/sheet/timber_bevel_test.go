@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"pegwright/samples/trial"
 )
 
 // A rafter at 9 in 12 has plumb and level cuts: level ones run at the slope's
@@ -12,7 +14,7 @@ import (
 // meet at the peak one is cut at twice the slope to the other. Braces with equal
 // legs have 45° alone.
 func TestBevelsOfRaftersAndBraces(t *testing.T) {
-	f := solved(t, "apiary-store")
+	f := trial.Sample(t, "apiary-store")
 	level := math.Atan2(9, 12) * 180 / math.Pi
 	seen := map[string]bool{}
 	for _, x := range f.Timbers {

@@ -13,12 +13,13 @@ import (
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // eachStick runs a check on every group of like timbers of every sample.
 func eachStick(t *testing.T, check func(t *testing.T, f *geom.Frame, g Sticks)) {
 	for _, name := range drawnSamples() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, g := range AllSticks(f) {
 			t.Run(name+"/"+g.First().ID, func(t *testing.T) { check(t, f, g) })
 		}
@@ -274,7 +275,7 @@ func TestFeaturesAgreeWithCuts(t *testing.T) {
 // Timbers share a sheet to 0.01 mm and not beyond, and not with another wood,
 // role, or bore.
 func TestSticksAlike(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	count := func(change func(c *geom.Timber)) int {
 		a, b := *f.Timbers[4], *f.Timbers[4]
 		b.Cuts = append([]geom.Cut(nil), b.Cuts...)
@@ -313,7 +314,7 @@ func TestSticksAlike(t *testing.T) {
 // Sheets of a long stick show, together, everything that is cut, none wider than
 // its room, pieces in order and apart; checked at many scales and widths.
 func TestLayCoversWhatIsCut(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	for _, s := range f.Timbers {
 		v := &stickView{f: f, t: s, feats: features(f, s)}
 		places := v.stations()
@@ -347,7 +348,7 @@ func TestLayCoversWhatIsCut(t *testing.T) {
 
 // A stopped joint stops every sheet of both its timbers.
 func TestStoppedTimberSheets(t *testing.T) {
-	f := solved(t, samples.Default())
+	f := trial.Sample(t, samples.Default())
 	j := f.Joints[0]
 	for _, g := range AllSticks(f) {
 		named := g.First() == j.Into || g.First() == j.Of

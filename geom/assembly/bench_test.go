@@ -8,13 +8,14 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/assembly"
 	"pegwright/geom/check"
+	"pegwright/samples/trial"
 )
 
 // village returns generated buildings of nine bays side by side, n timbers or a
 // little more in all: a building may be no longer than its longest stick.
 func village(t testing.TB, n int) *geom.Frame {
 	bays := strings.TrimSuffix(strings.Repeat("10', ", max(1, min(9, n/20-1))), ", ")
-	f := solved(t, fmt.Sprintf(barn, bays, "yes", "eave walls"))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(barn, bays, "yes", "eave walls"))
 	whole := *f
 	for k := 1; len(whole.Timbers) < n; k++ {
 		to := map[*geom.Timber]*geom.Timber{}

@@ -9,23 +9,9 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
-
-func solved(t testing.TB, src string) *geom.Frame {
-	t.Helper()
-	d, faults := spec.Read("test.yaml", []byte(src), nil)
-	if len(faults) > 0 {
-		t.Fatalf("cannot be read: %v", faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatalf("cannot be solved: %v", faults)
-	}
-	return f
-}
 
 // against returns the findings of the order of assembly that stop a frame.
 func against(f *geom.Frame) []finding.Finding {
@@ -120,7 +106,7 @@ func TestSamplesGoTogether(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			src, _ := samples.Source(name)
-			f := solved(t, string(src))
+			f := trial.Frame(t, "test.yaml", string(src))
 			for _, x := range against(f) {
 				t.Errorf("stopped: %s", x.Text)
 			}
@@ -161,7 +147,7 @@ func TestThreeBentsGoUpAsACrewRaisesThem(t *testing.T) {
 	for _, sills := range []string{"yes", "no"} {
 		for _, girts := range []string{"eave walls", "eave walls, gable walls"} {
 			t.Run(sills+" "+girts, func(t *testing.T) {
-				f := solved(t, fmt.Sprintf(barn, "10', 12'", sills, girts))
+				f := trial.Frame(t, "test.yaml", fmt.Sprintf(barn, "10', 12'", sills, girts))
 				for _, x := range against(f) {
 					t.Errorf("stopped: %s", x.Text)
 				}
@@ -192,7 +178,7 @@ func TestThreeBentsGoUpAsACrewRaisesThem(t *testing.T) {
 
 // No step sets two bents at once: nobody lowers a frame on to its sills.
 func TestNoStepMovesTwoBents(t *testing.T) {
-	f := solved(t, fmt.Sprintf(barn, "10', 10', 10'", "yes", "eave walls"))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(barn, "10', 10', 10'", "yes", "eave walls"))
 	for i, s := range f.Steps {
 		seen := map[int]bool{}
 		for _, id := range s.Move {
@@ -208,7 +194,7 @@ func TestNoStepMovesTwoBents(t *testing.T) {
 
 func TestLongFootTenonsKeepABentFromBeingReared(t *testing.T) {
 	src := fmt.Sprintf(barn, "10'", "yes", "eave walls") + "adjust:\n  - {joints: posts into sills, tenon length: 4}\n"
-	f := solved(t, src)
+	f := trial.Frame(t, "test.yaml", src)
 	list := against(f)
 	if len(list) != 1 || list[0].Rule != "assembly" {
 		t.Fatalf("want one stop of assembly, got %v", list)
@@ -222,7 +208,7 @@ func TestLongFootTenonsKeepABentFromBeingReared(t *testing.T) {
 // Where no timber says which bent it belongs to, bents are found by their
 // posts: two in one plane across, joined through timbers of that plane.
 func TestBentsAreFoundInAFrameSaidTimberByTimber(t *testing.T) {
-	f := solved(t, `frame: Two bents
+	f := trial.Frame(t, "test.yaml", `frame: Two bents
 units: in
 timbers:
   p1: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 8'], faces: [south, west]}
@@ -259,7 +245,7 @@ joints:
 func TestDropOfARearedFoot(t *testing.T) {
 	src := strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "building:", "sections: {post: 8 x 4}\nbuilding:", 1) +
 		"adjust:\n  - {joints: posts into sills, tenon length: 3, hold back start: 0, hold back end: 0}\n"
-	f := solved(t, src)
+	f := trial.Frame(t, "test.yaml", src)
 	for _, s := range f.Steps {
 		if s.Group != "" || !strings.HasPrefix(s.Name, "bent") {
 			continue
@@ -276,7 +262,7 @@ func TestDropOfARearedFoot(t *testing.T) {
 func TestSillBracesGoUpWithTheirBent(t *testing.T) {
 	src := strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls, gable walls"), "  braces: {legs: 30\" x 30\", in: [bents, walls]}\n",
 		"  braces:\n    - {legs: 24 x 24, in: [bents]}\n    - {legs: 24 x 24, in: [gables], go: down}\n", 1)
-	f := solved(t, src)
+	f := trial.Frame(t, "test.yaml", src)
 	for _, x := range against(f) {
 		t.Errorf("stopped: %s", x.Text)
 	}
@@ -293,7 +279,7 @@ func TestSillBracesGoUpWithTheirBent(t *testing.T) {
 	if reared != 2 {
 		t.Errorf("%d bents were reared with the feet of their sill braces, want 2", reared)
 	}
-	long := solved(t, src+"adjust:\n  - {joints: braces into cross sills, tenon length: 4}\n")
+	long := trial.Frame(t, "test.yaml", src+"adjust:\n  - {joints: braces into cross sills, tenon length: 4}\n")
 	if len(against(long)) == 0 {
 		t.Error("braces with 4 in tenons in the sill are reared")
 	}
@@ -301,7 +287,7 @@ func TestSillBracesGoUpWithTheirBent(t *testing.T) {
 
 // A floor between the sills is laid before anything is raised.
 func TestFloorIsLaidFirst(t *testing.T) {
-	f := solved(t, strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "  sills: yes\n", "  sills: yes\n  floor: {joists: 4 x 5}\n", 1))
+	f := trial.Frame(t, "test.yaml", strings.Replace(fmt.Sprintf(barn, "10'", "yes", "eave walls"), "  sills: yes\n", "  sills: yes\n  floor: {joists: 4 x 5}\n", 1))
 	bookkeeping(t, f)
 	raised := false
 	joists := 0

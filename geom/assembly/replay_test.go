@@ -10,6 +10,7 @@ import (
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // replay puts a frame together step by step and looks at places along every
@@ -83,7 +84,7 @@ func TestReplayOfSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			src, _ := samples.Source(name)
-			replay(t, solved(t, string(src)), 3)
+			replay(t, trial.Frame(t, "test.yaml", string(src)), 3)
 		})
 	}
 }
@@ -129,7 +130,7 @@ func TestKindsGoTogether(t *testing.T) {
 		"wedged tenon": {fmt.Sprintf(gate, "70", "70", "kind: wedged through tenon", tenon), geom.Legs},
 	} {
 		t.Run(name, func(t *testing.T) {
-			f := solved(t, c.src)
+			f := trial.Frame(t, "test.yaml", c.src)
 			for _, x := range against(f) {
 				t.Errorf("stopped: %s", x.Text)
 			}
@@ -157,7 +158,7 @@ func TestKindsGoTogether(t *testing.T) {
 // tenoned into both comes out of the post along the beam and out of the beam
 // down: no two of the three can part from the third in one direction.
 func TestTrappedBraceIsNamed(t *testing.T) {
-	f := solved(t, `frame: Knee
+	f := trial.Frame(t, "test.yaml", `frame: Knee
 units: in
 timbers:
   post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 9'], faces: [south, west]}
@@ -181,11 +182,11 @@ joints:
 func TestPegsBehindANeighbour(t *testing.T) {
 	pegged := "kind: mortise and tenon, bore: 3/4, from reference: 3/4, thickness: 1, tenon length: 2.75"
 	bare := "kind: mortise and tenon, pegs: 0, tenon length: 1.25"
-	f := solved(t, fmt.Sprintf(gate, "48", "48", pegged, pegged))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(gate, "48", "48", pegged, pegged))
 	if list := against(f); len(list) != 1 || list[0].Rule != "peg reach" || !strings.Contains(list[0].Text, "lead") {
 		t.Errorf("want one stop of peg reach, got %+v", list)
 	}
-	f = solved(t, fmt.Sprintf(gate, "48", "48", pegged, bare))
+	f = trial.Frame(t, "test.yaml", fmt.Sprintf(gate, "48", "48", pegged, bare))
 	if list := against(f); len(list) > 0 {
 		t.Errorf("stopped: %s", list[0].Text)
 	}

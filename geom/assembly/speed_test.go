@@ -10,6 +10,7 @@ import (
 
 	"pegwright/geom/assembly"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // processorTime returns the processor time that the program has used so far.
@@ -52,7 +53,7 @@ building:
 		least int
 	}{{long, 440}, {stuck, 80}} {
 		start := processorTime(t)
-		f := solved(t, c.src)
+		f := trial.Frame(t, "test.yaml", c.src)
 		assembly.Plan(f)
 		if spent := processorTime(t) - start; spent > 3*time.Second {
 			t.Errorf("%s: %d timbers took %v", f.Title, len(f.Timbers), spent)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pegwright/geom/finding"
+	"pegwright/samples/trial"
 )
 
 // Of very many timbers in one place the first two hundred pairs are named, and
@@ -16,7 +17,7 @@ func TestACrowdIsNotListedWhole(t *testing.T) {
 	for i := range 40 { // 780 pairs
 		fmt.Fprintf(&b, "  t%d: {role: post, section: 150 x 150, from: [%d, 0, 0], to: [%d, 0, 2000]}\n", i, i, i)
 	}
-	f := solved(t, "crowd", b.String())
+	f := trial.Frame(t, "crowd", b.String())
 	named, more := 0, false
 	for _, x := range proofs(f) {
 		if x.Rule == "overlap" && x.Severity == finding.Stop {

@@ -5,8 +5,7 @@ import (
 	"testing"
 
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 const shed = `frame: x
@@ -22,14 +21,7 @@ adjust:
 func driedOut(t *testing.T, seasoning, adjust string) []finding.Finding {
 	t.Helper()
 	text := strings.Replace(strings.Replace(shed, "%s", seasoning, 1), "%s", adjust, 1)
-	d, faults := spec.Read("x.yaml", []byte(text), nil)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
+	f := trial.Frame(t, "x.yaml", text)
 	p := &proof{f: f}
 	p.drying()
 	return p.list

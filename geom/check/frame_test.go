@@ -4,64 +4,16 @@ import (
 	"math/rand/v2"
 	"os"
 	"strings"
-	"sync"
-	"testing"
 
 	"pegwright/geom"
 	"pegwright/geom/check"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/geom/vec"
-	"pegwright/samples"
 )
 
 // long reports whether all cases are asked for, and not only the few of an
 // ordinary run: PEGWRIGHT_LONG is set.
 func long() bool { return os.Getenv("PEGWRIGHT_LONG") != "" }
-
-// solved reads and solves a description that must be usable.
-func solved(t *testing.T, name, src string) *geom.Frame {
-	t.Helper()
-	d, faults := spec.Read(name, []byte(src), nil)
-	if len(faults) == 0 {
-		var f *geom.Frame
-		if f, faults = solve.Solve(d); len(faults) == 0 {
-			return f
-		}
-	}
-	t.Fatalf("%s cannot be used:\n%v", name, faults)
-	return nil
-}
-
-// solvedSamples are the samples, solved once for all tests that only read them.
-var solvedSamples = sync.OnceValues(func() ([]*geom.Frame, finding.Faults) {
-	var r []*geom.Frame
-	for _, name := range samples.Names() {
-		src, _ := samples.Source(name)
-		d, faults := spec.Read(name+".yaml", src, nil)
-		if len(faults) > 0 {
-			return nil, faults
-		}
-		f, faults := solve.Solve(d)
-		if len(faults) > 0 {
-			return nil, faults
-		}
-		r = append(r, f)
-	}
-	return r, nil
-})
-
-// eachSample runs the test on every sample. The test must not change the frame.
-func eachSample(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
-	all, faults := solvedSamples()
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	for i, name := range samples.Names() {
-		t.Run(name, func(t *testing.T) { test(t, all[i]) })
-	}
-}
 
 // stops returns the rules of the stop findings, each once, in order.
 func stops(list []finding.Finding) []string {

@@ -6,6 +6,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/samples/trial"
 )
 
 // spliced is a plate in two sticks over three posts; the first %s is the
@@ -46,7 +47,7 @@ func TestKindsPass(t *testing.T) {
 		"opposed, unstated": inLine + joints(into("rail", "start", "pegs: 1"), into("back", "end", "pegs: 1")),
 	} {
 		t.Run(name, func(t *testing.T) {
-			f := solved(t, name, src)
+			f := trial.Frame(t, name, src)
 			if list := proofs(f); len(stops(list)) > 0 {
 				t.Errorf("stops:%s", texts(list))
 			}
@@ -107,7 +108,7 @@ func TestOpposedTenonsAreShared(t *testing.T) {
 		if c.section == "8 x 8" {
 			src = strings.Replace(src, "from: [0, 6, 48]", "from: [0, 8, 48]", 1)
 		}
-		f := solved(t, c.section, src+joints(into("rail", "start", "pegs: 1, thickness: 1.5"), into("back", "end", "pegs: 1, thickness: 1.5")))
+		f := trial.Frame(t, c.section, src+joints(into("rail", "start", "pegs: 1, thickness: 1.5"), into("back", "end", "pegs: 1, thickness: 1.5")))
 		for _, j := range f.Joints {
 			lo, hi := j.Tenon.Extent(j.Axes.W)
 			if got := (hi - lo) / 25.4; got-c.length > 1e-9 || c.length-got > 1e-9 {
@@ -151,7 +152,7 @@ func TestScarfStands(t *testing.T) {
 		{"near a mortise", "half-lap scarf, scarf: {length: 44}", "149", []string{"of whole wood"}},
 		{"short", "half-lap scarf, scarf: {length: 16}", "150", []string{"2.0 times"}},
 	} {
-		got := warned(proofs(solved(t, c.name, spliced(c.kind, c.at))), "scarf")
+		got := warned(proofs(trial.Frame(t, c.name, spliced(c.kind, c.at))), "scarf")
 		if len(got) != len(c.says) {
 			t.Errorf("%s: %d findings, want %d: %q", c.name, len(got), len(c.says), got)
 			continue
@@ -167,13 +168,13 @@ func TestScarfStands(t *testing.T) {
 // A key made 1 mm thicker all round than its room shares wood with both
 // timbers, and two wedges in one place with each other: both are stops.
 func TestPiecesThatDoNotFit(t *testing.T) {
-	f := solved(t, "key", spliced("half-lap scarf, scarf: {key: key}", "150"))
+	f := trial.Frame(t, "key", spliced("half-lap scarf, scarf: {key: key}", "150"))
 	p := &f.Joints[0].Pieces[0]
 	p.Solid = p.Solid.Grow(1)
 	if got := warned(proofs(f), "overlap"); len(got) != 1 || !strings.HasPrefix(got[0], "stop") || !strings.Contains(got[0], "1 more place") {
 		t.Errorf("a key too thick: %q, want a stop for both timbers", got)
 	}
-	f = solved(t, "wedges", spliced("half-lap scarf, scarf: {key: wedges}", "150"))
+	f = trial.Frame(t, "wedges", spliced("half-lap scarf, scarf: {key: wedges}", "150"))
 	q := f.Joints[0].Pieces
 	q[1].Solid = q[0].Solid
 	if got := warned(proofs(f), "overlap"); len(got) != 1 || !strings.HasPrefix(got[0], "stop") {

@@ -12,6 +12,7 @@ import (
 	"pegwright/geom/solid"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // One frame for every kind of lap and pocket, in inches and in millimetres.
@@ -70,7 +71,7 @@ joints:
 
 func TestLapsFit(t *testing.T) {
 	for _, c := range lapFrames {
-		t.Run(c.name, func(t *testing.T) { fitted(t, solved(t, c.name+".yaml", c.src)) })
+		t.Run(c.name, func(t *testing.T) { fitted(t, trial.Frame(t, c.name+".yaml", c.src)) })
 	}
 }
 

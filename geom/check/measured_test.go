@@ -14,6 +14,7 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/measure"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // The square rule: however much wood a stick has round its ideal timber, down
@@ -96,11 +97,11 @@ func TestMeasuredSticksKeepTheirJoints(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			raw, _ := samples.Source(name)
 			src := given(string(raw))
-			plain := solved(t, name, src)
+			plain := trial.Frame(t, name, src)
 			r := jitter(uint64(70 + i))
 			for round := range measuredRounds(t) {
 				list := measuredAtRandom(plain, r)
-				f := solved(t, name, src+"\n"+list)
+				f := trial.Frame(t, name, src+"\n"+list)
 				found := proofs(f)
 				if len(stops(found)) > 0 {
 					t.Fatalf("round %d: stops:%s\n%s", round, texts(found), list)
@@ -172,7 +173,7 @@ func TestSticksUnderTheirIdealAreStopped(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			raw, _ := samples.Source(name)
 			src := given(string(raw))
-			plain := solved(t, name, src)
+			plain := trial.Frame(t, name, src)
 			which := []int{0, len(plain.Timbers) / 2, len(plain.Timbers) - 1}
 			if !long() {
 				which = which[n%3 : n%3+1]
@@ -184,7 +185,7 @@ func TestSticksUnderTheirIdealAreStopped(t *testing.T) {
 				all := src + fmt.Sprintf("\nmeasured:\n  %s: {start: %s}\n", tm.ID, sizes(plain, s))
 				line := strings.Count(all, "\n")
 				var hits []finding.Finding
-				for _, x := range proofs(solved(t, name, all)) {
+				for _, x := range proofs(trial.Frame(t, name, all)) {
 					if x.Severity == finding.Stop {
 						hits = append(hits, x)
 					}

@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // Brute force, apart from the kernel: points are thrown into the box where two
@@ -72,7 +73,7 @@ func sharedPoints(a, b *geom.Timber, seed uint64) (hits, thrown int, at vec.V) {
 }
 
 func TestNoTwoTimbersShareWood(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		all := 0
 		for i, a := range f.Timbers {
 			for k, b := range f.Timbers[i+1:] {
@@ -92,7 +93,7 @@ func TestNoTwoTimbersShareWood(t *testing.T) {
 // Every joint's mortise, housing or notch is left out in turn: then the
 // enterer must be found inside its receiver, or the test above proves nothing.
 func TestSharedWoodIsSeen(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		tried := 0
 		for _, j := range f.Joints {
 			for i, c := range j.Into.Cuts {
@@ -116,7 +117,7 @@ func TestSharedWoodIsSeen(t *testing.T) {
 // A timber pushed 2 mm into its neighbour is an overlap for the points and for
 // the proof alike.
 func TestPushedTimberOverlaps(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		var j *geom.Joint
 		for _, x := range f.Joints {
 			if x.Kind == "Mortise and tenon" {

@@ -14,6 +14,7 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // seed draws other random frames than the usual ones.
@@ -60,7 +61,7 @@ func randomPart(t *testing.T, part, n int) {
 	r := jitter(*seed + uint64(part))
 	y := tally{count: map[string]int{}, example: map[string]string{}}
 	for i := range n {
-		oneRandom(t, part*n+i, RandomFrame(r), &y)
+		oneRandom(t, part*n+i, trial.Building(r), &y)
 	}
 	if y.count["no order"] > n/200 {
 		t.Errorf("of %d frames %d cannot be put together", n, y.count["no order"])

@@ -8,10 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // roofKinds are the roofs that a description can ask for, each on a building
@@ -49,7 +49,7 @@ func TestRoofsByDefaultAreSound(t *testing.T) {
 			pitch = s
 		}
 		t.Run(k.name, func(t *testing.T) {
-			f := framed(t, shaped(i, span, pitch, "", "{species: white oak, seasoning: dry}"))
+			f := trial.Frame(t, "roof", shaped(i, span, pitch, "", "{species: white oak, seasoning: dry}"))
 			for _, x := range proofs(f) {
 				if x.Severity != finding.Note {
 					t.Errorf("%v: %s", x.Rule, x.Text)
@@ -57,19 +57,6 @@ func TestRoofsByDefaultAreSound(t *testing.T) {
 			}
 		})
 	}
-}
-
-func framed(t *testing.T, src string) *geom.Frame {
-	t.Helper()
-	d, faults := spec.Read("roof", []byte(src), nil)
-	if len(faults) > 0 {
-		t.Fatalf("%v\n%s", faults, src)
-	}
-	f, faults := solve.Solve(d)
-	if len(faults) > 0 {
-		t.Fatalf("%v\n%s", faults, src)
-	}
-	return f
 }
 
 // Roofs of random sizes have no stop, or are refused with a mend. More of them

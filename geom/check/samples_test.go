@@ -9,10 +9,11 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 func TestSamplesMayBeCut(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		if list := proofs(f); len(stops(list)) > 0 {
 			t.Errorf("stops:%s", texts(list))
 		}
@@ -31,7 +32,7 @@ func TestSamplesMayBeCut(t *testing.T) {
 // faces at y = 0 and z = 0, posts from the foot, level sticks from the end
 // with the smaller x, then y, sloping ones from the lower end.
 func TestPlacement(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		for _, tm := range f.Timbers {
 			pl := tm.Place
 			if d := pl.X.Cross(pl.Y).Sub(pl.Z).Len(); d > 1e-9 {
@@ -62,7 +63,7 @@ func TestPlacement(t *testing.T) {
 func TestFaceWordsTellTheTruth(t *testing.T) {
 	looks := map[string]vec.V{"top": {Z: 1}, "underside": {Z: -1}, "bottom": {Z: -1}, "north": {Y: 1}, "south": {Y: -1},
 		"east": {X: 1}, "west": {X: -1}, "east side": {X: 1}, "west side": {X: -1}}
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		seen := 0
 		for _, tm := range f.Timbers {
 			for n := 1; n <= 4; n++ {
@@ -86,7 +87,7 @@ func TestFaceWordsTellTheTruth(t *testing.T) {
 func TestIdsAndMarks(t *testing.T) {
 	form := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	strokes := regexp.MustCompile(`^C*L?X{0,4}V?I{0,4}$`)
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		seen := map[string]bool{}
 		id := func(s string) {
 			if seen[s] {
@@ -118,7 +119,7 @@ func TestIdsAndMarks(t *testing.T) {
 // carried into the frame, lies in it, and so does every housing floor of the
 // receiver.
 func TestShouldersLieOnTheBearingPlane(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		n := 0
 		for _, j := range f.Joints {
 			for _, side := range []struct {

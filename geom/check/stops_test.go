@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pegwright/geom/finding"
+	"pegwright/samples/trial"
 )
 
 // Frames that can be solved and must not be cut. Each is a sound frame with
@@ -99,7 +100,7 @@ var spoiled = []struct {
 func TestSoundFramesPass(t *testing.T) {
 	for _, c := range sound {
 		t.Run(c.name, func(t *testing.T) {
-			if list := proofs(solved(t, c.name, c.src)); len(stops(list)) > 0 {
+			if list := proofs(trial.Frame(t, c.name, c.src)); len(stops(list)) > 0 {
 				t.Errorf("stops:%s", texts(list))
 			}
 		})
@@ -109,7 +110,7 @@ func TestSoundFramesPass(t *testing.T) {
 func TestSpoiledFramesAreStopped(t *testing.T) {
 	for _, c := range spoiled {
 		t.Run(c.name, func(t *testing.T) {
-			list := proofs(solved(t, c.name, c.src))
+			list := proofs(trial.Frame(t, c.name, c.src))
 			if got := stops(list); !slices.Equal(got, []string{c.rule}) {
 				t.Fatalf("stop rules %q, want only %q:%s", got, c.rule, texts(list))
 			}
@@ -141,7 +142,7 @@ func TestOneClashIsSaidOnce(t *testing.T) {
 		{"opposed tenons meeting", inLine + joints(into("rail", "start", "pegs: 0, tenon length: 3"), into("back", "end", "pegs: 0, tenon length: 3")), "voids", "tenons would meet"},
 		{"rafters within their widths", fmt.Sprintf(barn, ", rafter spacing: 3", "3'"), "overlap", "same space"},
 	} {
-		list := proofs(solved(t, c.name, c.src))
+		list := proofs(trial.Frame(t, c.name, c.src))
 		if got := stops(list); !slices.Equal(got, []string{c.rule}) {
 			t.Errorf("%s: stop rules %q, want %q:%s", c.name, got, c.rule, texts(list))
 		} else if !strings.Contains(texts(list), c.says) {
@@ -161,7 +162,7 @@ func TestUsualOffsets(t *testing.T) {
 	}{{"1/8", 0, false}, {"5/32", 0, false}, {"3/16", 0, false}, {"1/4", finding.Warn, true}, {"9/32", finding.Stop, true}} {
 		src := gate + "wood: {timbers: {species: eastern hemlock}}\n" + joints(into("rail", "start", "bore: 1, drawbore: "+c.offset))
 		found := false
-		for _, x := range proofs(solved(t, c.offset, src)) {
+		for _, x := range proofs(trial.Frame(t, c.offset, src)) {
 			if x.Rule == "drawbore" {
 				found = true
 				if x.Severity != c.want {

@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/samples/trial"
 )
 
 // roof is a pair of rafters on two plates, timber by timber: 10 ft from plate to
@@ -66,7 +67,7 @@ func TestThrust(t *testing.T) {
 		{"ridge that nothing carries", oneSided, peak, "nothing ties their feet"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			list := thrusts(solved(t, c.name, fmt.Sprintf(roof, c.timbers, c.joints)))
+			list := thrusts(trial.Frame(t, c.name, fmt.Sprintf(roof, c.timbers, c.joints)))
 			switch {
 			case c.says == "" && len(list) > 0:
 				t.Errorf("a warning: %s", list[0].Text)
@@ -82,7 +83,7 @@ func TestThrust(t *testing.T) {
 // One warning speaks for all pairs of a building that push alike, and names
 // every rafter.
 func TestThrustIsGathered(t *testing.T) {
-	f := solved(t, "barn", fmt.Sprintf(barn, "", "3'"))
+	f := trial.Frame(t, "barn", fmt.Sprintf(barn, "", "3'"))
 	list := thrusts(f)
 	if len(list) != 1 {
 		t.Fatalf("%d warnings", len(list))
@@ -124,7 +125,7 @@ building:
 		{"shape: gable, truss: queen posts", "", ""},
 		{"shape: shed", "", ""},
 	} {
-		list := thrusts(solved(t, c.roof, fmt.Sprintf(shell, c.roof, c.more)))
+		list := thrusts(trial.Frame(t, c.roof, fmt.Sprintf(shell, c.roof, c.more)))
 		switch {
 		case c.says == "" && len(list) > 0:
 			t.Errorf("%s%s: a warning: %s", c.roof, c.more, list[0].Text)

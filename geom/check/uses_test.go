@@ -10,6 +10,7 @@ import (
 	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // sides counts the four long sides of the enterer's ideal timber that its
@@ -84,10 +85,6 @@ var variants = map[string]func(f *geom.Frame, j *geom.Joint) bool{
 
 // Every kind of joint and every variant is to be seen in a sample.
 func TestFramesShowEveryJoint(t *testing.T) {
-	all, faults := solvedSamples()
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
 	missing := map[string]bool{}
 	for _, n := range joint.Names() {
 		k, _ := joint.Lookup(n)
@@ -96,7 +93,7 @@ func TestFramesShowEveryJoint(t *testing.T) {
 	for n := range variants {
 		missing[n] = true
 	}
-	for _, f := range all {
+	for _, f := range trial.Samples(t) {
 		for _, j := range f.Joints {
 			delete(missing, j.Kind)
 			for n, shows := range variants {
@@ -113,8 +110,7 @@ func TestFramesShowEveryJoint(t *testing.T) {
 
 // The footbridge, where the rare joints are, needs no more than notes.
 func TestFootbridgeIsSound(t *testing.T) {
-	src, _ := samples.Source("footbridge")
-	for _, x := range proofs(solved(t, "footbridge.yaml", string(src))) {
+	for _, x := range proofs(trial.Sample(t, "footbridge")) {
 		if x.Severity != finding.Note {
 			t.Errorf("%v: %s", x.Rule, x.Text)
 		}

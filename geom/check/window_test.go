@@ -8,6 +8,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // Windows by brute force, apart from the rules that joints hand over: hole
@@ -128,7 +129,7 @@ func TestWindowsAgainstRulers(t *testing.T) {
 		"steep":  fmt.Sprintf(knee, "") + planed + "adjust:\n  - {timbers: braces, section: 3 x 6}\n",
 	} {
 		inside := 0
-		for _, j := range solved(t, name, src).Joints {
+		for _, j := range trial.Frame(t, name, src).Joints {
 			n, wrong := grid(j, j.Pegs[0].Window, 4, true)
 			inside += n
 			if wrong != "" {
@@ -140,7 +141,7 @@ func TestWindowsAgainstRulers(t *testing.T) {
 			t.Errorf("%s: only %d hole centres lay in the windows", name, inside)
 		}
 	}
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		inside, n, most := 0, 0, 3
 		if long() {
 			most = 16
@@ -183,7 +184,7 @@ func unruled(t *testing.T, j *geom.Joint) {
 // The largest circle in a window: no centre on a grid of 1 mm has more room to
 // the nearest of the window's sides.
 func TestCirclesAgainstGrid(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		n := 0
 		for _, j := range f.Joints {
 			for _, g := range j.Pegs {

@@ -6,10 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"pegwright/geom"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 // Frames with one thing wrong, as a master framer would find it on looking the
@@ -211,11 +209,7 @@ func TestWrongFrames(t *testing.T) {
 	}
 	for _, c := range list {
 		t.Run(c.name, func(t *testing.T) {
-			d, faults := spec.Read(c.name, []byte(c.src), nil)
-			var f *geom.Frame
-			if len(faults) == 0 {
-				f, faults = solve.Solve(d)
-			}
+			f, faults := trial.Solve(c.name, c.src)
 			if c.rule == "fault" {
 				c.refused(t, faults)
 			} else if len(faults) > 0 {

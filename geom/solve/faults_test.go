@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
+	"pegwright/samples/trial"
 )
 
 const twoSticks = `frame: Two
@@ -161,7 +162,7 @@ func TestFaultsPointAtTheWord(t *testing.T) {
 		{fmt.Sprintf(hut, "", "measured: {post-9-south: {foot: 6 x 6}}\n"), 9, 12},
 		{fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""), 3, 27},
 	} {
-		_, faults := try("test.yaml", c.src)
+		_, faults := trial.Solve("test.yaml", c.src)
 		if len(faults) != 1 || faults[0].At.Line != c.line || faults[0].At.Col != c.col {
 			t.Errorf("want one fault at %d:%d, got %v", c.line, c.col, faults)
 		}
@@ -174,7 +175,7 @@ func TestMendsSuggest(t *testing.T) {
 		fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tei-1, end: start, into: post-1-south}\n"): "tie-1",
 		fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""):                                       "eastern white pine",
 	} {
-		if _, faults := try("test.yaml", src); len(faults) != 1 || !strings.Contains(faults[0].Mend, want) {
+		if _, faults := trial.Solve("test.yaml", src); len(faults) != 1 || !strings.Contains(faults[0].Mend, want) {
 			t.Errorf("the mend does not name %s: %v", want, faults)
 		}
 	}

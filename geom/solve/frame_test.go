@@ -3,15 +3,10 @@ package solve_test
 import (
 	"math"
 	"os"
-	"sync"
 	"testing"
 
 	"pegwright/geom"
-	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/geom/vec"
-	"pegwright/samples"
 )
 
 const inch = 25.4
@@ -19,54 +14,6 @@ const inch = 25.4
 // long reports whether all cases are asked for, and not only the few of an
 // ordinary run: PEGWRIGHT_LONG is set.
 func long() bool { return os.Getenv("PEGWRIGHT_LONG") != "" }
-
-// try reads and solves a description and returns the faults of either step.
-func try(name, src string) (*geom.Frame, finding.Faults) {
-	d, faults := spec.Read(name, []byte(src), nil)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	return solve.Solve(d)
-}
-
-// solved solves a description that must be usable.
-func solved(t *testing.T, src string) *geom.Frame {
-	t.Helper()
-	f, faults := try("test.yaml", src)
-	if len(faults) > 0 {
-		t.Fatalf("cannot be used:\n%v\n%s", faults, src)
-	}
-	return f
-}
-
-// solvedSamples are the samples, solved once for all tests that only read them.
-var solvedSamples = sync.OnceValues(func() ([]*geom.Frame, finding.Faults) {
-	var r []*geom.Frame
-	for _, name := range samples.Names() {
-		src, _ := samples.Source(name)
-		d, faults := spec.Read(name+".yaml", src, nil)
-		if len(faults) > 0 {
-			return nil, faults
-		}
-		f, faults := solve.Solve(d)
-		if len(faults) > 0 {
-			return nil, faults
-		}
-		r = append(r, f)
-	}
-	return r, nil
-})
-
-// eachSample runs the test on every sample. The test must not change the frame.
-func eachSample(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
-	all, faults := solvedSamples()
-	if len(faults) > 0 {
-		t.Fatal(faults)
-	}
-	for i, name := range samples.Names() {
-		t.Run(name, func(t *testing.T) { test(t, all[i]) })
-	}
-}
 
 // near compares two lengths in millimetres within tol.
 func near(t *testing.T, what string, got, want, tol float64) {

@@ -9,9 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -21,14 +20,7 @@ var update = flag.Bool("update", false, "rewrite the golden files")
 func TestGolden(t *testing.T) {
 	for _, name := range samples.Names() {
 		src, _ := samples.Source(name)
-		d, faults := spec.Read(name+".yaml", src, nil)
-		if err := faults.Err(); err != nil {
-			t.Fatal(err)
-		}
-		f, faults := solve.Solve(d)
-		if err := faults.Err(); err != nil {
-			t.Fatal(err)
-		}
+		f := trial.Frame(t, name+".yaml", string(src))
 		got := f.Dump()
 		path := filepath.Join("..", "..", "golden", name+".frame.txt")
 		if *update {

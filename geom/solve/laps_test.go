@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"pegwright/samples/trial"
 )
 
 const lapSticks = `frame: Laps
@@ -37,7 +39,7 @@ func TestLapFaults(t *testing.T) {
 		{"two pegs in a pocket", "kind: drop-in pocket, of: joist, end: start, into: beam, pegs: 2", "one peg"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			f, faults := try("laps.yaml", strings.Replace(lapSticks, "%s", c.joint, 1))
+			f, faults := trial.Solve("laps.yaml", strings.Replace(lapSticks, "%s", c.joint, 1))
 			if f != nil || len(faults) != 1 {
 				t.Fatalf("%d faults, want one: %v", len(faults), faults)
 			}
@@ -53,7 +55,7 @@ func TestLapFaults(t *testing.T) {
 func TestLapSettings(t *testing.T) {
 	src := strings.Replace(lapSticks, "%s", "kind: cross lap, of: cross, into: beam, lap depth: 4, pegs: 2, bore: 1", 1)
 	src = strings.Replace(src, "timbers:", "layout: {drawbore: 3/16, housing: 1/2}\ntimbers:", 1)
-	j := solved(t, src).Joint("cross-into-beam")
+	j := trial.Frame(t, "test.yaml", src).Joint("cross-into-beam")
 	if len(j.Pegs) != 2 {
 		t.Fatalf("%d pegs, want 2", len(j.Pegs))
 	}
@@ -83,7 +85,7 @@ func TestSlipOfASolvedTail(t *testing.T) {
 	joint := "kind: half-dovetail lap, of: stud, end: start, into: beam, flare: 1 in 6, wedge: yes"
 	src := strings.Replace(strings.Replace(lapSticks, "%s", joint, 1), "joist:", "stud:", 1)
 	src = strings.Replace(src, "section: 4 x 8", "section: 6 x 8", 1)
-	j := solved(t, src).Joint("stud-into-beam")
+	j := trial.Frame(t, "test.yaml", src).Joint("stud-into-beam")
 	near(t, "slip", j.Slip, 5.5*0.061*18/30*6*inch, 0.01)
 	if len(j.Pieces) != 1 || j.Pieces[0].Kind != "wedge" || len(j.Pieces[0].Moves) != 1 {
 		t.Fatalf("pieces %v, want one wedge with one move", j.Pieces)
@@ -91,7 +93,7 @@ func TestSlipOfASolvedTail(t *testing.T) {
 	if w := strings.Join(j.Words, " "); !strings.Contains(w, "dry stock") || !strings.Contains(w, "first winter") {
 		t.Errorf("words %q", w)
 	}
-	dry := solved(t, strings.Replace(src, "timbers:", "wood: {timbers: {seasoning: dry}}\ntimbers:", 1)).Joint("stud-into-beam")
+	dry := trial.Frame(t, "test.yaml", strings.Replace(src, "timbers:", "wood: {timbers: {seasoning: dry}}\ntimbers:", 1)).Joint("stud-into-beam")
 	if dry.Slip != 0 || len(dry.Words) != 0 {
 		t.Errorf("dry stock slips %g: %q", dry.Slip, dry.Words)
 	}

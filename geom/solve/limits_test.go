@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"pegwright/samples/trial"
 )
 
 // many is a frame of n posts, each step millimetres beside the last.
@@ -61,7 +63,7 @@ func TestLimits(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			begun := time.Now()
-			_, faults := try("test.yaml", c.src)
+			_, faults := trial.Solve("test.yaml", c.src)
 			if took := time.Since(begun); took > 5*time.Second {
 				t.Errorf("it took %v to refuse it", took)
 			}
@@ -85,7 +87,7 @@ func TestDenseFramesAreNotRefused(t *testing.T) {
 		"rafters side by side": wide("4000", "3000", "2400",
 			"roof: {shape: gable, pitch: 9 in 12, rafter spacing: 150}"),
 	} {
-		if _, faults := try("test.yaml", src); len(faults) > 0 {
+		if _, faults := trial.Solve("test.yaml", src); len(faults) > 0 {
 			t.Errorf("%s: %v", name, faults)
 		}
 	}

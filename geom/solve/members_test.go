@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // A rafter's ideal underside lies the seat depth below the plate's outer top
@@ -17,7 +18,7 @@ func TestSeatDepth(t *testing.T) {
 		layout string
 		deep   float64
 	}{{"layout: {rafter: {seat depth: 1.5}}", 1.5}, {"layout: {rafter: {seat depth: 1}}", 1}, {"", 5.5 / 3}} {
-		f := solved(t, fmt.Sprintf(hut, c.layout, ""))
+		f := trial.Frame(t, "test.yaml", fmt.Sprintf(hut, c.layout, ""))
 		for id, y := range map[string]float64{"rafter-1-south": 0, "rafter-2-north": 120 * inch} {
 			tm := f.Timber(id)
 			under := facePlane(tm, wordFace(t, tm, "underside"), tm.Ideal)
@@ -32,7 +33,7 @@ func TestSeatBoreStopsAboveTheMortise(t *testing.T) {
 	for _, pitch := range []string{"4 in 12", "9 in 12", "14 in 12"} {
 		for _, seat := range []string{"step-lap", "birdsmouth"} {
 			src := strings.Replace(fmt.Sprintf(hut, "", ""), "pitch: 9 in 12", "pitch: "+pitch+", seat: "+seat, 1)
-			f := solved(t, src)
+			f := trial.Frame(t, "test.yaml", src)
 			plate := f.Timber("plate-south")
 			top := 0.0
 			for _, c := range plate.Cuts {
@@ -65,7 +66,7 @@ func TestSeatBoreStopsAboveTheMortise(t *testing.T) {
 // What is written on a brace itself goes before what is written for its role,
 // and one brace does not lend it to the next.
 func TestBracesKeepTheirOwnSettings(t *testing.T) {
-	f := solved(t, `frame: Knees
+	f := trial.Frame(t, "test.yaml", `frame: Knees
 units: in
 sections: {brace: 3 x 5}
 timbers:

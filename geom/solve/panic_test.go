@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom/finding"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // figures are the lengths and counts of a description.
@@ -42,7 +43,7 @@ func TestSpoiltSamplesNeverPanic(t *testing.T) {
 					t.Errorf("panic: %v\n%s", e, text)
 				}
 			}()
-			f, faults := try("test.yaml", text)
+			f, faults := trial.Solve("test.yaml", text)
 			if len(faults) > 0 {
 				faulted++
 				placed(t, faults, text)

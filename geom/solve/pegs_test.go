@@ -9,6 +9,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // bore returns a timber's bore of a peg.
@@ -34,7 +35,7 @@ func offLine(tm *geom.Timber, b geom.Bore, p vec.V) float64 {
 // tenon hole, and the two holes apart by the stated offset, along the stated
 // draw.
 func TestBoresAgreeWithTheirPegs(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		n := 0
 		for _, j := range f.Joints {
 			for _, p := range j.Pegs {
@@ -65,7 +66,7 @@ func TestBoresAgreeWithTheirPegs(t *testing.T) {
 // Both holes of every tenon go through its wood: the rim stays inside the
 // tenon on all sides but the cheeks, which the peg passes.
 func TestHolesGoThroughTheTenon(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		n := 0
 		for _, j := range f.Joints {
 			for _, p := range j.Pegs {
@@ -93,7 +94,7 @@ func TestHolesGoThroughTheTenon(t *testing.T) {
 // mortise hole to the bearing plane, measured from the planes themselves. On a
 // brace it also lies farther from the nose, and straight back up the brace.
 func TestTenonHoleIsNearerTheShoulder(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		braces, squares := 0, 0
 		for _, j := range f.Joints {
 			for _, p := range j.Pegs {
@@ -168,13 +169,13 @@ func inPolygon(q vec.P, poly []vec.P) bool {
 // 45 degrees with a 3 in tenon and D = 1 in.
 func TestUsualBraceHoleIsWorkable(t *testing.T) {
 	src := strings.ReplaceAll(kneeOf(36, 36, "bore: 1, drawbore: 1/8"), "section: 8 x 8", "section: 6 x 6")
-	p := onlyPeg(t, solved(t, src), "brace-into-post")
+	p := onlyPeg(t, trial.Frame(t, "test.yaml", src), "brace-into-post")
 	near(t, "off the bearing plane", p.A, 1.5*inch, 1e-9)
 	near(t, "along from the nose line", p.P, 2*inch, 1e-9)
 	if p.Window.Grade < peg.Workable {
 		t.Errorf("grade %v, margins %+v", p.Window.Grade, p.Window.Margins[0])
 	}
-	j := solved(t, src).Joint("brace-into-post")
+	j := trial.Frame(t, "test.yaml", src).Joint("brace-into-post")
 	u, _, w := j.Axes.Of(p.Mortise)
 	if !inPolygon(vec.P{X: u, Y: w}, p.Window.Workable) {
 		t.Errorf("hole %.1f, %.1f lies outside the window %v", u, w, p.Window.Workable)
@@ -210,7 +211,7 @@ func TestAutoOffsetIsUsual(t *testing.T) {
 	for _, wood := range []string{"eastern white pine", "eastern hemlock", "norway spruce"} {
 		src := strings.Replace(twoSticks, "timbers:", "wood: {timbers: {species: "+wood+", seasoning: green}}\ntimbers:", 1) +
 			"joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, bore: 1}\n"
-		p := onlyPeg(t, solved(t, src), "rail-into-post")
+		p := onlyPeg(t, trial.Frame(t, "test.yaml", src), "rail-into-post")
 		if p.Offset < inch/16-1e-9 || p.Offset > 3*inch/16+1e-9 {
 			t.Errorf("%s: offset %.3f in", wood, p.Offset/inch)
 		}
@@ -224,7 +225,7 @@ func TestAutoOffsetIsUsual(t *testing.T) {
 // shoulder (common practice, no source).
 func TestDoorPostPeg(t *testing.T) {
 	src := fmt.Sprintf(hut, "", "  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 5'}\n")
-	f := solved(t, src)
+	f := trial.Frame(t, "test.yaml", src)
 	n := 0
 	for _, j := range f.Joints {
 		if j.Of.Role != "door post" || j.Into.Role != "plate" {
@@ -245,7 +246,7 @@ func TestDoorPostPeg(t *testing.T) {
 // 6 in of timber and 2 to 5 in of head and lead. No through peg ends inside
 // its timber.
 func TestPegLengths(t *testing.T) {
-	f := solved(t, fmt.Sprintf(hut, "", "  braces: {legs: 24 x 24, in: [bents, walls]}\n"))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(hut, "", "  braces: {legs: 24 x 24, in: [bents, walls]}\n"))
 	n := 0
 	for _, j := range f.Joints {
 		for _, p := range j.Pegs {
@@ -268,7 +269,7 @@ func TestPegLengths(t *testing.T) {
 // A tie's first hole stands 2 in above its lower edge, a second 3 D above the
 // first; both are 1-1/2 in off the shoulder (common practice, no source).
 func TestTwoPegsInATie(t *testing.T) {
-	f := solved(t, strings.Replace(twoSticks, "section: 6 x 6, from: [0, 6", "section: 6 x 8, from: [0, 6", 1)+
+	f := trial.Frame(t, "test.yaml", strings.Replace(twoSticks, "section: 6 x 6, from: [0, 6", "section: 6 x 8, from: [0, 6", 1)+
 		"joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, bore: 1, pegs: 2, thickness: 1.5}\n")
 	j := f.Joint("rail-into-post")
 	if len(j.Pegs) != 2 {

@@ -8,6 +8,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // roofed is a hut 10 ft wide under the roof that the keys describe.
@@ -40,7 +41,7 @@ func seatArea(f *geom.Frame, timber, joint string) float64 {
 // hand: ideal rafter 5-1/2 in deep, ideal ridge 5-1/2 in wide, span 10 ft, eave
 // 8 ft.
 func TestRidgeHeight(t *testing.T) {
-	f := solved(t, roofed("shape: gable, pitch: 9 in 12, ridge: beam", ""))
+	f := trial.Frame(t, "test.yaml", roofed("shape: gable, pitch: 9 in 12, ridge: beam", ""))
 	cross := 5.5 / 3 / 0.6 // on the plate
 	// Wood of 0.55 in between a seat and the bridle's slot: the slot's floor
 	// leaves the underside at twice the pitch (sin 0.96, cos 0.28).
@@ -69,7 +70,7 @@ func TestTensionByStructure(t *testing.T) {
 		roof string
 		want bool
 	}{{"shape: gable, pitch: 9 in 12", true}, {"shape: gable, pitch: 9 in 12, ridge: beam", false}, {"shape: shed, pitch: 4 in 12", false}} {
-		f := solved(t, roofed(c.roof, ""))
+		f := trial.Frame(t, "test.yaml", roofed(c.roof, ""))
 		for _, j := range f.Joints {
 			if want := c.want && j.Of.Role == "tie"; j.Tension != want {
 				t.Errorf("%s: %s holds tension: %v", c.roof, j.ID, j.Tension)
@@ -90,7 +91,7 @@ func TestShedRoof(t *testing.T) {
 		{"shape: shed, pitch: 4 in 12, overhang: 9", "south", "north", 4},
 		{"shape: shed, pitch: 5 in 12, overhang: 9, high wall: south", "north", "south", 5},
 	} {
-		f := solved(t, roofed(c.roof, ""))
+		f := trial.Frame(t, "test.yaml", roofed(c.roof, ""))
 		sin := c.rise / math.Hypot(c.rise, 12)
 		low, high := f.Timber("plate-"+c.low), f.Timber("plate-"+c.high)
 		near(t, "low plate", low.Place.O.Z, 96*inch, 1e-6)
@@ -132,7 +133,7 @@ func arrisLength(f *geom.Frame, id string, a, b plane) float64 {
 // between them. The strut is square to it, and as long as the foot of the
 // perpendicular from its place on the king post says.
 func TestKingPostTruss(t *testing.T) {
-	f := solved(t, fmt.Sprintf(hall, "truss: king post, heel: 10"))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(hall, "truss: king post, heel: 10"))
 	// Level way: half the span less post 7-1/2, heel 10, half the king post 3-3/4.
 	run := (120 - 7.5 - 10 - 3.75) * inch
 	tieTop := f.Timber("tie-1").Place.O.Z
@@ -163,7 +164,7 @@ func TestKingPostTruss(t *testing.T) {
 // tops in the plane of the principals' tops, and reach 2 in into each side.
 func TestPurlins(t *testing.T) {
 	for _, spacing := range []float64{24, 36, 48} {
-		f := solved(t, fmt.Sprintf(hall, fmt.Sprintf("truss: queen posts, purlin spacing: %g", spacing)))
+		f := trial.Frame(t, "test.yaml", fmt.Sprintf(hall, fmt.Sprintf("truss: queen posts, purlin spacing: %g", spacing)))
 		principal := f.Timber("principal-1-south")
 		top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
 		var rows []float64
@@ -190,7 +191,7 @@ func TestPurlins(t *testing.T) {
 
 // A tie over the plates lies 1 in down on them and runs past them by the heel.
 func TestTiesOverPlates(t *testing.T) {
-	f := solved(t, fmt.Sprintf(hall, "truss: queen posts, heel: 11"))
+	f := trial.Frame(t, "test.yaml", fmt.Sprintf(hall, "truss: queen posts, heel: 11"))
 	tie, principal := f.Timber("tie-1"), f.Timber("principal-1-south")
 	near(t, "tie's ideal underside", tie.Place.O.Z-9.5*inch, (108-1)*inch, 1e-6)
 	top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
@@ -204,7 +205,7 @@ func TestTiesOverPlates(t *testing.T) {
 
 // Over a collar the rafters are as far apart as the pitch leaves them.
 func TestCollars(t *testing.T) {
-	f := solved(t, roofed("shape: gable, pitch: 12 in 12, collars: {height: 1', on: every second pair}", ""))
+	f := trial.Frame(t, "test.yaml", roofed("shape: gable, pitch: 12 in 12, collars: {height: 1', on: every second pair}", ""))
 	n := 0
 	for _, tm := range f.Timbers {
 		if tm.Role != "collar" {
@@ -227,7 +228,7 @@ func TestCollars(t *testing.T) {
 // A lean-to's plate lies below its ledger by span times pitch, and its rafters
 // sit alike on both.
 func TestLeanTo(t *testing.T) {
-	f := solved(t, strings.Replace(fmt.Sprintf(hall, "ridge: beam"), "eave: 9'", "eave: 9'\n  lean-tos:\n    - {wall: south, span: 6', pitch: 4 in 12, height: 80}", 1))
+	f := trial.Frame(t, "test.yaml", strings.Replace(fmt.Sprintf(hall, "ridge: beam"), "eave: 9'", "eave: 9'\n  lean-tos:\n    - {wall: south, span: 6', pitch: 4 in 12, height: 80}", 1))
 	near(t, "ledger", f.Timber("lean-to-ledger-1-south").Place.O.Z, 80*inch, 1e-6)
 	plate := f.Timber("lean-to-plate-south")
 	near(t, "plate", plate.Place.O.Z, (80-72.0/3)*inch, 1e-6)

@@ -7,6 +7,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // The brace table stamped on a framing square: legs and length in inches, as
@@ -35,7 +36,7 @@ func TestBraceTableOfTheFramingSquare(t *testing.T) {
 	for _, housing := range []string{"housing: 0", "housing: 1/2", "housing: 1"} {
 		for _, c := range braceTable {
 			t.Run(fmt.Sprintf("%g by %g %s", c.rise, c.run, housing), func(t *testing.T) {
-				f := solved(t, kneeOf(c.rise, c.run, housing))
+				f := trial.Frame(t, "test.yaml", kneeOf(c.rise, c.run, housing))
 				post, beam, brace := f.Timber("post"), f.Timber("beam"), f.Timber("brace")
 				outer := facePlane(brace, wordFace(t, brace, "outer edge"), brace.Section)
 				side := facePlane(brace, wordFace(t, brace, "bent side"), brace.Section)
@@ -63,7 +64,7 @@ func TestBraceTableOfTheFramingSquare(t *testing.T) {
 // A housing deepens the joint and leaves the table's length alone: it adds
 // its depth beyond the ideal face, square to it, at each end.
 func TestHousingAddsBeyondTheIdealFace(t *testing.T) {
-	plain, housed := solved(t, kneeOf(36, 36, "housing: 0")), solved(t, kneeOf(36, 36, "housing: 1/2"))
+	plain, housed := trial.Frame(t, "test.yaml", kneeOf(36, 36, "housing: 0")), trial.Frame(t, "test.yaml", kneeOf(36, 36, "housing: 1/2"))
 	for _, id := range []string{"brace-into-post", "brace-into-beam"} {
 		a, b := plain.Joint(id).Bearing, housed.Joint(id).Bearing
 		near(t, "bearing plane of "+id, a.D-b.D, inch/2, 1e-9)
@@ -88,7 +89,7 @@ func TestRafterTableOfTheFramingSquare(t *testing.T) {
 		for _, c := range rafterTable {
 			for _, feet := range []float64{8, 12, 15} {
 				src := fmt.Sprintf("frame: Roof\nunits: in\nbuilding: {span: %g', bays: [10'], eave: 8', roof: {shape: gable, pitch: %g in 12, seat: %s}}\n", feet, c.rise, seat)
-				f := solved(t, src)
+				f := trial.Frame(t, "test.yaml", src)
 				for _, id := range []string{"rafter-1-south", "rafter-1-north"} {
 					tm := f.Timber(id)
 					what := fmt.Sprintf("%s, %g in 12, span %g ft, per foot of run", id, c.rise, feet)
@@ -159,7 +160,7 @@ func TestSquareRule(t *testing.T) {
 		{"measured", measured, 0.625, 0.4375},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			f := solved(t, fmt.Sprintf(bentOf, c.measured))
+			f := trial.Frame(t, "test.yaml", fmt.Sprintf(bentOf, c.measured))
 			tie := f.Timber("tie")
 			a := cutPlane(t, tie, "tie-into-left", geom.RoleShoulder)
 			b := cutPlane(t, tie, "tie-into-right", geom.RoleShoulder)
@@ -184,8 +185,8 @@ func TestSquareRule(t *testing.T) {
 
 // Holes and bearing planes do not move when a stick is measured.
 func TestMeasuringMovesNoHole(t *testing.T) {
-	plain := solved(t, fmt.Sprintf(bentOf, ""))
-	other := solved(t, fmt.Sprintf(bentOf, "measured: {left: {foot: 6 1/4 x 6 1/8, top: 5 7/8 x 6}}\n"))
+	plain := trial.Frame(t, "test.yaml", fmt.Sprintf(bentOf, ""))
+	other := trial.Frame(t, "test.yaml", fmt.Sprintf(bentOf, "measured: {left: {foot: 6 1/4 x 6 1/8, top: 5 7/8 x 6}}\n"))
 	for i, j := range plain.Joints {
 		k := other.Joints[i]
 		if j.Bearing != k.Bearing {
@@ -205,7 +206,7 @@ func TestMeasuredIsWrittenLikeTheSection(t *testing.T) {
 		for _, c := range []struct{ role, from, to string }{{"post", "0, 0, 0", "0, 0, 8'"}} {
 			src := fmt.Sprintf("frame: One\nunits: in\ntimbers:\n  stick: {role: %s, section: 6 x 8, from: [%s], to: [%s], faces: [%s]}\nmeasured:\n  stick: {foot: 6 1/8 x 8 1/4}\n",
 				c.role, c.from, c.to, faces)
-			f := solved(t, src)
+			f := trial.Frame(t, "test.yaml", src)
 			if len(f.Notes) > 0 {
 				t.Errorf("faces %s: %s", faces, f.Notes[0].Text)
 			}
@@ -226,7 +227,7 @@ func TestDeepStrutsHaveTwoPegs(t *testing.T) {
 		pegs          int
 	}{{"strut", "4 x 8", 2}, {"strut", "4 x 6", 1}, {"brace", "4 x 8", 1}} {
 		src := twoSticks + "  slope: {role: " + c.role + ", section: " + c.section + ", from: [1, 6, 20], to: [1, 66, 80], faces: [top, west]}\njoints:\n  - {kind: brace mortise and tenon, of: slope, end: start, into: post}\n"
-		f := solved(t, src)
+		f := trial.Frame(t, "test.yaml", src)
 		if got := len(f.Joints[0].Pegs); got != c.pegs {
 			t.Errorf("%s %s: %d pegs, want %d", c.role, c.section, got, c.pegs)
 		}

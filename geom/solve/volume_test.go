@@ -8,6 +8,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
+	"pegwright/samples/trial"
 )
 
 // Volumes by throwing points, apart from the kernel: a point is wood when it
@@ -153,7 +154,7 @@ func fails(got, vol, off float64) bool { return math.Abs(got-vol) > off+1e-9*vol
 const fine = 1.5
 
 func TestNetVolumes(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		seen := map[int64]bool{}
 		roles := map[string]bool{}
 		for i, tm := range f.Timbers {
@@ -182,7 +183,7 @@ func TestNetVolumes(t *testing.T) {
 // One bore, or one mortise, left out of the points must be found: the test
 // above can see faults of that size.
 func TestNetVolumeFaultsAreSeen(t *testing.T) {
-	eachSample(t, func(t *testing.T, f *geom.Frame) {
+	trial.EachSample(t, func(t *testing.T, f *geom.Frame) {
 		bores, mortises, most := 0, 0, 1
 		if long() {
 			most = 2

@@ -8,6 +8,7 @@ import (
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/samples/trial"
 )
 
 // building is a frame of the given bays with more keys of its building.
@@ -33,7 +34,7 @@ func TestGirtsStaggerInSlenderPosts(t *testing.T) {
 		post string
 		drop float64
 	}{{"6 x 6", 7}, {"8 x 8", 0}} {
-		f := solved(t, "sections: {post: "+c.post+"}\n"+building("10', 10'", "  girts: {height: [4'], in: [south]}\n"))
+		f := trial.Frame(t, "test.yaml", "sections: {post: "+c.post+"}\n"+building("10', 10'", "  girts: {height: [4'], in: [south]}\n"))
 		a, b := f.Timber("girt-south-1"), f.Timber("girt-south-2")
 		near(t, "first girt", a.Place.O.Z, 48*inch, 1e-6)
 		near(t, "second girt", b.Place.O.Z, (48-c.drop)*inch, 1e-6)
@@ -50,7 +51,7 @@ func TestGirtsStaggerInSlenderPosts(t *testing.T) {
 // as few even parts as the spacing allows. Between 6 in sills of a 10 ft bay
 // lie 108 in: at most 24 in apart they stand 21.6 in apart. Closed form.
 func TestFloorJoists(t *testing.T) {
-	f := solved(t, building("10'", "  sills: yes\n  floor: {spacing: 24\"}\n"))
+	f := trial.Frame(t, "test.yaml", building("10'", "  sills: yes\n  floor: {spacing: 24\"}\n"))
 	for i := range 4 {
 		j := f.Timber(fmt.Sprint("joist-", i+1))
 		if j == nil {
@@ -70,7 +71,7 @@ func TestFloorJoists(t *testing.T) {
 // Braces of several sets: down braces stand on the sills, inner bents alone
 // can have theirs, and legs of 24 x 18 run from nose to nose by Pythagoras.
 func TestBraceSets(t *testing.T) {
-	f := solved(t, building("10', 10'", `  sills: yes
+	f := trial.Frame(t, "test.yaml", building("10', 10'", `  sills: yes
   braces:
     - {legs: 24 x 18, in: [inner bents]}
     - {legs: 20 x 20, in: [walls], go: down, sides: [north], bays: [2]}
@@ -108,7 +109,7 @@ func TestBraceSets(t *testing.T) {
 // Bent braces that would meet under a short tie are made shorter or left out,
 // and the frame says so.
 func TestBracesUnderAShortTie(t *testing.T) {
-	f := solved(t, strings.Replace(building("10'", "  braces: {legs: 30 x 30, in: [bents]}\n"), "span: 12'", "span: 66", 1))
+	f := trial.Frame(t, "test.yaml", strings.Replace(building("10'", "  braces: {legs: 30 x 30, in: [bents]}\n"), "span: 12'", "span: 66", 1))
 	if !said(f, "these braces have others") && !said(f, "no room for") {
 		t.Errorf("no word of it: %v", f.Notes)
 	}
@@ -118,7 +119,7 @@ func TestBracesUnderAShortTie(t *testing.T) {
 // with a scarf at least 2 in clear of the pockets beside it.
 func TestLongPlateIsScarfed(t *testing.T) {
 	src := "wood: {timbers: {species: eastern white pine, longest: 24'}}\n" + building("12', 12', 12'", "  braces: {legs: 24 x 24, in: [walls]}\n")
-	f := solved(t, src)
+	f := trial.Frame(t, "test.yaml", src)
 	n := 0
 	for _, tm := range f.Timbers {
 		if tm.Role == "plate" {
@@ -134,7 +135,7 @@ func TestLongPlateIsScarfed(t *testing.T) {
 	if post := f.Joint("post-4-south-into-plate-south-2"); post == nil {
 		t.Error("the last post does not stand under the second piece")
 	}
-	whole := solved(t, strings.Replace(src, "longest: 24'", "longest: 40'", 1))
+	whole := trial.Frame(t, "test.yaml", strings.Replace(src, "longest: 24'", "longest: 40'", 1))
 	if whole.Timber("plate-south") == nil {
 		t.Error("a plate that is short enough was divided")
 	}
@@ -143,7 +144,7 @@ func TestLongPlateIsScarfed(t *testing.T) {
 // Piers under a sill stand under the bents and no farther apart between them
 // than the spacing asks for.
 func TestPiersUnderSills(t *testing.T) {
-	f := solved(t, building("10'", "  sills: yes\n  piers: {size: 12 x 12, spacing: 4'}\n"))
+	f := trial.Frame(t, "test.yaml", building("10'", "  sills: yes\n  piers: {size: 12 x 12, spacing: 4'}\n"))
 	n := 0
 	for _, s := range f.Supports {
 		if s.Timber == "sill-south" {

@@ -6,22 +6,14 @@ import (
 	"pegwright/geom/solve"
 	"pegwright/geom/spec"
 	"pegwright/geom/strength"
+	"pegwright/samples/trial"
 )
-
-const gate = `frame: Gate
-units: in
-timbers:
-  hanging-post: {role: post, section: 6 x 6, from: [0, 0, 0], to: [0, 0, 5'], faces: [south, west]}
-  rail: {role: tie, section: 6 x 6, from: [0, 6", 4'], to: [0, 6', 4'], faces: [top, west]}
-joints:
-  - {kind: mortise and tenon, of: rail, end: start, into: hanging-post}
-`
 
 // The hole, 1" wide, lies 1 1/2" off the shoulder and so 1 1/2" from the edge of
 // the post. That is nearer than published tests ask for (four diameters), so no
 // value is given.
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(gate), nil)
+	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

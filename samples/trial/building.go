@@ -1,4 +1,4 @@
-package check_test
+package trial
 
 import (
 	"fmt"
@@ -43,10 +43,10 @@ func (d *dice) some(list ...string) string {
 	}
 }
 
-// RandomFrame describes a building such as a user might write, its sizes drawn
+// Building describes a building such as a user might write, its sizes drawn
 // at random within what a small pegged frame can have. Numbers are bare and
 // take the file's unit.
-func RandomFrame(r *rand.Rand) string {
+func Building(r *rand.Rand) string {
 	d := &dice{Rand: r, k: 1}
 	d.top = d.pick("none", "none", "seat", "seat", "ridge", "shed", "king truss", "queen truss", "collars", "lean-tos", "over plates")
 	unit := "in"
