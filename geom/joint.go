@@ -113,20 +113,21 @@ type Peg struct {
 	Length      float64 // of the peg, head and lead included
 	Head, Lead  float64
 	Offset      float64
-	Draw        vec.V   // unit; zero when the hole is not offset
-	Mortise     vec.V   // centre of the mortise hole, middle of the tenon
-	Tenon       vec.V   // centre of the tenon hole
-	A           float64 // bearing plane to the mortise hole
-	B           float64 // shoulder to the tenon hole
-	P           float64 // along the receiver, from the bearing edge or nose line to the mortise hole
-	PFrom       string  // what P is measured from, such as "nose line"
-	Relish      float64 // along the enterer's grain, tenon hole centre to the first free surface behind it
-	Flush       bool    // sawn off level with both faces once driven, so that another timber can stand there
-	Entry, Exit int     // faces of the receiver; Exit 0 for a blind bore
-	Words       string  // which way the tenon hole is set: "toward the shoulder"
-	AlongBrace  bool    // drawn along the brace's axis
-	Auto        bool    // the offset was chosen by the program
-	Why         string  // how the offset was chosen, or why none serves
+	Draw        vec.V       // unit; zero when the hole is not offset
+	Mortise     vec.V       // centre of the mortise hole, middle of the tenon
+	Tenon       vec.V       // centre of the tenon hole
+	A           float64     // bearing plane to the mortise hole
+	B           float64     // shoulder to the tenon hole
+	P           float64     // along the receiver, from the bearing edge or nose line to the mortise hole
+	PFrom       string      // what P is measured from, such as "nose line"
+	Relish      float64     // along the enterer's grain, tenon hole centre to the first free surface behind it
+	Flush       bool        // sawn off level with both faces once driven, so that another timber can stand there
+	Entry, Exit int         // faces of the receiver; Exit 0 for a blind bore
+	Words       string      // which way the tenon hole is set: "toward the shoulder"
+	AlongBrace  bool        // drawn along the brace's axis
+	Auto        bool        // the offset was chosen by the program
+	OffsetAt    finding.Pos // where the offset was written; no line where it was not
+	Why         string      // how the offset was chosen, or why none serves
 	Rules       []peg.Rule
 	Window      peg.Window
 }

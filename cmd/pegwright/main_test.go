@@ -269,6 +269,25 @@ func TestMessagesKeepToTheWidth(t *testing.T) {
 	}
 }
 
+// A width that the environment gives holds where there is no terminal, too; of a
+// line wider than that the part with the mistake is shown.
+func TestMessagesKeepToColumns(t *testing.T) {
+	t.Setenv("COLUMNS", "60")
+	got := try("frame: F\nunits: in\nbuilding: {span: 12', bays: [10'], eave: 8', roof: {shape: gable, pitch: 9 in 12, ridge: beem}}\n", "check", "-")
+	for _, l := range strings.Split(got.err, "\n") {
+		if len([]rune(l)) > 60 {
+			t.Errorf("%q is wider than 60 columns", l)
+		}
+	}
+	if !strings.Contains(got.err, "| …") || !strings.Contains(got.err, "ridge: beem}}\n") || raw(got.err) {
+		t.Errorf("the line is shown as\n%s", got.err)
+	}
+	t.Setenv("COLUMNS", "banana")
+	if text := findingsText(pageFor(&bytes.Buffer{}), &solved{finds: []finding.Finding{{Text: strings.Repeat("wood ", 50)}}}); !strings.Contains(text, strings.Repeat("wood ", 49)) {
+		t.Errorf("without a width text is unbroken:\n%s", text)
+	}
+}
+
 // What is typed, completed and printed in the manual comes from one table, and
 // none of it is forgotten.
 func TestCompletionAndManualKnowEverything(t *testing.T) {

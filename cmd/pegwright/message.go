@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -14,7 +16,8 @@ import (
 )
 
 // page is how text for people is laid out: as wide as the terminal, with heavy
-// heads; unbroken and plain when nobody looks at a terminal.
+// heads; plain when nobody looks at a terminal, and then unbroken unless the
+// environment gives a width in COLUMNS.
 type page struct {
 	b     strings.Builder
 	width int // columns; 0 for no breaking
@@ -23,16 +26,26 @@ type page struct {
 
 // pageFor lays text out for a stream.
 func pageFor(w io.Writer) *page {
+	wide, err := strconv.Atoi(os.Getenv("COLUMNS"))
+	asked := err == nil && wide >= leastColumns
 	if !isTerminal(w) {
+		if asked {
+			return &page{width: wide}
+		}
 		return &page{}
 	}
-	f := w.(*os.File)
+	if !asked {
+		wide, _, err = term.GetSize(int(w.(*os.File).Fd()))
+	}
 	p := &page{width: screen, heavy: os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"}
-	if wide, _, err := term.GetSize(int(f.Fd())); err == nil && wide >= 40 {
+	if err == nil && wide >= leastColumns {
 		p.width = min(wide, 110)
 	}
 	return p
 }
+
+// leastColumns is the narrowest screen that text is laid out for.
+const leastColumns = 40
 
 // head writes a line that begins a message.
 func (p *page) head(text string) {
@@ -70,8 +83,14 @@ func (p *page) snippet(lines []string, at finding.Pos, long int) {
 	if col > room*3/4 {
 		from = col - room/2
 	}
-	shown := line[from:min(len(line), from+room)]
+	shown := slices.Clone(line[from:min(len(line), from+room)])
 	mark := max(1, min(long, len(shown)-(col-from)))
+	if from > 0 {
+		shown[0] = '…'
+	}
+	if from+room < len(line) {
+		shown[room-1] = '…'
+	}
 	fmt.Fprintf(&p.b, "%6d | %s\n", at.Line, visible(string(shown)))
 	fmt.Fprintf(&p.b, "       | %s%s\n", strings.Repeat(" ", col-from), strings.Repeat("^", mark))
 }
@@ -88,12 +107,9 @@ func (s *streams) faults(list finding.Faults, source []byte) int {
 	p := pageFor(s.errs)
 	lines := linesOf(source)
 	for _, f := range list {
-		line := f.Text
+		line := f.Said()
 		if at := f.At.String(); at != "" {
 			line = at + ": " + line
-		}
-		if f.Source != "" {
-			line += ": " + f.Source
 		}
 		p.head(line)
 		p.snippet(lines, f.At, markLength(lines, f))

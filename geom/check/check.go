@@ -131,6 +131,9 @@ func (p *proof) hole(g geom.Peg, m peg.Margin) string {
 
 func (p *proof) offset(j *geom.Joint, g geom.Peg) {
 	f := finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At}
+	if g.OffsetAt.Line > 0 {
+		f.At = g.OffsetAt
+	}
 	usual, most := peg.Caps(g.Bore, j.Into.Wood.Hard)
 	switch {
 	case g.Offset < 0:

@@ -57,16 +57,22 @@ type Fault struct {
 	Mend   string // how to mend it
 }
 
+// Said is what is wrong, and the offending text where the words do not name it
+// themselves.
+func (f Fault) Said() string {
+	if f.Source == "" || strings.Contains(" "+f.Text+" ", " "+f.Source+" ") {
+		return f.Text
+	}
+	return f.Text + ": " + f.Source
+}
+
 // Error returns the fault on one line, so that a Fault is an error.
 func (f Fault) Error() string {
 	var b strings.Builder
 	if s := f.At.String(); s != "" {
 		b.WriteString(s + ": ")
 	}
-	b.WriteString(f.Text)
-	if f.Source != "" {
-		b.WriteString(": " + f.Source)
-	}
+	b.WriteString(f.Said())
 	if f.Mend != "" {
 		b.WriteString(" (" + f.Mend + ")")
 	}
@@ -96,6 +102,34 @@ func (fs Faults) Err() error {
 // Sort orders faults by place in the file.
 func (fs Faults) Sort() {
 	sort.SliceStable(fs, func(i, j int) bool { return less(fs[i].At, fs[j].At) })
+}
+
+// Gathered returns the faults with those of one place and one mend as one: the
+// first says in how many more places it is the same.
+func (fs Faults) Gathered() Faults {
+	type cause struct {
+		at   Pos
+		mend string
+	}
+	var out Faults
+	first, more := map[cause]int{}, map[int]int{}
+	for _, f := range fs {
+		c := cause{f.At, f.Mend}
+		if i, again := first[c]; again {
+			more[i]++
+			continue
+		}
+		first[c] = len(out)
+		out = append(out, f)
+	}
+	for i, n := range more {
+		places := "places"
+		if n == 1 {
+			places = "place"
+		}
+		out[i].Text += fmt.Sprintf("; the same in %d more %s", n, places)
+	}
+	return out
 }
 
 func less(a, b Pos) bool {

@@ -3,7 +3,8 @@ package finding
 import "strings"
 
 // Nearest returns the word fewest edits away, "" when that is more than a
-// third of the letters. The plural of a word counts as the word.
+// third of the letters and it is not the beginning of one of them alone. The
+// plural of a word counts as the word.
 func Nearest(word string, words []string) string {
 	w := strings.ToLower(strings.NewReplacer("_", " ", "-", " ").Replace(word))
 	best, least := "", 0
@@ -12,6 +13,24 @@ func Nearest(word string, words []string) string {
 		d := min(Edits(w, plain), Edits(w, plain+"s"))
 		if d <= max(1, min(len(w), len(plain)+1)/3) && (best == "" || d < least) {
 			best, least = c, d
+		}
+	}
+	if best == "" {
+		return begun(w, words)
+	}
+	return best
+}
+
+// begun returns the only word that begins with w, "" when none or several do.
+func begun(w string, words []string) string {
+	best := ""
+	for _, c := range words {
+		switch {
+		case w == "" || !strings.HasPrefix(c, w):
+		case best != "":
+			return ""
+		default:
+			best = c
 		}
 	}
 	return best

@@ -1,5 +1,7 @@
 package measure
 
+import "strings"
+
 // Limits of one expression.
 const (
 	MaxText  = 500 // runes
@@ -66,6 +68,7 @@ type parser struct {
 	scanner
 	scope Scope
 	tok   token
+	bare  bool // the token before tok is a number without a unit
 	depth int
 }
 
@@ -91,10 +94,14 @@ func (p *parser) leftover() *Error {
 	if p.tok.kind == tokClose {
 		return &Error{Offset: p.tok.at, Text: "a closing parenthesis without an opening one", Mend: "take it away, or open one before it"}
 	}
-	return &Error{Offset: p.tok.at, Text: "nothing joins this to what stands before it", Mend: "write + - * or / between two values, and a unit after each number that needs one"}
+	if p.tok.kind == tokName && p.bare && !strings.ContainsAny(p.tok.name, "0123456789_") {
+		return &Error{Offset: p.tok.at, Text: "there is no unit called " + p.tok.name, Mend: "write in, ft, mm, cm or m after a number, or * before the name of a parameter"}
+	}
+	return &Error{Offset: p.tok.at, Text: "nothing joins this to what stands before it", Mend: "write + - * or / between two values, feet before inches, and a unit after each number that needs one"}
 }
 
 func (p *parser) advance() (err *Error) {
+	p.bare = p.tok.kind == tokValue && p.tok.value.Dim == Bare
 	p.tok, err = p.next()
 	return err
 }

@@ -132,10 +132,10 @@ func TestParseSection(t *testing.T) {
 		src, fault string
 		at         int
 	}{
-		{`6`, "not a section", 0}, {``, "not a section", 0},
+		{`6`, "two sizes", 0}, {``, "two sizes", 0},
 		{`6 x 8 x 10`, "not more", 6}, {`6 x`, "no value", -1},
 		{`x 6`, "no value", 0}, {`6 x 8 $`, "cannot stand", 6},
-		{`6 xx 8`, "not a section", 0}, {`(6 x 8)`, "not a section", 0},
+		{`6 xx 8`, "two sizes", 0}, {`(6 x 8)`, "two sizes", 0},
 	} {
 		_, _, err := ParseSection(c.src, testScope(Inch))
 		checkError(t, c.src, err, c.fault, c.at)

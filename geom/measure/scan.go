@@ -120,11 +120,11 @@ func unitWord(w string) (mm float64, ok bool) {
 		return 25.4, true
 	case "ft", "foot", "feet":
 		return 304.8, true
-	case "mm":
+	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		return 1, true
-	case "cm":
+	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
 		return 10, true
-	case "m":
+	case "m", "metre", "metres", "meter", "meters":
 		return 1000, true
 	}
 	return 0, false

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-const sectionMend = `write two sizes with an x between them, as in 6 x 8, 150 x 150 or 6 1/8" x 5 15/16"`
+const sectionMend = `write them with an x between, as in 6 x 8, 150 x 150 or 6 1/8" x 5 15/16"`
 
 // ParseSection reads two lengths with x, × or by between them, in
 // millimetres. Any error is an *Error.
@@ -23,10 +23,10 @@ func section(src []rune, scope Scope) (a, b float64, err *Error) {
 	}
 	seps := separators(src)
 	if len(seps) != 1 {
-		e := &Error{Text: "this is not a section", Mend: sectionMend}
+		e := &Error{Text: "two sizes are wanted here", Mend: sectionMend}
 		if len(seps) > 1 {
 			e.Offset = seps[1][0]
-			e.Text = "a section has two sizes, not more"
+			e.Text = "two sizes are wanted here, not more"
 		}
 		return 0, 0, e
 	}
@@ -107,7 +107,7 @@ func pitch(src []rune, scope Scope) (Pitch, *Error) {
 		}
 		return Pitch{Degrees: v.V}, err
 	}
-	none := &Error{Text: "this is not a pitch", Mend: pitchMend}
+	none := &Error{Text: "this is not a pitch", Mend: guessPitch(string(src))}
 	var first *Error
 	for _, at := range wordsIn(src) {
 		p, err := riseInRun(src[:at], src[at+2:], scope)
@@ -122,6 +122,29 @@ func pitch(src []rune, scope Scope) (Pitch, *Error) {
 		return Pitch{}, first
 	}
 	return Pitch{}, none
+}
+
+// guessPitch is the mend of a pitch written as 9/12, as 9:12 or as 9 alone.
+func guessPitch(src string) string {
+	rise, run, two := strings.Cut(strings.ReplaceAll(src, ":", "/"), "/")
+	rise, run = strings.TrimSpace(rise), strings.TrimSpace(run)
+	switch {
+	case two && figures(rise) && figures(run):
+		return "did you mean " + rise + " in " + run + "?"
+	case !two && figures(rise):
+		return "did you mean " + rise + " in 12, or " + rise + " deg?"
+	}
+	return pitchMend
+}
+
+// figures reports whether s is a plain number.
+func figures(s string) bool {
+	for _, r := range s {
+		if !isDigit(r) && r != '.' {
+			return false
+		}
+	}
+	return s != ""
 }
 
 func cutDegrees(src []rune) ([]rune, bool) {

@@ -31,6 +31,9 @@ func (u Unit) Units() Units {
 	return Metric
 }
 
+// Plural returns "inches", "feet", "millimetres" or "metres".
+func (u Unit) Plural() string { return [...]string{"inches", "feet", "millimetres", "metres"}[u] }
+
 // ParseUnit reads in, ft, mm or m, and the longer spellings of them.
 func ParseUnit(s string) (Unit, bool) {
 	switch s {
@@ -38,9 +41,9 @@ func ParseUnit(s string) (Unit, bool) {
 		return Inch, true
 	case "ft", "foot", "feet":
 		return Foot, true
-	case "mm":
+	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		return Millimetre, true
-	case "m":
+	case "m", "metre", "metres", "meter", "meters":
 		return Metre, true
 	}
 	return 0, false

@@ -39,6 +39,9 @@ func (p *plan) layBraces() {
 		if !set.Legs.Set {
 			set.Legs = spec.Section{A: p.s.std.legs, B: p.s.std.legs, At: set.At}
 		}
+		if !p.legSense(set.Legs) {
+			continue
+		}
 		var done []*knee
 		for _, k := range append(p.bentKnees(set), p.wallKnees(set)...) {
 			p.brace(k)
@@ -62,10 +65,35 @@ func (p *plan) braceSense(set spec.BraceSet) bool {
 	}
 	for _, x := range set.Bays {
 		if int(x.V) >= len(p.bents) {
-			s.fault(x.At, x.Src, fmt.Sprintf("the building has only %d bays", len(p.bents)-1), "write the number of one of its bays")
+			s.fault(x.At, x.Src, fmt.Sprintf("the last bay of the building is bay %d", len(p.bents)-1), "write the number of one of its bays")
 		}
 	}
 	return n == len(s.faults)
+}
+
+// legSense faults legs that are longer than what they run along: most often
+// feet that were meant as inches.
+func (p *plan) legSense(legs spec.Section) bool {
+	s := p.s
+	post, level := 0.0, p.b.Span.MM
+	for _, bt := range p.bents {
+		for _, st := range bt.post {
+			post = max(post, st.hi-st.lo)
+		}
+	}
+	for _, bay := range p.b.Bays {
+		level = max(level, bay.MM)
+	}
+	show := s.f.Units.Format
+	switch {
+	case legs.A >= post:
+		s.fault(legs.At, legs.Src, "a leg of "+show(legs.A)+" is longer than the posts, "+show(post), "check the unit; the first leg runs along the post, and 24\" to 36\" is usual")
+	case legs.B >= level:
+		s.fault(legs.At, legs.Src, "a leg of "+show(legs.B)+" is longer than the timber it runs along, "+show(level), "check the unit; the second leg runs along the level timber, and 24\" to 36\" is usual")
+	default:
+		return true
+	}
+	return false
 }
 
 // braceIn reports whether a set of braces stands; none named: bents and walls.

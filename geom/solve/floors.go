@@ -106,7 +106,7 @@ func (p *plan) layLoft() {
 	s := p.s
 	for _, x := range f.Bays {
 		if int(x.V) >= len(p.bents) {
-			s.fault(x.At, x.Src, fmt.Sprintf("the building has only %d bays", len(p.bents)-1), "write the number of one of its bays")
+			s.fault(x.At, x.Src, fmt.Sprintf("the last bay of the building is bay %d", len(p.bents)-1), "write the number of one of its bays")
 			return
 		}
 	}

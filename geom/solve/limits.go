@@ -21,14 +21,18 @@ const (
 // sized refuses a building that would need longer timbers than there may be, or
 // is too small to stand in: most often a number that was meant in feet or metres.
 func (p *plan) sized() {
-	for _, l := range append([]spec.Length{p.b.Span, p.b.Eave}, p.b.Bays...) {
+	for i, l := range append([]spec.Length{p.b.Span, p.b.Eave}, p.b.Bays...) {
 		show := p.s.f.Units.Format
+		meant := ""
+		if i >= 2 {
+			meant = "; bays takes the width of each bay, as in [10', 10']"
+		}
 		switch {
 		case l.MM > maxLength:
 			p.s.fault(l.At, l.Src, "no timber may be longer than "+show(maxLength)+", and this length needs one", "check the unit, or divide the length")
 		case l.Set && l.MM < leastSide:
 			p.s.fault(l.At, l.Src, "this makes "+show(l.MM)+" of building, and the least is "+show(leastSide),
-				"check the unit: a bare number takes the file's, "+p.s.d.Unit.String()+"; write 8' for feet, 2.4 m for metres")
+				"check the unit: a bare number takes the file's, "+p.s.d.Unit.Plural()+"; write 8' for feet, 2.4 m for metres"+meant)
 		}
 	}
 	if p.extent() > maxExtent {

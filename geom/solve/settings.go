@@ -33,7 +33,7 @@ func (s *solver) settle() {
 	}
 	for i, a := range s.d.Adjust {
 		if a.Joints.Set && !hit[i] {
-			s.fault(a.Joints.At, a.Joints.Src, "no joint fits this selector", "run 'pegwright model' to see the ids of the joints, or widen the words")
+			s.unmatched(a.Joints, "joint")
 		}
 	}
 }
@@ -84,6 +84,7 @@ func (s *solver) settle1(p *pact) joint.Settings {
 	if set.BlindDepth == 0 {
 		set.BlindDepth = 2 * inch
 	}
+	p.drawAt = u.Drawbore.At
 	set.Auto = !u.Drawbore.Set || u.Drawbore.Mode == spec.DrawAuto
 	if u.Drawbore.Set && u.Drawbore.Mode == spec.DrawLength {
 		set.Offset = u.Drawbore.MM
@@ -107,12 +108,6 @@ func (s *solver) roleLayout(role string) spec.JointSettings {
 // sane faults numbers that leave no joint at all.
 func (s *solver) sane(p *pact) {
 	r, e := p.r.t, p.e.t
-	at := p.at
-	if t := p.user.Thickness; t.Set {
-		at = t.At
-	} else if t := s.d.Layout.For(e.Role).Thickness; t.Set {
-		at = t.At
-	}
 	most := min(r.Ideal[0], r.Ideal[1])
 	if lapped(p.kind) {
 		s.saneLap(p)
@@ -127,15 +122,28 @@ func (s *solver) sane(p *pact) {
 		return
 	}
 	if p.set.Thickness >= most {
+		at := s.saidAt(p, func(j spec.JointSettings) spec.Length { return j.Thickness })
 		s.fault(at, s.f.Units.FormatJoint(p.set.Thickness), fmt.Sprintf("the tenon of %s is as thick as %s itself (%s)", e.ID, r.ID, s.f.Units.FormatJoint(most)),
 			"make the tenon a quarter to a third of the timber's thickness")
 	}
 	if p.set.Bore > most/2 {
-		s.fault(p.at, s.f.Units.FormatJoint(p.set.Bore), fmt.Sprintf("a bore of this size does not fit %s", r.ID), "bore 3/4 to 1-1/4 in (20 to 30 mm)")
+		at := s.saidAt(p, func(j spec.JointSettings) spec.Length { return j.Bore })
+		s.fault(at, "", fmt.Sprintf("a bore of %s is more than half of what %s is thick (%s)", s.f.Units.FormatJoint(p.set.Bore), r.ID, s.f.Units.FormatJoint(most)), "bore 3/4 to 1-1/4 in (20 to 30 mm)")
 	}
 	if p.set.Pegs > 4 {
 		s.fault(p.at, fmt.Sprint(p.set.Pegs), "no more than four pegs go in one joint", "give 0 to 4")
 	}
+}
+
+// saidAt is where a length of a joint's settings stands in the description: at
+// the joint, in an adjustment or in the layout, else where the joint comes from.
+func (s *solver) saidAt(p *pact, of func(spec.JointSettings) spec.Length) finding.Pos {
+	for _, l := range []spec.Length{of(p.user), of(s.d.Layout.For(p.e.t.Role)), of(p.own)} {
+		if l.Set {
+			return l.At
+		}
+	}
+	return p.at
 }
 
 // draw chooses the offset of a joint that leaves it to the program, and says
@@ -239,7 +247,7 @@ func (s *solver) adjustTimbers() {
 			s.trim(st, st.overall)
 		}
 		if !hit {
-			s.fault(a.Timbers.At, a.Timbers.Src, "no timber fits this selector", "run 'pegwright lists timbers' to see the ids of the timbers")
+			s.unmatched(a.Timbers, "timber")
 		}
 	}
 }
@@ -269,13 +277,5 @@ func (s *solver) measure() {
 }
 
 func (s *solver) unknown(id spec.Text) {
-	mend := "run 'pegwright lists timbers' to see the ids of the timbers"
-	var ids []string
-	for _, st := range s.order {
-		ids = append(ids, st.t.ID)
-	}
-	if best := finding.Nearest(id.S, ids); best != "" {
-		mend = "did you mean " + best + "?"
-	}
-	s.fault(id.At, id.S, "there is no timber of this name", mend)
+	s.fault(id.At, id.S, "there is no timber called "+id.S, s.nearestTimber(id.S))
 }

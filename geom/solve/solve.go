@@ -42,6 +42,7 @@ type pact struct {
 	own       spec.JointSettings // what the generator or the joint itself asks for
 	user      spec.JointSettings // what the user wrote for this very joint
 	at        finding.Pos
+	drawAt    finding.Pos // where the offset was written; nowhere where it was not
 	set       joint.Settings
 	why       string
 	pegOff    float64
@@ -80,7 +81,7 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 		step()
 		if len(s.faults) > 0 {
 			s.faults.Sort()
-			return nil, s.faults
+			return nil, s.faults.Gathered()
 		}
 	}
 	s.name()
@@ -287,7 +288,7 @@ func (s *solver) cut() {
 // finishPeg gives a peg its length, its window and its reason.
 func (s *solver) finishPeg(p *pact, j *geom.Joint, g *geom.Peg) {
 	step := s.std.pegStep
-	g.Lead, g.Why, g.Auto = p.set.Lead, p.why, p.set.Auto
+	g.Lead, g.Why, g.Auto, g.OffsetAt = p.set.Lead, p.why, p.set.Auto, p.drawAt
 	if g.Exit == 0 {
 		g.Lead = 0
 		// A blind peg must not bottom out before its head is where it belongs.

@@ -77,14 +77,16 @@ func idKey(name, doc string, dst *Text) field {
 func sizeKey(name, doc string, dst *Section) field {
 	return field{name: name, kind: "a section", doc: doc, read: func(r *reader, n *yaml.Node) {
 		if r.first(n, dst.Set) {
-			*dst = r.section(n, minSection, maxSection)
+			*dst = r.section(n)
 		}
 	}}
 }
 
 func legsKey(name, doc string, dst *Section) field {
 	return field{name: name, kind: "two lengths", doc: doc,
-		read: func(r *reader, n *yaml.Node) { *dst = r.section(n, 0, maxLegs) }}
+		read: func(r *reader, n *yaml.Node) {
+			*dst = r.pair(n, "two legs such as 24 x 24", "the legs of any brace", 0, maxLegs)
+		}}
 }
 
 func seasoningKey(name, doc string, dst *Seasoning) field {

@@ -84,12 +84,22 @@ func (r *reader) pairs(n *yaml.Node, what string, each func(k, v *yaml.Node)) bo
 	seen := map[string]bool{}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		k, v := n.Content[i], n.Content[i+1]
-		if k.Kind != yaml.ScalarNode || seen[k.Value] {
+		if k.Kind != yaml.ScalarNode || seen[k.Value] || r.commaNumber(n, k, v) {
 			continue
 		}
 		seen[k.Value] = true
 		each(k, v)
 	}
+	return true
+}
+
+// commaNumber reports a number with a comma in it, which inside braces ends the
+// value there and leaves figures as a key.
+func (r *reader) commaNumber(n, k, v *yaml.Node) bool {
+	if n.Style&yaml.FlowStyle == 0 || !isNull(v) || k.Value == "" || k.Value[0] < '0' || k.Value[0] > '9' {
+		return false
+	}
+	r.fault(k, k.Value, "these figures follow a comma, which ends the value before it", "write a decimal point, and no marks between thousands")
 	return true
 }
 
@@ -130,10 +140,21 @@ func (r *reader) field(f field, k, v *yaml.Node) {
 	switch {
 	case v.Kind == yaml.AliasNode:
 	case isNull(v) && f.inner == nil:
-		r.fault(k, k.Value, "this key has no value", "write "+f.kind+" after it, or take it away")
+		mend := "write " + f.kind + " after it, or take it away"
+		if r.commented(k) {
+			mend = "what follows # is a comment: put text that begins with # in quotes"
+		}
+		r.fault(k, k.Value, "this key has no value", mend)
 	default:
 		f.read(r, v)
 	}
+}
+
+// commented reports whether a comment stands where a key's value should.
+func (r *reader) commented(k *yaml.Node) bool {
+	line := []rune(r.lines[min(k.Line, len(r.lines))-1])
+	_, after, _ := strings.Cut(string(line[min(k.Column-1, len(line)):]), ":")
+	return strings.HasPrefix(strings.TrimSpace(after), "#")
 }
 
 // unknown reports a key that is not in the table, and returns the name that it
@@ -154,11 +175,14 @@ func (r *reader) items(n *yaml.Node, what string, limit int, single bool, each f
 	switch {
 	case n.Kind == yaml.AliasNode:
 		return false
+	case n.Kind == yaml.ScalarNode && single && strings.Contains(n.Value, ","):
+		r.fault(n, n.Value, "several values stand in brackets", "write ["+shorten(n.Value)+"]")
+		return false
 	case n.Kind == yaml.ScalarNode && single && !isNull(n):
 		each(0, n)
 		return true
 	case n.Kind != yaml.SequenceNode:
-		r.fault(n, sourceOf(n), what+" takes a list, not "+kindWord(n), "write the items in brackets, or each on a line after a dash")
+		r.fault(n, sourceOf(n), what+" takes a list, not "+kindWord(n), "put brackets round it, [ ], or a dash before each item")
 		return false
 	case len(n.Content) == 0:
 		r.fault(n, "", what+" has an empty list", "write at least one item, or take the key away")

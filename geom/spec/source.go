@@ -139,13 +139,12 @@ func (r *reader) notYAML(err error) {
 		r.tooDeep(line, 1)
 		return
 	}
-	shown := strings.TrimSpace(r.lines[line-1])
-	text := "this is not YAML (" + what + ")"
-	mend := "check indentation, colons, quotes and brackets on this line and the one before"
-	if strings.Contains(r.lines[line-1], "\t") {
-		mend = "indent with spaces, not with tabs"
+	if s := findSlip(r.lines); s != nil && s.line <= line+1 {
+		r.faultAt(s.line, s.col, s.source, s.text, s.mend)
+		return
 	}
-	r.faultAt(line, 1, shorten(shown), text, mend)
+	shown := strings.TrimSpace(r.lines[line-1])
+	r.faultAt(line, 1, shorten(shown), "this is not YAML ("+what+")", "check indentation, colons, quotes and brackets on this line and the one before")
 }
 
 // lostAlias reports an alias without an anchor, which the YAML library refuses

@@ -36,7 +36,9 @@ func stockFields(s *Stock) []field {
 		pricesKey(s),
 		lengthKey("kerf", "wood that a saw cut takes between two pieces", &s.Kerf, notNegative),
 		{name: "billet", kind: "two lengths", doc: "square billets for pegs, side x length",
-			read: func(r *reader, n *yaml.Node) { s.Billet = r.section(n, minSection, maxLegs) }},
+			read: func(r *reader, n *yaml.Node) {
+				s.Billet = r.pair(n, "a size such as 10 x 12", "any billet", minSection, maxLegs)
+			}},
 		lengthKey("lead screw", "length of the bits' lead screws", &s.LeadScrew, notNegative),
 	}
 }

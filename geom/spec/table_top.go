@@ -1,6 +1,9 @@
 package spec
 
 import (
+	"slices"
+	"strings"
+
 	"gopkg.in/yaml.v3"
 
 	"pegwright/geom/measure"
@@ -42,11 +45,29 @@ func topFields(d *Description) []field {
 func unitsKey(d *Description) field {
 	return field{name: "units", kind: "a word", doc: "unit of a bare number, and system in which lengths are shown",
 		words: unitNames(), read: func(r *reader, n *yaml.Node) {
-			if t := r.word(n, unitNames()); t.Set {
+			if t := r.unit(n); t.Set {
 				d.Unit, _ = measure.ParseUnit(t.S)
 				d.Units, d.UnitsAt = d.Unit.Units(), t.At
 			}
 		}}
+}
+
+// unit reads the file's unit. A near word is never guessed at: cm is near mm.
+func (r *reader) unit(n *yaml.Node) Text {
+	s, ok := r.scalar(n, "a unit")
+	if !ok {
+		return Text{}
+	}
+	w := strings.ToLower(s)
+	if slices.Contains(unitNames(), w) {
+		return Text{S: w, At: r.pos(n), Set: true}
+	}
+	mend := "write one of: " + strings.Join(unitNames(), ", ")
+	if u, ok := measure.ParseUnit(w); ok {
+		mend = "did you mean " + u.String() + "?"
+	}
+	r.fault(n, s, "this word has no meaning here", mend)
+	return Text{}
 }
 
 func unitNames() []string { return []string{"in", "ft", "mm", "m"} }
@@ -105,7 +126,7 @@ func sectionsKey(d *Description) field {
 	return field{name: "sections", kind: "sections by role", doc: "nominal size of the sticks of each role", suffix: "",
 		read: func(r *reader, n *yaml.Node) {
 			r.byRole(n, "sections", func(role Text, v *yaml.Node) {
-				if s := r.section(v, minSection, maxSection); s.Set {
+				if s := r.section(v); s.Set {
 					d.Sections = append(d.Sections, RoleSection{role, s})
 				}
 			})

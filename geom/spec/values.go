@@ -57,11 +57,13 @@ func (r *reader) length(n *yaml.Node, b bound) Length {
 	return Length{MM: mm, At: r.pos(n), Src: s, Set: true}
 }
 
+func (r *reader) show(mm float64) string { return r.scope.Unit.Units().Format(mm) }
+
 // bounded holds a length to its bound and to what a frame can need.
 func (r *reader) bounded(n *yaml.Node, mm float64, b bound) bool {
 	switch {
 	case math.Abs(mm) > maxLength:
-		r.fault(n, n.Value, "a length of more than a kilometre", "check the unit: this file counts in "+r.scope.Unit.String())
+		r.fault(n, n.Value, "a length of more than a kilometre", r.unitMend())
 	case b == positive && mm <= 0:
 		r.fault(n, n.Value, "this length must be greater than zero", "write a length above zero")
 	case b == notNegative && mm < 0:
@@ -116,9 +118,19 @@ func yesNo(s string) (on, known bool) {
 	return false, false
 }
 
-// section reads A x B, each from low to high millimetres.
-func (r *reader) section(n *yaml.Node, low, high float64) Section {
-	s, ok := r.scalar(n, "a size such as 6 x 8")
+func (r *reader) unitMend() string {
+	return "check the unit: this file counts in " + r.scope.Unit.Plural()
+}
+
+// section reads the two sizes of a stick.
+func (r *reader) section(n *yaml.Node) Section {
+	return r.pair(n, "a size such as 6 x 8", "any stick", minSection, maxSection)
+}
+
+// pair reads A x B, each from low to high millimetres. of names what may not be
+// larger or smaller.
+func (r *reader) pair(n *yaml.Node, want, of string, low, high float64) Section {
+	s, ok := r.scalar(n, want)
 	if !ok {
 		return Section{}
 	}
@@ -131,9 +143,9 @@ func (r *reader) section(n *yaml.Node, low, high float64) Section {
 	case min(a, b) <= 0:
 		r.fault(n, s, "both sizes must be greater than zero", "write two sizes above zero")
 	case min(a, b) < low:
-		r.fault(n, s, "this is thinner than any stick", "check the unit: this file counts in "+r.scope.Unit.String())
+		r.fault(n, s, "this is smaller than "+of+", "+r.show(low)+" at least", r.unitMend())
 	case max(a, b) > high:
-		r.fault(n, s, "this is larger than any stick", "check the unit: this file counts in "+r.scope.Unit.String())
+		r.fault(n, s, "this is larger than "+of+", "+r.show(high)+" at most", r.unitMend())
 	default:
 		return Section{A: a, B: b, At: r.pos(n), Src: s, Set: true}
 	}

@@ -105,7 +105,7 @@ func (r *reader) openingsHaveBays(d *Description) {
 		case along && !o.Bay.Set && len(d.Building.Bays) > 1:
 			r.faultOf(o.At, o.Name.S, "this opening does not say which bay it is in", "write bay: and a number")
 		case along && o.Bay.Set && int(o.Bay.V) > len(d.Building.Bays):
-			r.faultOf(o.Bay.At, o.Bay.Src, "the building has only "+itoa(len(d.Building.Bays))+" bays", "write the number of one of its bays")
+			r.faultOf(o.Bay.At, o.Bay.Src, "the last bay of the building is bay "+itoa(len(d.Building.Bays)), "write the number of one of its bays")
 		}
 	}
 }
