@@ -11,15 +11,24 @@ import (
 
 // writeFile writes a new file with its folders, and syncs it.
 func writeFile(name string, data []byte) error {
-	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
-		return err
-	}
+	return putFile(name, data, (*os.File).Sync)
+}
+
+// putFile writes a new file with its folders, and ends with the sync.
+func putFile(name string, data []byte, sync func(*os.File) error) error {
 	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if errors.Is(err, fs.ErrNotExist) {
+		if err = os.MkdirAll(filepath.Dir(name), 0o777); err == nil {
+			file, err = os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		}
+	}
 	if err != nil {
 		return err
 	}
-	_, err = file.Write(data)
-	return finish(file, err)
+	if _, err = file.Write(data); err == nil {
+		err = sync(file)
+	}
+	return closed(file, err)
 }
 
 // finish syncs and closes a file that was written, keeping the first error.
@@ -27,6 +36,11 @@ func finish(file *os.File, err error) error {
 	if err == nil {
 		err = file.Sync()
 	}
+	return closed(file, err)
+}
+
+// closed closes a file, keeping the first error.
+func closed(file *os.File, err error) error {
 	if e := file.Close(); err == nil {
 		err = e
 	}
@@ -54,14 +68,14 @@ func copyFile(from, to string, st fs.FileInfo) error {
 	return os.Chtimes(to, st.ModTime(), st.ModTime())
 }
 
-// syncDir makes the names in a folder last through a loss of power. Systems
-// that cannot sync a folder do so by themselves; one that may be written but not
-// read is left to them too.
-func syncDir(dir string) error {
+// syncPath makes the names in a folder, or what is in a file, last through a
+// loss of power. Systems that cannot sync a folder do so by themselves; what may
+// be written but not read is left to them too.
+func syncPath(path string) error {
 	if runtime.GOOS == "windows" {
 		return nil
 	}
-	d, err := os.Open(dir)
+	d, err := os.Open(path)
 	if errors.Is(err, fs.ErrPermission) {
 		return nil
 	}
@@ -69,19 +83,6 @@ func syncDir(dir string) error {
 		return err
 	}
 	return finish(d, nil)
-}
-
-// syncTree syncs every folder below and including dir.
-func syncTree(dir string) error {
-	return filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || !d.IsDir() {
-			return err
-		}
-		if st, err := d.Info(); err != nil || st.Mode().Perm()&0o400 == 0 {
-			return err
-		}
-		return syncDir(path)
-	})
 }
 
 // removeTree removes a folder with all in it, folders without write permission

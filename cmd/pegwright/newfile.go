@@ -25,7 +25,7 @@ func createFile(name string, data []byte) error {
 	if err != nil {
 		return err
 	}
-	return syncDir(filepath.Dir(name))
+	return syncPath(filepath.Dir(name))
 }
 
 // createBeside writes the file under a name of its own beside the one wanted,

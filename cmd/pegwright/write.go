@@ -55,7 +55,7 @@ func writeWith(ctx context.Context, out string, files []packet.File, swap exchan
 	if err := p.retire(old); err != nil {
 		return fmt.Errorf("the new packet is in %s, but files of yours are still in %s: %s", quoted(out), quoted(old), reason(err))
 	}
-	return syncDir(filepath.Dir(p.dir))
+	return syncPath(filepath.Dir(p.dir))
 }
 
 // failed says that nothing was changed.
@@ -70,8 +70,8 @@ func (p place) failed(err error) error {
 	return fmt.Errorf("cannot write %s: %s; nothing was changed", quoted(p.shown), reason(err))
 }
 
-// build writes the new packet beside the old one, everything synced, the
-// manifest last.
+// build writes the new packet beside the old one, everything synced, then the
+// manifest.
 func (p place) build(ctx context.Context, files []packet.File) error {
 	if err := os.Mkdir(p.fresh, 0o777); err != nil {
 		return err
@@ -80,7 +80,7 @@ func (p place) build(ctx context.Context, files []packet.File) error {
 		if ctx.Err() != nil {
 			return errInterrupted
 		}
-		if err := writeFile(filepath.Join(p.fresh, filepath.FromSlash(f.Path)), f.Data); err != nil {
+		if err := putFile(filepath.Join(p.fresh, filepath.FromSlash(f.Path)), f.Data, syncOne); err != nil {
 			return err
 		}
 	}
@@ -91,7 +91,7 @@ func (p place) build(ctx context.Context, files []packet.File) error {
 	if err != nil {
 		return err
 	}
-	if err := syncTree(p.fresh); err != nil {
+	if err := syncAll(p.fresh); err != nil {
 		return err
 	}
 	if err := writeFile(filepath.Join(p.fresh, manifestFile), text); err != nil {
@@ -100,7 +100,7 @@ func (p place) build(ctx context.Context, files []packet.File) error {
 	if ctx.Err() != nil {
 		return errInterrupted
 	}
-	return syncDir(p.fresh)
+	return syncPath(p.fresh)
 }
 
 // swap puts the new packet in place and returns where the old one is now, ""
