@@ -149,6 +149,31 @@ func TestValid(t *testing.T) {
 	}
 }
 
+// Tones lie under all lines, lettering with its white ground over them, the
+// words under the sheet under all; items of one layer stay together and in
+// order, and none is lost.
+func TestLayers(t *testing.T) {
+	s := NewSheet("k", "i", "t", 100, 100)
+	add := func(c Class, layer, mark string) {
+		s.Add(&Path{Meta: Meta{Class: c, Layer: layer, Mark: mark}})
+	}
+	for i, l := range [][2]string{{"text", ""}, {"part", ""}, {"text", "title"}, {"part", "key view"}, {"fill", ""}, {"break", ""},
+		{"part", ""}, {"dimension", "border"}, {"text", LayerUnder}, {"text", ""}, {"dimension", ""}, {"hatch", ""}} {
+		add(Class(l[0]), l[1], string(rune('a'+i)))
+	}
+	got := ""
+	for _, l := range s.Layers() {
+		got += l.Name + ":"
+		for _, it := range l.Items {
+			got += it.Head().Mark
+		}
+		got += " "
+	}
+	if want := "under:i fill:e hatch:l part:bg dimension:k key view:d break:f border:h text:aj title:c "; got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
 func TestDump(t *testing.T) {
 	s := NewSheet("hole", "J12-near", "Near face", 215.9, 279.4)
 	s.FullScale = true

@@ -9,7 +9,7 @@ import (
 	"pegwright/geom/vec"
 )
 
-// Dump returns the sheet as readable text, one item a line, in painting order:
+// Dump returns the sheet as readable text, one item a line, as they were added:
 // the same for the same sheet, whatever the machine. Coordinates are rounded as
 // the renderers round them; angles are degrees.
 func (s *Sheet) Dump() string {

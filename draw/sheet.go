@@ -6,13 +6,14 @@ import (
 	"pegwright/geom/vec"
 )
 
-// Sheet is one page: its size, its items in painting order, and its links.
+// Sheet is one page: its size, its items, and its links.
 type Sheet struct {
 	// Kind is the kind of sheet, ID its id within the packet, Title its title.
 	Kind, ID, Title string
 	// W and H are the paper size, millimetres.
 	W, H float64
-	// Items are painted in this order.
+	// Items are painted layer by layer, see Layers, and within a layer in this
+	// order.
 	Items []Item
 	// FullScale marks a 1:1 sheet: coordinates keep 1e-4 mm instead of 1e-3.
 	FullScale bool
@@ -64,7 +65,7 @@ func NewSheet(kind, id, title string, w, h float64) *Sheet {
 	return &Sheet{Kind: kind, ID: id, Title: title, W: w, H: h, Step: StepFor(w, h)}
 }
 
-// Add paints items on top of those that are there.
+// Add adds items, each painted on top of those of its layer that are there.
 func (s *Sheet) Add(items ...Item) { s.Items = append(s.Items, items...) }
 
 // Line adds a line from a to b and returns it.

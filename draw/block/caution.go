@@ -60,7 +60,7 @@ func DoNotCut(s *draw.Sheet, finding int) {
 		h -= 0.5
 	}
 	under := &draw.Text{
-		Meta: draw.Meta{Class: draw.TextClass, Layer: "under", Pen: &draw.Pen{Grey: 0.82}},
+		Meta: draw.Meta{Class: draw.TextClass, Layer: draw.LayerUnder, Pen: &draw.Pen{Grey: 0.82}},
 		At:   vec.P{X: b.Mid().X, Y: b.Mid().Y}, Height: h, S: text, Bold: true, Anchor: draw.Middle,
 	}
 	s.Items = append([]draw.Item{under}, s.Items...)

@@ -74,7 +74,7 @@ func (w *walk) say(format string, a ...any) {
 
 // read looks at one line of lettering by itself.
 func (w *walk) read(x *draw.Text) {
-	if x.Layer == "under" {
+	if x.Layer == draw.LayerUnder {
 		return
 	}
 	b := BoxOf(x)

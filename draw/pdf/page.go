@@ -17,8 +17,10 @@ func (p *writer) page(s *draw.Sheet) error {
 		p.placed[s.ID] = true
 	}
 	c := &content{page: p, sheet: s, buf: p.room[:0]}
-	for _, it := range s.Items {
-		c.item(it)
+	for _, l := range s.Layers() {
+		for _, it := range l.Items {
+			c.item(it)
+		}
 	}
 	c.flush()
 	p.areas(s)

@@ -47,7 +47,7 @@ func emptyFaults(s *draw.Sheet) []string {
 		return nil
 	}
 	field := draw.Box{Min: vec.P{X: block.Left, Y: block.Other}, Max: vec.P{X: s.W - block.Other, Y: s.H - block.Other}}
-	return legible.Sparse(s, field, map[string]bool{"border": true, "title": true, "key view": true, "under": true})
+	return legible.Sparse(s, field, map[string]bool{"border": true, "title": true, "key view": true, draw.LayerUnder: true})
 }
 
 func checkLayout(t *testing.T, s *draw.Sheet) {

@@ -24,7 +24,7 @@ func figureRows(sheets []*draw.Sheet) [][]string {
 		var ys []float64
 		for _, it := range s.Items {
 			x, ok := it.(*draw.Text)
-			if !ok || x.Anchor != draw.End || x.Bold || x.Layer == "under" {
+			if !ok || x.Anchor != draw.End || x.Bold || x.Layer == draw.LayerUnder {
 				continue
 			}
 			y := math.Round(x.At.Y*100) / 100

@@ -12,35 +12,37 @@ import (
 	"pegwright/geom/vec"
 )
 
-// items writes all items in painting order. Items that follow each other in one
-// layer and one pen share a group.
+// items writes all items in painting order: a group for each layer, and in it a
+// group for every run of items in one pen.
 func (r *renderer) items() {
-	layer, drawn, open := "", draw.Pen{}, false
-	for _, it := range r.sheet.Items {
-		pen, name := it.Head().PenAt(r.sheet.Step), it.Head().LayerName()
-		if !open || name != layer || !samePen(pen, drawn) {
-			if open {
+	for _, l := range r.sheet.Layers() {
+		r.out.Group(attr("id", r.id(l.Name)), attr("data-layer", l.Name), attr("fill", "none"))
+		var drawn draw.Pen
+		for i, it := range l.Items {
+			pen := it.Head().PenAt(r.sheet.Step)
+			if i > 0 && !samePen(pen, drawn) {
 				r.out.Gend()
 			}
-			r.out.Group(r.group(it.Head(), pen)...)
-			layer, drawn, open = name, pen, true
+			if i == 0 || !samePen(pen, drawn) {
+				r.out.Group(stroke(pen)...)
+			}
+			drawn = pen
+			r.item(it, pen)
 		}
-		r.item(it, pen)
-	}
-	if open {
+		r.out.Gend()
 		r.out.Gend()
 	}
 }
 
-// group returns the attributes of the group of a layer and pen.
-func (r *renderer) group(m *draw.Meta, pen draw.Pen) []string {
-	layer := m.LayerName()
+// id returns the id of a layer's group: its name as far as an id may have it,
+// with a number where another layer has taken that.
+func (r *renderer) id(layer string) string {
 	id := name(layer)
 	r.ids[id]++
 	if n := r.ids[id]; n > 1 {
 		id += "." + strconv.Itoa(n)
 	}
-	return append([]string{attr("id", id), attr("data-layer", layer), attr("fill", "none")}, stroke(pen)...)
+	return id
 }
 
 func samePen(p, q draw.Pen) bool {

@@ -1,6 +1,7 @@
 // Package svg renders a sheet as an SVG file: the paper size in millimetres, a
-// view box in millimetres, a group for every run of items in one layer and pen,
-// and a subset of the font of the sheets embedded.
+// view box in millimetres, one group for each layer by its name, in it a group
+// for every run of items in one pen, and a subset of the font of the sheets
+// embedded.
 //
 // Marks, owners and layers of the items are kept as data-mark, data-owner and
 // data-layer, so that a measuring test can find an item again.
@@ -82,7 +83,7 @@ type renderer struct {
 	book  *Book
 	*paper
 	out *svgo.SVG
-	ids map[string]int // how often a layer's name was used as an id
+	ids map[string]int // how often an id was taken
 }
 
 func (r *renderer) document(o Options) error {

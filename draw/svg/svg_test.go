@@ -163,9 +163,14 @@ func TestGroupsAndFont(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := string(b)
-	for _, want := range []string{`width="215.9mm"`, `viewBox="0 0 215.9 279.4"`, `data-layer="part"`, `id="part.2"`, `data-packet="0123456789ab"`, "@font-face", "Near face"} {
+	for _, want := range []string{`width="215.9mm"`, `viewBox="0 0 215.9 279.4"`, `<g id="part" data-layer="part"`, `data-packet="0123456789ab"`, "@font-face", "Near face"} {
 		if !strings.Contains(s, want) {
 			t.Errorf("no %s", want)
+		}
+	}
+	for _, layer := range []string{"part", "register", "text"} {
+		if n := strings.Count(s, `data-layer="`+layer+`"`); n != 1 {
+			t.Errorf("%d groups of layer %s", n, layer)
 		}
 	}
 	if n := strings.Count(s, "@font-face"); n != 1 {
