@@ -1,9 +1,6 @@
 package templates
 
 import (
-	"fmt"
-	"strings"
-
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
@@ -12,9 +9,8 @@ import (
 
 // printCheck returns the page that proves a printer: bars in both directions,
 // a square whose diagonals can be measured, and how a printer that is a little
-// off is corrected. Large are timbers whose end patterns the paper is too small
-// for.
-func printCheck(f *geom.Frame, large []string) *draw.Sheet {
+// off is corrected.
+func printCheck(f *geom.Frame) *draw.Sheet {
 	t := block.TitleFor(f, "Print check", "print this page first and measure it", "1:1")
 	t.Note = printNote(f)
 	s, field := block.On(paperOf(f), "check", "print", t)
@@ -27,7 +23,6 @@ func printCheck(f *geom.Frame, large []string) *draw.Sheet {
 	l := layout{col: field.Box()}
 	l.col.Max.Y = y - 16.5
 	w := checkWords(f)
-	w.add(lettering, false, tooLarge(large))
 	lines, _ := l.flow(w)
 	for _, q := range lines {
 		s.Text(q.at, lettering, q.text)
@@ -57,18 +52,6 @@ func checkWords(f *geom.Frame) words {
 		"All full-size sheets are corrected for a printer that makes of 100 mm "+draw.Number(along, 2)+" mm along the paper (upright here) and "+draw.Number(across, 2)+" mm across it. The bars here must now be right.",
 		"If they are not, take “printed along” and “printed across” out of the frame's description, print this page again, and measure anew.")
 	return w
-}
-
-// tooLarge says which end patterns are left out, "" when none are.
-func tooLarge(ids []string) string {
-	if len(ids) == 0 {
-		return ""
-	}
-	names := strings.Join(ids[:min(len(ids), 3)], ", ")
-	if n := len(ids) - 3; n > 0 {
-		names += fmt.Sprintf(" and %d more", n)
-	}
-	return fmt.Sprintf("No end pattern of %s: more than %d pages. Larger paper or a roll has it.", names, mostPages)
 }
 
 // checkSquare draws a 100 mm square with its diagonals.

@@ -2,7 +2,6 @@ package templates
 
 import (
 	"math"
-	"strings"
 
 	"pegwright/draw"
 	project "pegwright/draw/view"
@@ -13,15 +12,9 @@ import (
 
 // endPlans lays out the patterns of the ends that a joint cuts aslant: the
 // tenon, shoulder and nose of a brace, the seat and the peak of a rafter, a
-// splayed scarf.
-func endPlans(j *geom.Joint) []plan {
-	var out []plan
-	for _, t := range []*geom.Timber{j.Of, j.Into} {
-		if p, ok := endPlan(j, t); ok {
-			out = append(out, p)
-		}
-	}
-	return out
+// splayed scarf. Those wider than room mm come in parts where they can.
+func endPlans(j *geom.Joint, room float64) []plan {
+	return append(endParts(j, j.Of, room), endParts(j, j.Into, room)...)
 }
 
 // plain is how much uncut wood an end pattern shows past the cuts, and tail how
@@ -33,14 +26,15 @@ const (
 
 // endPlan lays out the end of timber t that joint j cuts aslant, on the
 // reference face that shows the slant. It reports false where no cut is aslant,
-// or the joint gives no line to register on, or t is only let into.
-func endPlan(j *geom.Joint, t *geom.Timber) (plan, bool) {
+// or the joint gives no line to register on, or t is only let into; lo and hi are
+// the stretch along the timber that it shows.
+func endPlan(j *geom.Joint, t *geom.Timber) (p plan, lo, hi float64, ok bool) {
 	face, lo, hi := slant(j, t)
 	at, name, ok := endPlace(j, t)
 	if face == 0 || !ok || t.Net == nil || t == j.Into && lo > tail && hi < t.Length-tail {
-		return plan{}, false
+		return plan{}, 0, 0, false
 	}
-	p := plan{kind: "end", joint: j, v: view{t: t, face: face, x0: at}, end: geom.Start}
+	p = plan{kind: "end", joint: j, v: view{t: t, face: face, x0: at}, end: geom.Start, endName: role(j, name)}
 	if lo+hi > t.Length {
 		p.end = geom.Finish
 	}
@@ -52,9 +46,9 @@ func endPlan(j *geom.Joint, t *geom.Timber) (plan, bool) {
 		hi = t.Length
 	}
 	p.outline(lo, hi)
-	p.endLines(name, lo, hi)
+	p.endLines(lo, hi)
 	p.endRoom()
-	return p, len(p.strokes)+len(p.guides) > 2
+	return p, lo, hi, len(p.strokes)+len(p.guides) > 2
 }
 
 // slant returns the reference face that shows the slanted faces that the joint
@@ -215,11 +209,11 @@ func (p *plan) named(longest map[string]int) {
 
 // endLines adds the register arris and line J, and at the finished end the
 // distance from line J to the tip; at the start end that is where line J lies.
-func (p *plan) endLines(name string, lo, hi float64) {
+func (p *plan) endLines(lo, hi float64) {
 	j := p.joint
 	register := guide{name: "lay on " + p.v.arris(), class: draw.Register, mark: mark("line:register", j, nil),
 		a: vec.P{X: -far}, b: vec.P{X: far}, below: p.v.sign() > 0}
-	line := guide{name: p.lineName(strings.ReplaceAll(name, j.Of.ID, j.Of.Role)), class: draw.Centre, mark: mark("line:joint", j, nil),
+	line := guide{name: p.lineName(p.endName), class: draw.Centre, mark: mark("line:joint", j, nil),
 		a: vec.P{Y: -far}, b: vec.P{Y: far}}
 	p.guides = append(p.guides, register, line)
 	tip := p.v.t.Length - p.v.x0
@@ -236,7 +230,7 @@ func (p *plan) endRoom() {
 		p.need = append(p.need, s.a, s.b)
 	}
 	for _, g := range p.guides {
-		if strings.HasPrefix(g.mark, "edge:") {
+		if g.edge() {
 			p.need = append(p.need, g.a, g.b)
 		}
 	}

@@ -50,6 +50,10 @@ func (p plan) signature() signature {
 		fmt.Fprint(&b, "|", len(w))
 		s.points(w...)
 	}
+	if p.part.of > 0 {
+		fmt.Fprint(&b, "|", p.part.n, p.part.of)
+		s.place = append(s.place, p.part.from)
+	}
 	if p.kind == "flap" { // what the words say of the bearing
 		s.place = append(s.place, p.joint.LetIn)
 	}

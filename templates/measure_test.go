@@ -42,12 +42,6 @@ func (d drawn) holdAll(t *testing.T) {
 		_, word := g.title()
 		id := g.joint.ID + "-" + word
 		read := d.read[id]
-		if read == nil && g.kind == "end" && d.read[id+"-tile-1"] == nil {
-			if text := textOf(d.sheets[0]); !strings.Contains(strings.ReplaceAll(text, "|", " "), "No end pattern of") {
-				t.Errorf("%s: no sheet %s, and the print check does not say so", d.name, id)
-			}
-			continue
-		}
 		if read == nil {
 			read = joined(t, d.read, id+"-tile-")
 		}

@@ -3,6 +3,7 @@ package templates
 import (
 	"math"
 	"sort"
+	"strings"
 	"testing"
 
 	"pegwright/geom"
@@ -117,7 +118,7 @@ func holdEnd(t *testing.T, fd found, g, q plan) {
 	var at float64
 	for _, p := range q.joint.Places {
 		if p.On == tm {
-			at = p.X
+			at = p.X + q.part.from
 			break
 		}
 	}
@@ -247,5 +248,44 @@ func holdPeg(t *testing.T, d drawn, n int, size pegSize) {
 		agree(t, fd, "square stock", sq[0][0].Dist(sq[0][1]), 2*r)
 		agree(t, fd, "head", fd.lines["peg:head"][0].X-lo, size.head)
 		agree(t, fd, "beyond the far face", hi-fd.lines["peg:beyond"][0].X, size.beyond)
+	}
+}
+
+// TestLongEndsComeInParts: an end pattern that would be taped from many pages
+// comes in parts; every corner of the joint lies in one of them, which the
+// measuring test holds against the cuts, and each says how far its line lies
+// from line J: the difference of two places in the timber's own axes.
+func TestLongEndsComeInParts(t *testing.T) {
+	seen := 0
+	for _, d := range all(t) {
+		for _, g := range d.groups {
+			if g.kind != "end" || g.part.of == 0 {
+				continue
+			}
+			seen++
+			_, word := g.title()
+			id := g.joint.ID + "-" + word
+			if d.read[id] == nil {
+				id += "-tile-1"
+			}
+			text := flow(d.sheets, id)
+			x, _, _ := endPlace(g.joint, g.v.t)
+			want := d.f.Units.FormatJoint(abs(g.v.x0-x)) + " from line J"
+			if g.v.x0 != x && !strings.Contains(text, want) {
+				t.Errorf("%s %s does not say %q", d.name, id, want)
+			}
+			read := d.read[id]
+			if strings.HasSuffix(id, "-tile-1") {
+				read = joined(t, d.read, strings.TrimSuffix(id, "1"))
+			}
+			for _, fd := range read {
+				if len(fd.runs["edge:part:"+g.joint.ID]) < 4 {
+					t.Errorf("%s %s shows nothing", d.name, id)
+				}
+			}
+		}
+	}
+	if seen < 4 {
+		t.Errorf("%d parts", seen)
 	}
 }

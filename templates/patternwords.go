@@ -27,6 +27,7 @@ func (p plan) endWords(w *words, u measure.Units) {
 	v := p.v
 	p.registerWords(w)
 	w.add(lettering, true, p.positionWords(u))
+	p.partWords(w, u)
 	over := geom.Opposite(v.face)
 	w.add(lettering, false, "Full lines are seen from this face, dashed ones lie behind. Prick the corners, join them with a straightedge, square them round.",
 		fmt.Sprintf("Turned over it fits face\u00a0%d, on arris\u00a0%d/%d.", over, min(over, v.side()), max(over, v.side())),

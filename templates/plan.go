@@ -21,6 +21,8 @@ type plan struct {
 	windows [][]vec.P
 	arrow   *arrow
 	end     geom.End // of an end pattern, the end of its timber
+	endName string   // what line J of an end pattern is
+	part    part     // of an end pattern that comes in parts
 	housed  bool     // a housing takes the register arris away
 	need    []vec.P  // must show
 	most    []vec.P  // should show
@@ -62,6 +64,9 @@ type guide struct {
 	mark  string
 	below bool // its name stands to the right of the way from a to b
 }
+
+// edge reports whether the guide is a line of the timber, of an end pattern.
+func (g guide) edge() bool { return strings.HasPrefix(g.mark, "edge:") }
 
 // dimension is a distance on the view: from a to b, set off to the left of the
 // way, with a word before its figure.

@@ -23,10 +23,15 @@ func (p plan) title() (title, word string) {
 	case "flap":
 		return "Flap, entered face", "flap"
 	case "end":
+		title, word = "End pattern", "of-"+string(p.end)
 		if p.v.t == p.joint.Into {
-			return "End pattern", "into-" + string(p.end)
+			word = "into-" + string(p.end)
 		}
-		return "End pattern", "of-" + string(p.end)
+		if p.part.of > 0 {
+			title = fmt.Sprintf("%s, part %d of %d", title, p.part.n, p.part.of)
+			word = fmt.Sprintf("%s-part-%d", word, p.part.n)
+		}
+		return title, word
 	}
 	if p.joint.Broad {
 		return "Lap template", fmt.Sprintf("tenon-%d", p.v.face)

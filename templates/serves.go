@@ -49,9 +49,9 @@ func (p plan) atEnd() bool { return abs(p.v.x0) < same }
 // lineName is what line J is, for its label.
 func (p plan) lineName(name string) string {
 	if p.atEnd() {
-		return "LINE J: the finished end"
+		return "LINE " + p.line() + ": the finished end"
 	}
-	return "LINE J: " + name
+	return "LINE " + p.line() + ": " + name
 }
 
 // position is where line J lies along its timber, from the start end: to
@@ -65,7 +65,7 @@ func (p plan) position(u measure.Units) string {
 
 // positionWords say where line J is scribed on the first timber.
 func (p plan) positionWords(u measure.Units) string {
-	s := "Line J: " + p.position(u)
+	s := "Line " + p.line() + ": " + p.position(u)
 	if !p.atEnd() {
 		s += " from the start end"
 	}
@@ -135,5 +135,5 @@ func (p plan) item(u measure.Units) string {
 	if p.kind == "tenon" {
 		return s
 	}
-	return s + "\u00a0J\u00a0" + unbroken(p.position(u))
+	return s + "\u00a0" + p.line() + "\u00a0" + unbroken(p.position(u))
 }

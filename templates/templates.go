@@ -10,11 +10,9 @@ import (
 // Sheets returns the 1:1 sheets of a solved frame: the print check page; the
 // hole templates, flaps and tenon templates of all pegged joints in frame
 // order; a pattern of each size of peg; the patterns of ends that are cut
-// aslant; story poles where they are asked for. Templates that agree to 0.01 mm are printed once, with the list of
-// the joints that they serve. Joints that a stop finding names are left out, and
-// so are end patterns that would take more than six pages of the paper: the
-// print check names them.
-// All are corrected for the frame's printer.
+// aslant; story poles where they are asked for. Templates that agree to 0.01 mm
+// are printed once, with the list of the joints that they serve. Joints that a
+// stop finding names are left out. All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	groups, sizes := gather(plans(f, finds)), pegSizes(f, stops(f, finds))
 	pages := make([][]*draw.Sheet, len(groups)+len(sizes))
@@ -26,33 +24,29 @@ func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 		k := i - len(groups)
 		pages[i] = pegSheets(f, sizes[k], k+1)
 	})
-	var out, ends []*draw.Sheet
-	var large []string
+	out := []*draw.Sheet{printCheck(f)}
+	var ends []*draw.Sheet
 	for i, p := range pages {
-		switch end := i < len(groups) && groups[i].kind == "end"; {
-		case !end:
-			out = append(out, p...)
-		case len(p) > mostPages:
-			large = append(large, groups[i].v.t.ID)
-		default:
+		if i < len(groups) && groups[i].kind == "end" {
 			ends = append(ends, p...)
+		} else {
+			out = append(out, p...)
 		}
 	}
 	out = append(out, ends...)
 	out = append(out, poleSheets(f, poles(f, stops(f, finds)))...)
-	out = append([]*draw.Sheet{printCheck(f, large)}, out...)
 	correct(f, out)
 	return out
 }
-
-// mostPages is how many pages an end pattern may take: one that is taped from
-// more is not true enough to be worth the paper.
-const mostPages = 6
 
 // plans lays out every template of the frame.
 func plans(f *geom.Frame, finds []finding.Finding) []plan {
 	var out []plan
 	stopped := stops(f, finds)
+	room := 0.0 // as wide as two tiles
+	for _, l := range layouts(f) {
+		room = max(room, 2*l.win.W()-overlap)
+	}
 	for _, j := range f.Joints {
 		if stopped[j.ID] {
 			continue
@@ -60,7 +54,7 @@ func plans(f *geom.Frame, finds []finding.Finding) []plan {
 		if len(j.Pegs) > 0 {
 			out = append(out, jointPlans(j)...)
 		}
-		out = append(out, endPlans(j)...)
+		out = append(out, endPlans(j, room)...)
 	}
 	return out
 }
