@@ -173,11 +173,15 @@ func (b *Body) Centroid() vec.V {
 
 // Bounds returns the corners of the axis-aligned box around the wood (mm).
 func (b *Body) Bounds() (lo, hi vec.V) {
-	var all Convex
-	for _, c := range b.cells {
-		all.V = append(all.V, c.V...)
+	for i, c := range b.cells {
+		l, h := c.Bounds()
+		if i == 0 {
+			lo, hi = l, h
+		}
+		lo = vec.V{X: min(lo.X, l.X), Y: min(lo.Y, l.Y), Z: min(lo.Z, l.Z)}
+		hi = vec.V{X: max(hi.X, h.X), Y: max(hi.Y, h.Y), Z: max(hi.Z, h.Z)}
 	}
-	return all.Bounds()
+	return lo, hi
 }
 
 // Contains reports whether p lies in the wood, or within tol mm of a cell.
@@ -187,7 +191,8 @@ func (b *Body) Contains(p vec.V, tol float64) bool {
 
 // Moved returns the same body, tags and all, carried by a rigid placement.
 func (b *Body) Moved(to vec.Placement) *Body {
-	r := &Body{blank: b.blank.Moved(to), flat: map[Plane]int{}}
+	r := &Body{blank: b.blank.Moved(to), flat: make(map[Plane]int, 2*len(b.planes)), planes: make([]Plane, 0, len(b.planes)),
+		cuts: make([]cut, 0, len(b.cuts)), cells: make([]Convex, 0, len(b.cells))}
 	for _, pl := range b.planes {
 		pl = pl.Moved(to)
 		r.flat[pl] = 2 * len(r.planes)

@@ -27,15 +27,15 @@ func (c Convex) Inside(sides ...Side) Convex {
 // Clip returns the part of c behind pl; the new face, if any, carries role. A
 // face of c that already lies on pl takes the role when it had none.
 func (c Convex) Clip(pl Plane, role string) Convex {
-	h, in, out := c.heights(pl)
+	var room [64]float64
+	h, in, out := c.heights(pl, room[:0])
 	switch {
 	case in <= 0:
 		return Convex{}
 	case out <= 0:
 		return c.named(pl, role, h)
 	}
-	k := clipper{src: c, h: h}
-	r, ok := k.clip(pl, role)
+	r, ok := clipped(c, h, pl, role)
 	if !ok {
 		// The plane is within rounding of only touching c: keep the greater side.
 		if in > out {
@@ -46,16 +46,16 @@ func (c Convex) Clip(pl Plane, role string) Convex {
 	return r
 }
 
-// heights returns the signed heights of the vertices over pl, those within
-// Snap set to 0, and how far c reaches behind (in) and in front of (out) pl.
-func (c Convex) heights(pl Plane) (h []float64, in, out float64) {
-	h = make([]float64, len(c.V))
-	for i, p := range c.V {
+// heights appends the signed heights of the vertices over pl to h, those within
+// Snap set to 0, and returns how far c reaches behind (in) and in front of (out)
+// pl.
+func (c Convex) heights(pl Plane, h []float64) (heights []float64, in, out float64) {
+	for _, p := range c.V {
 		d := pl.Height(p)
 		if math.Abs(d) <= Snap {
 			d = 0
 		}
-		h[i] = d
+		h = append(h, d)
 		in, out = max(in, 0-d), max(out, d)
 	}
 	return h, in, out
@@ -80,40 +80,62 @@ func (c Convex) named(pl Plane, role string, h []float64) Convex {
 	return c
 }
 
-// clipper splits one convex volume by a plane and keeps the part behind.
+// clipper splits one convex volume by a plane. All in it is dropped when that is
+// done: what is kept stands apart, so that the rest can live on the stack. That
+// is also why its slices have their length from the start.
 type clipper struct {
 	src   Convex
 	h     []float64 // heights of the vertices of src
-	remap []int     // vertex of src -> vertex of out, -1 when not kept
+	remap []int     // vertex of src -> vertex of v, -1 when not kept
 	made  [][3]int  // edges of src that cross: lesser end, greater end, new vertex
-	on    []bool    // per vertex of out: lies on the plane
-	out   Convex
+	v     []vec.V   // vertices of what is kept
+	on    []bool    // per vertex of v: lies on the plane
+	cross int       // how many there are of made
+	n     int       // and of v
 }
 
-// clip returns the part behind pl, or false when rounding leaves its rim open.
-func (k *clipper) clip(pl Plane, role string) (Convex, bool) {
-	k.remap = make([]int, len(k.src.V))
+// room returns n zeros, in the place given where that is large enough.
+func room[T any](place []T, n int) []T {
+	if n <= len(place) {
+		return place[:n]
+	}
+	return make([]T, n)
+}
+
+// clipped returns the part of c behind pl, h being the heights of its vertices,
+// or false when rounding leaves its rim open.
+func clipped(c Convex, h []float64, pl Plane, role string) (Convex, bool) {
+	sides := 0
+	for _, f := range c.Faces {
+		sides += len(f.Loop)
+	}
+	var remap, next [64]int
+	var made [64][3]int
+	var v [96]vec.V
+	var on [96]bool
+	k := clipper{src: c, h: h, remap: room(remap[:], len(c.V)), made: room(made[:], sides),
+		v: room(v[:], len(c.V)+sides), on: room(on[:], len(c.V)+sides)}
 	for i := range k.remap {
 		k.remap[i] = -1
 	}
-	for _, f := range k.src.Faces {
-		if loop, keep := k.face(f.Loop); keep {
-			k.out.Faces = append(k.out.Faces, Face{loop, f.Plane, f.Role})
+	loops, faces := make([]int, 0, sides+2*len(c.Faces)), make([]Face, 0, len(c.Faces)+1)
+	for _, f := range c.Faces {
+		from, keep := len(loops), false
+		if loops, keep = k.face(f.Loop, loops); keep {
+			faces = append(faces, Face{loops[from:len(loops):len(loops)], f.Plane, f.Role})
 		}
 	}
-	rim := k.rim()
-	if len(rim) < 3 || len(k.out.Faces) < 3 {
+	rim := walk(k.rim(faces, next[:0]), loops[len(loops):])
+	if len(rim) < 3 || len(faces) < 3 {
 		return Convex{}, false
 	}
-	k.out.Faces = append(k.out.Faces, Face{rim, pl, role})
-	return k.out.compact(), true
+	return compact(k.v[:k.n], append(faces, Face{rim, pl, role})), true
 }
 
-// face returns what is left of a face, and whether it is a face still: at
-// least three vertices, not all of them on the plane.
-func (k *clipper) face(src []int) ([]int, bool) {
-	loop := make([]int, 0, len(src)+1)
-	all := true
+// face appends what is left of a face to loop, and reports whether that is a
+// face still: at least three vertices, not all of them on the plane.
+func (k *clipper) face(src, loop []int) ([]int, bool) {
+	n, all := len(loop), true
 	for i, a := range src {
 		b := src[(i+1)%len(src)]
 		if k.h[a] <= 0 {
@@ -124,10 +146,10 @@ func (k *clipper) face(src []int) ([]int, bool) {
 			loop = append(loop, k.crossing(min(a, b), max(a, b)))
 		}
 	}
-	return loop, len(loop) >= 3 && !all
+	return loop, len(loop)-n >= 3 && !all
 }
 
-// keep returns the vertex of out that stands for vertex a of src.
+// keep returns the vertex of v that stands for vertex a of src.
 func (k *clipper) keep(a int) int {
 	if k.remap[a] < 0 {
 		k.remap[a] = k.add(k.src.V[a], k.h[a] == 0)
@@ -135,32 +157,33 @@ func (k *clipper) keep(a int) int {
 	return k.remap[a]
 }
 
-// crossing returns the vertex of out where the edge a-b of src meets the plane.
+// crossing returns the vertex of v where the edge a-b of src meets the plane.
 func (k *clipper) crossing(a, b int) int {
-	for _, m := range k.made {
+	for _, m := range k.made[:k.cross] {
 		if m[0] == a && m[1] == b {
 			return m[2]
 		}
 	}
 	v := k.add(k.src.V[a].Lerp(k.src.V[b], k.h[a]/(k.h[a]-k.h[b])), true)
-	k.made = append(k.made, [3]int{a, b, v})
+	k.made[k.cross] = [3]int{a, b, v}
+	k.cross++
 	return v
 }
 
 func (k *clipper) add(p vec.V, on bool) int {
-	k.out.V = append(k.out.V, p)
-	k.on = append(k.on, on)
-	return len(k.out.V) - 1
+	k.v[k.n], k.on[k.n] = p, on
+	k.n++
+	return k.n - 1
 }
 
-// rim returns the loop of the new face: the edges on the plane of the faces
-// that are left, the other way round. It is nil when they do not close.
-func (k *clipper) rim() []int {
-	next := make([]int, len(k.out.V))
-	for i := range next {
-		next[i] = -1
+// rim returns, for each vertex of v, the next in the loop of the new face, -1
+// for none: the edges on the plane of the faces that are left, the other way
+// round. next is room to work in.
+func (k *clipper) rim(faces []Face, next []int) []int {
+	for range k.n {
+		next = append(next, -1)
 	}
-	for _, f := range k.out.Faces {
+	for _, f := range faces {
 		for i, a := range f.Loop {
 			b := f.Loop[(i+1)%len(f.Loop)]
 			if !k.on[a] || !k.on[b] {
@@ -173,12 +196,12 @@ func (k *clipper) rim() []int {
 			}
 		}
 	}
-	return walk(next)
+	return next
 }
 
-// walk follows next from its lowest member round to where it began.
-func walk(next []int) []int {
-	var loop []int
+// walk appends to loop, which is empty, the members of next, from the lowest
+// round to where it began. It returns nil when they do not close.
+func walk(next, loop []int) []int {
 	for start := range next {
 		if next[start] < 0 {
 			continue
@@ -197,24 +220,26 @@ func walk(next []int) []int {
 	return nil
 }
 
-// compact drops vertices that no face uses.
-func (c Convex) compact() Convex {
-	used := make([]int, len(c.V))
-	for i := range used {
-		used[i] = -1
+// compact returns the volume of the faces, less the vertices that none of them
+// uses; the others are numbered in the order in which the faces come to them. It
+// changes the loops of the faces.
+func compact(all []vec.V, faces []Face) Convex {
+	var room [64]int
+	used := room[:0]
+	for range all {
+		used = append(used, -1)
 	}
-	r := Convex{V: make([]vec.V, 0, len(c.V)), Faces: make([]Face, 0, len(c.Faces))}
-	for _, f := range c.Faces {
-		for i, v := range f.Loop {
-			if used[v] < 0 {
-				used[v] = len(r.V)
-				r.V = append(r.V, c.V[v])
+	v := make([]vec.V, 0, len(all))
+	for _, f := range faces {
+		for i, k := range f.Loop {
+			if used[k] < 0 {
+				used[k] = len(v)
+				v = append(v, all[k])
 			}
-			f.Loop[i] = used[v]
+			f.Loop[i] = used[k]
 		}
-		r.Faces = append(r.Faces, f)
 	}
-	return r
+	return Convex{v, faces}
 }
 
 // Common returns the volume that a and b share.

@@ -34,18 +34,23 @@ func (b *Body) Edges() []Edge {
 func (b *Body) trueEdges() []Edge {
 	f := b.shape()
 	from := b.provenance()
-	var runs []run
-	for _, pair := range f.pairs(b) {
-		runs = append(runs, from.runs(f, pair)...)
+	pairs := f.pairs(b)
+	runs := make([]run, 0, len(pairs)+len(pairs)/2)
+	for _, pair := range pairs {
+		runs = from.runs(runs, f, pair)
 	}
-	slices.SortStableFunc(runs, compareRuns)
-	var out []Edge
-	for i, r := range runs {
-		if i > 0 && follow(runs[i-1], r) {
-			out[len(out)-1].B = r.B
+	order := make([]int, len(runs))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int { return cmp.Or(compareRuns(&runs[i], &runs[j]), i-j) })
+	out := make([]Edge, 0, len(runs))
+	for k, i := range order {
+		if k > 0 && follow(&runs[order[k-1]], &runs[i]) {
+			out[len(out)-1].B = runs[i].B
 			continue
 		}
-		out = append(out, r.Edge)
+		out = append(out, runs[i].Edge)
 	}
 	return out
 }
@@ -57,7 +62,7 @@ type run struct {
 	lo, hi float64 // along the line
 }
 
-func compareRuns(p, q run) int {
+func compareRuns(p, q *run) int {
 	inner := 0
 	if p.Inner != q.Inner {
 		inner = 1
@@ -69,26 +74,28 @@ func compareRuns(p, q run) int {
 }
 
 // follow reports whether q goes on where p ends, as the same edge.
-func follow(p, q run) bool {
+func follow(p, q *run) bool {
 	return p.flats == q.flats && p.Inner == q.Inner && p.Tags == q.Tags && math.Abs(q.lo-p.hi) <= near
 }
 
 // pairs returns the rims two by two, as they meet along an edge around wood:
 // the first as the edge runs, the second against it.
 func (f *form) pairs(b *Body) [][2]rim {
-	at := map[[2]int]int{}
-	var groups [][]rim
+	at := make(map[[2]int]int, len(f.rims)/2)
+	groups := make([][]rim, 0, len(f.rims)/2)
+	room := make([]rim, 0, 2*len(f.rims)) // for two rims at an edge, as nearly all have
 	for _, r := range f.rims {
 		k := lesserFirst(r.a, r.b)
 		i, ok := at[k]
 		if !ok {
 			i = len(groups)
 			at[k] = i
-			groups = append(groups, nil)
+			room = room[:len(room)+2]
+			groups = append(groups, room[len(room)-2:len(room)-2:len(room)])
 		}
 		groups[i] = append(groups[i], r)
 	}
-	var out [][2]rim
+	out := make([][2]rim, 0, len(groups))
 	for _, g := range groups {
 		for i, r := range g {
 			if j := f.mate(b, g, i); j >= 0 {
@@ -121,8 +128,8 @@ func (f *form) mate(b *Body, g []rim, i int) int {
 	return best
 }
 
-// runs returns the pieces of one short edge, broken where a tag may change.
-func (p *provenance) runs(f *form, pair [2]rim) []run {
+// runs appends the pieces of one short edge, broken where a tag may change.
+func (p *provenance) runs(out []run, f *form, pair [2]rim) []run {
 	if pair[0].flat > pair[1].flat {
 		pair[0], pair[1] = pair[1], pair[0]
 	}
@@ -137,11 +144,11 @@ func (p *provenance) runs(f *form, pair [2]rim) []run {
 	if d.Dot(e.A) > d.Dot(e.B) {
 		e.A, e.B = e.B, e.A
 	}
-	ts := append(p.breaks(pair[0].flat, e.A, e.B), p.breaks(pair[1].flat, e.A, e.B)...)
-	ts = append(ts, 1)
+	var room [8]float64
+	ts := p.breaks(room[:0], pair[0].flat, e.A, e.B)
+	ts = append(p.breaks(ts, pair[1].flat, e.A, e.B), 1)
 	slices.Sort(ts)
 	ts = slices.Compact(ts)
-	var out []run
 	last := 0.0
 	for _, t := range ts {
 		r := run{Edge: e, flats: [2]int{pair[0].flat, pair[1].flat}}

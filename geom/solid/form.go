@@ -51,6 +51,7 @@ func (b *Body) facing(flat int) Plane {
 func (m *mesh) outline(normal func(flat int) vec.V) *form {
 	patches := m.patches
 	slices.SortStableFunc(patches, func(p, q patch) int { return p.flat/2 - q.flat/2 })
+	at := map[[2]int]int{}
 	for {
 		m.split()
 		f := &form{}
@@ -60,11 +61,12 @@ func (m *mesh) outline(normal func(flat int) vec.V) *form {
 			for hi < len(patches) && patches[hi].flat/2 == patches[lo].flat/2 {
 				hi++
 			}
-			s := sum{mesh: m, patches: patches[lo:hi], plane: patches[lo].flat / 2}
+			clear(at)
+			s := sum{mesh: m, patches: patches[lo:hi], plane: patches[lo].flat / 2, at: at}
 			s.n = normal(2 * s.plane)
 			s.add()
 			s.cross()
-			f.rims = append(f.rims, s.rims()...)
+			f.rims = s.rims(f.rims)
 			if s.doubled != nil && f.doubled == nil {
 				f.doubled = s.doubled
 			}
@@ -88,18 +90,18 @@ type sum struct {
 	plane   int
 	n       vec.V
 	nets    []net
+	at      map[[2]int]int // edge, lesser point first -> its net
 	doubled *vec.V
 }
 
 func (s *sum) add() {
-	at := map[[2]int]int{}
 	for _, p := range s.patches {
 		s.steps(p.loop, func(a, b int) {
 			k := lesserFirst(a, b)
-			i, ok := at[k]
+			i, ok := s.at[k]
 			if !ok {
 				i = len(s.nets)
-				at[k] = i
+				s.at[k] = i
 				s.nets = append(s.nets, net{a: k[0], b: k[1]})
 			}
 			d := 1
@@ -115,10 +117,9 @@ func (s *sum) add() {
 	}
 }
 
-// rims returns what is left. An edge of faces of one way that lies inside
+// rims appends what is left to out. An edge of faces of one way that lies inside
 // faces of the other way bounds the latter.
-func (s *sum) rims() []rim {
-	var out []rim
+func (s *sum) rims(out []rim) []rim {
 	for _, e := range s.nets {
 		if max(e.with, -e.with, e.against, -e.against) > 1 {
 			p := s.v[e.a].Lerp(s.v[e.b], 0.5)
@@ -157,17 +158,18 @@ func (s *sum) inside(side int, e net) bool {
 		if side == 1 {
 			n = n.Neg()
 		}
-		if within(mid, s.points(p.loop), n, near) {
+		var room [16]vec.V
+		if within(mid, s.points(room[:0], p.loop), n, near) {
 			return true
 		}
 	}
 	return false
 }
 
-func (m *mesh) points(loop []int) []vec.V {
-	pts := make([]vec.V, len(loop))
-	for i, v := range loop {
-		pts[i] = m.v[v]
+// points appends the points of a loop to pts.
+func (m *mesh) points(pts []vec.V, loop []int) []vec.V {
+	for _, v := range loop {
+		pts = append(pts, m.v[v])
 	}
 	return pts
 }

@@ -24,12 +24,17 @@ type patch struct {
 // split their edges.
 type mesh struct {
 	v       []vec.V
-	bucket  map[[3]int64][]int
+	bucket  map[[3]int64]int // the newest point in a bucket
+	older   []int            // the point in a bucket before each, -1 for none
 	patches []patch
-	chain   map[[2]int][]int // edge, lesser point first -> points from one end to the other
+	chain   map[[2]int]span // edge, lesser point first -> points from one end to the other
+	chains  []int
 }
 
-func newMesh() *mesh { return &mesh{bucket: map[[3]int64][]int{}} }
+// span is a stretch of mesh.chains.
+type span struct{ from, to int }
+
+func newMesh() *mesh { return &mesh{bucket: map[[3]int64]int{}} }
 
 // gridStep is the width (mm) of the buckets that points are looked up in. Its
 // walls keep off the round numbers that real timbers are full of.
@@ -45,7 +50,8 @@ func (m *mesh) point(p vec.V) int {
 	for x := lo[0]; x <= hi[0]; x++ {
 		for y := lo[1]; y <= hi[1]; y++ {
 			for z := lo[2]; z <= hi[2]; z++ {
-				for _, i := range m.bucket[[3]int64{x, y, z}] {
+				i, ok := m.bucket[[3]int64{x, y, z}]
+				for ; ok && i >= 0; i = m.older[i] {
 					if m.v[i].Dist(p) <= near {
 						return i
 					}
@@ -57,7 +63,11 @@ func (m *mesh) point(p vec.V) int {
 	for i, x := range [3]float64{p.X, p.Y, p.Z} {
 		own[i] = int64(math.Floor((x + gridShift) / gridStep))
 	}
-	m.bucket[own] = append(m.bucket[own], len(m.v))
+	before, ok := m.bucket[own]
+	if !ok {
+		before = -1
+	}
+	m.bucket[own], m.older = len(m.v), append(m.older, before)
 	m.v = append(m.v, p)
 	return len(m.v) - 1
 }
@@ -92,7 +102,7 @@ func (m *mesh) split() {
 		}
 		return a - b
 	})
-	m.chain = make(map[[2]int][]int, 2*len(m.v))
+	m.chain, m.chains = make(map[[2]int]span, 2*len(m.v)), m.chains[:0]
 	for _, p := range m.patches {
 		for i, a := range p.loop {
 			k := lesserFirst(a, p.loop[(i+1)%len(p.loop)])
@@ -103,8 +113,8 @@ func (m *mesh) split() {
 	}
 }
 
-// pointsOn returns the points on edge k from its first end to its second.
-func (m *mesh) pointsOn(k [2]int, order []int, axis func(vec.V) float64) []int {
+// pointsOn chains the points on edge k from its first end to its second.
+func (m *mesh) pointsOn(k [2]int, order []int, axis func(vec.V) float64) span {
 	a, b := m.v[k[0]], m.v[k[1]]
 	d := b.Sub(a)
 	l := d.Len()
@@ -115,7 +125,8 @@ func (m *mesh) pointsOn(k [2]int, order []int, axis func(vec.V) float64) []int {
 		t float64
 		v int
 	}
-	var hits []hit
+	var room [16]hit
+	hits := room[:0]
 	for _, v := range order[first:] {
 		p := m.v[v]
 		if axis(p) > hi {
@@ -128,12 +139,13 @@ func (m *mesh) pointsOn(k [2]int, order []int, axis func(vec.V) float64) []int {
 		}
 	}
 	slices.SortFunc(hits, func(x, y hit) int { return sign(x.t - y.t) })
-	chain := make([]int, 0, len(hits)+2)
-	chain = append(chain, k[0])
+	from := len(m.chains)
+	m.chains = append(m.chains, k[0])
 	for _, h := range hits {
-		chain = append(chain, h.v)
+		m.chains = append(m.chains, h.v)
 	}
-	return append(chain, k[1])
+	m.chains = append(m.chains, k[1])
+	return span{from, len(m.chains)}
 }
 
 // longAxis returns the coordinate in which the points spread most.
@@ -153,7 +165,8 @@ func (m *mesh) longAxis() func(vec.V) float64 {
 func (m *mesh) steps(loop []int, do func(a, b int)) {
 	for i, a := range loop {
 		b := loop[(i+1)%len(loop)]
-		chain := m.chain[lesserFirst(a, b)]
+		at := m.chain[lesserFirst(a, b)]
+		chain := m.chains[at.from:at.to]
 		if a < b {
 			for j := 1; j < len(chain); j++ {
 				do(chain[j-1], chain[j])

@@ -21,20 +21,26 @@ type maker struct {
 type provenance struct {
 	body   *Body
 	blank  map[int]Tag
-	makers map[int][]maker
+	makers [][]maker // per flat
 }
 
 func (b *Body) provenance() *provenance {
-	p := &provenance{b, map[int]Tag{}, map[int][]maker{}}
+	p := &provenance{b, map[int]Tag{}, make([][]maker, 2*len(b.planes))}
 	for _, f := range b.blank.Faces {
 		p.blank[b.flat[f.Plane]] = Tag{Role: f.Role}
 	}
 	for _, c := range b.cuts {
+		sides := 0
 		for _, f := range c.shape.Faces {
-			loop := make([]vec.V, len(f.Loop))
-			for i, v := range f.Loop {
-				loop[i] = c.shape.V[v]
+			sides += len(f.Loop)
+		}
+		loops := make([]vec.V, 0, sides)
+		for _, f := range c.shape.Faces {
+			from := len(loops)
+			for _, v := range f.Loop {
+				loops = append(loops, c.shape.V[v])
 			}
+			loop := loops[from:len(loops):len(loops)]
 			flat := b.flat[f.Plane] ^ 1
 			p.makers[flat] = append(p.makers[flat], maker{Tag{c.joint, f.Role}, loop, f.Plane.N})
 		}
@@ -107,14 +113,13 @@ func trimmed(loop, convex []vec.V, n vec.V) []vec.V {
 	return loop
 }
 
-// breaks returns the parameters strictly inside 0..1, in order, at which the
-// maker of a flat may change along a-b.
-func (p *provenance) breaks(flat int, a, b vec.V) []float64 {
+// breaks appends the parameters strictly inside 0..1 at which the maker of a
+// flat may change along a-b.
+func (p *provenance) breaks(ts []float64, flat int, a, b vec.V) []float64 {
 	if _, ok := p.blank[flat]; ok || len(p.makers[flat]) < 2 {
-		return nil
+		return ts
 	}
 	l := a.Dist(b)
-	var ts []float64
 	for _, m := range p.makers[flat] {
 		for i, c := range m.loop {
 			side := PlaneAt(c, m.loop[(i+1)%len(m.loop)].Sub(c).Cross(m.n))
@@ -128,6 +133,5 @@ func (p *provenance) breaks(flat int, a, b vec.V) []float64 {
 			}
 		}
 	}
-	slices.Sort(ts)
-	return slices.Compact(ts)
+	return ts
 }
