@@ -24,6 +24,9 @@ func runCheck(s *streams, a given) int {
 		s.data(out)
 	} else {
 		s.data([]byte(findingsText(pageFor(s.out), fr)))
+		if len(a.rest) == 1 && a.rest[0] != "-" && codeFor(fr.finds) == exitDone {
+			s.data([]byte("next: pegwright view " + typed(visible(a.rest[0])) + ", or pegwright draw\n"))
+		}
 	}
 	return codeFor(fr.finds)
 }

@@ -1,12 +1,14 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"pegwright/geom/finding"
 	"pegwright/geom/list"
 	"pegwright/samples"
 )
@@ -108,7 +110,7 @@ func (c command) perform(s *streams, args []string) int {
 		s.data([]byte(c.help()))
 		return exitDone
 	case err != nil:
-		return s.refuse("%s%s; try: pegwright help %s", err.Error(), c.nearestOption(args), c.name)
+		return s.refuse("%s; try: pegwright help %s", c.misused(err), c.name)
 	}
 	g := given{f, f.Args()}
 	for _, o := range c.options {
@@ -119,19 +121,29 @@ func (c command) perform(s *streams, args []string) int {
 	return c.run(s, g)
 }
 
-// nearestOption names the option that a mistyped one may have meant.
-func (c command) nearestOption(args []string) string {
+// misused says why the flags of a command line cannot be read.
+func (c command) misused(err error) string {
+	var unknown *pflag.NotExistError
+	var bare *pflag.ValueRequiredError
+	switch {
+	case errors.As(err, &bare):
+		return "--" + bare.GetSpecifiedName() + " wants a value after it"
+	case !errors.As(err, &unknown):
+		return "these flags cannot be read"
+	}
+	name, dashes := unknown.GetSpecifiedName(), "--"
+	if short := unknown.GetSpecifiedShortnames(); short != "" {
+		name, dashes = short, "-"
+	}
 	var names []string
 	for _, o := range c.options {
-		names = append(names, "--"+o.name)
+		names = append(names, o.name)
 	}
-	for _, a := range args {
-		name, _, _ := strings.Cut(a, "=")
-		if strings.HasPrefix(a, "--") && !slices.Contains(names, name) {
-			return nearest(name, names)
-		}
+	text := c.name + " has no flag " + quoted(dashes+name)
+	if best := finding.Nearest(name, names); best != "" {
+		text += " (did you mean --" + best + "?)"
 	}
-	return ""
+	return text
 }
 
 // anyOf writes "text or json", "text, csv or json".

@@ -32,8 +32,10 @@ func runComplete(s *streams, a given) int {
 func bashScript() string {
 	var b strings.Builder
 	b.WriteString("# bash completion for pegwright\n_pegwright() {\n" +
-		"  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" words=\"\" files=yes\n" +
-		"  COMPREPLY=()\n  if [ \"$COMP_CWORD\" -eq 1 ]; then\n")
+		"  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" words=\"\"\n" +
+		"  COMPREPLY=()\n" + // --as=text comes as three words
+		"  [ \"$cur\" = = ] && cur=\"\"\n  [ \"$prev\" = = ] && prev=\"${COMP_WORDS[COMP_CWORD-2]}\"\n" +
+		"  if [ \"$COMP_CWORD\" -eq 1 ]; then\n")
 	fmt.Fprintf(&b, "    COMPREPLY=($(compgen -W %s -- \"$cur\"))\n    return\n  fi\n", bashQuote(commandNames()))
 	b.WriteString("  case \"${COMP_WORDS[1]} $prev\" in\n")
 	for _, c := range commands() {
@@ -50,7 +52,8 @@ func bashScript() string {
 	for _, c := range commands() {
 		fmt.Fprintf(&b, "    %s) words=%s ;;\n", c.name, bashQuote(append(c.completions(), c.dashed()...)))
 	}
-	b.WriteString("  esac\n  COMPREPLY=($(compgen -W \"$words\" -- \"$cur\") $(compgen -f -- \"$cur\"))\n}\n" +
+	b.WriteString("  esac\n  COMPREPLY=($(compgen -W \"$words\" -- \"$cur\"))\n" +
+		"  local IFS=$'\\n'\n  COMPREPLY+=($(compgen -f -- \"$cur\"))\n}\n" + // names may hold spaces
 		"complete -o filenames -F _pegwright pegwright\n")
 	return b.String()
 }

@@ -49,9 +49,21 @@ func (s *streams) drawInto(fr *solved, out string) int {
 		return s.fail("%s", err)
 	}
 	s.findings(fr)
-	s.say("wrote %s: %d sheets, %d full-size templates, packet %s; open %s",
-		out, p.Sheets, p.FullSize, p.Mark, filepath.Join(out, packet.IndexFile))
+	s.say("wrote %s: %d sheets, %d full-size templates, packet %s", out, p.Sheets, p.FullSize, p.Mark)
+	s.say("next: %s", nextSteps(out, p, codeFor(fr.finds)))
 	return codeFor(fr.finds)
+}
+
+// nextSteps says what to do with a packet.
+func nextSteps(out string, p *packet.Packet, code int) string {
+	open := "open " + filepath.Join(out, packet.IndexFile) + " in a browser"
+	switch {
+	case code == exitStop:
+		return open + ", and mend what says stop before anything is cut"
+	case p.FullSize == 0:
+		return open
+	}
+	return open + "; of templates.pdf print page 1 alone at 100 % and measure it"
 }
 
 // build makes the packet and shows how far that has come. It fails when it is

@@ -123,7 +123,6 @@ func pieces(text string) []string {
 func overview() string {
 	var b strings.Builder
 	b.WriteString(`pegwright: sheets, full-size templates and lists for a small pegged timber frame
-
   pegwright COMMAND [FRAME.yaml] [flags]
 
 `)
@@ -131,14 +130,11 @@ func overview() string {
 		fmt.Fprintf(&b, "  %-9s %s\n", c.name, c.short)
 	}
 	b.WriteString(`
-Without FRAME the built-in sample is used; "-" reads standard input.
---set name=value replaces a parameter wherever a frame is read.
+Without FRAME the built-in sample is used. pegwright help COMMAND says more.
 
   pegwright start store.yaml                     a description to change
-  pegwright check store.yaml                     what is wrong with it
+  pegwright view store.yaml                      it drawn while you change it
   pegwright draw store.yaml                      the packet, in ./store-packet
-  pegwright draw store.yaml --set "width=9'" --out wide
-  pegwright lists bores store.yaml --as csv      one list for a spreadsheet
 
 ` + exitCodes + `
 Measure twice: check every number against the stick before you cut.

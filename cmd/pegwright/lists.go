@@ -22,6 +22,9 @@ func runLists(s *streams, a given) int {
 	if as == "csv" && len(names) != 1 {
 		return s.refuse("--as csv prints exactly one list: name %s", strings.Join(list.Names(), ", or "))
 	}
+	if n := len(rest); n > 1 && slices.Contains(list.Names(), rest[n-1]) && exists(rest[0]) {
+		return s.refuse("lists come before the frame: pegwright lists %s %s", strings.Join(append(names, rest[1:]...), " "), typed(rest[0]))
+	}
 	if len(rest) > 1 {
 		return s.refuse("%s is not a list%s; the lists are %s", quoted(rest[0]), nearest(rest[0], list.Names()), strings.Join(list.Names(), ", "))
 	}

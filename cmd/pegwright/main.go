@@ -75,7 +75,7 @@ func dispatch(s *streams, args []string) int {
 	switch args[0] {
 	case "-h", "--help":
 		return helpCommand().perform(s, nil)
-	case "--version":
+	case "-v", "--version":
 		return versionCommand().perform(s, nil)
 	}
 	if c, ok := commandNamed(args[0]); ok {

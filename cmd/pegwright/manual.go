@@ -25,7 +25,7 @@ func manual() string {
 	b.WriteString(".TH PEGWRIGHT 1 \"\" \"pegwright " + version + "\" \"User Commands\"\n.SH NAME\n" +
 		troff("pegwright - sheets, full-size templates and lists for a small pegged timber frame") + "\n.SH SYNOPSIS\n")
 	for _, c := range commands() {
-		b.WriteString(".B pegwright " + c.name + "\n" + troff(strings.TrimPrefix(c.line(), "pegwright "+c.name)) + "\n.br\n")
+		b.WriteString(`\fBpegwright ` + c.name + `\fP ` + troff(strings.TrimPrefix(c.line(), "pegwright "+c.name)) + "\n.br\n")
 	}
 	b.WriteString(".SH DESCRIPTION\n" + troff("Reads the description of a timber frame joined by mortise, tenon and pegs, and writes what is needed to cut it. "+
 		readsFrame) + "\n")

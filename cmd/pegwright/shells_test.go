@@ -5,14 +5,18 @@ package main
 import (
 	"os"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 )
 
 // completed asks bash itself what it would offer for the last of words.
-func completed(t *testing.T, words ...string) string {
+func completed(t *testing.T, words ...string) []string {
 	t.Helper()
 	t.Chdir(t.TempDir())
+	if err := os.WriteFile("my shed.yaml", nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
 	script := bashScript() + "COMP_WORDS=(" + strings.Join(words, " ") + " ''); COMP_CWORD=" + string(rune('0'+len(words))) + "\n_pegwright\nprintf '%s\\n' \"${COMPREPLY[@]}\"\n"
 	if err := os.WriteFile("complete.sh", []byte(script), 0o666); err != nil {
 		t.Fatal(err)
@@ -21,7 +25,7 @@ func completed(t *testing.T, words ...string) string {
 	if err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	return " " + strings.Join(strings.Fields(string(out)), " ") + " "
+	return strings.Split(string(out), "\n")
 }
 
 func TestBashCompletes(t *testing.T) {
@@ -33,11 +37,13 @@ func TestBashCompletes(t *testing.T) {
 		{[]string{"pegwright", "check", "--as"}, []string{"text", "json"}},
 		{[]string{"pegwright", "start", "--from"}, []string{"rail-and-post"}},
 		{[]string{"pegwright", "lists"}, []string{"bores", "--as", "complete.sh"}},
+		{[]string{"pegwright", "check", "--as", "="}, []string{"text", "json"}},
+		{[]string{"pegwright", "draw"}, []string{"my shed.yaml"}},
 	} {
 		got := completed(t, c.words...)
 		for _, w := range c.want {
-			if !strings.Contains(got, " "+w+" ") {
-				t.Errorf("%v: %s lacks %s", c.words, got, w)
+			if !slices.Contains(got, w) {
+				t.Errorf("%v: %q lacks %s", c.words, got, w)
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"io/fs"
+	"path/filepath"
 	"strings"
 
 	"pegwright/samples"
@@ -10,7 +11,7 @@ import (
 
 func startCommand() command {
 	return command{name: "start", short: "write a commented description to begin with", operands: "FILE",
-		about:    "Writes a commented description into FILE to begin with. FILE must not exist: it is never overwritten.\nThe samples are " + strings.Join(samples.Names(), ", ") + ".",
+		about:    "Writes a commented description into FILE, a plain text file to change in any editor. FILE must not exist: it is never overwritten.\nThe samples are " + strings.Join(samples.Names(), ", ") + ".",
 		options:  []option{{name: "from", value: "SAMPLE", fallback: samples.Default(), about: "which sample to begin with (" + samples.Default() + ")"}},
 		examples: []string{"pegwright start store.yaml", "pegwright check store.yaml"}, run: runStart}
 }
@@ -30,9 +31,12 @@ func runStart(s *streams, a given) int {
 	if errors.Is(err, fs.ErrExist) {
 		return s.fail("cannot write %s: it exists already and is left as it is; name another file", quoted(name))
 	}
+	if dir := filepath.Dir(name); errors.Is(err, fs.ErrNotExist) && !exists(dir) {
+		return s.fail("cannot write %s: the folder %s does not exist; make it first", quoted(name), quoted(dir))
+	}
 	if err != nil {
 		return s.fail("cannot write %s: %s", quoted(name), reason(err))
 	}
-	s.say("wrote %s, begun from %s; next: pegwright check %s", name, from, name)
+	s.say("wrote %s, begun from %s; next: change it in a text editor, and say pegwright check %s", name, from, typed(name))
 	return exitDone
 }
