@@ -27,7 +27,7 @@ func openPage(t *testing.T, name string) (context.Context, *complaints) {
 	ctx, stop := context.WithCancel(context.Background())
 	t.Cleanup(stop)
 	s := &streams{ctx: ctx, errs: &bytes.Buffer{}, out: &bytes.Buffer{}}
-	go (&live.Server{Read: fileReader(name), Solve: s.solver(name), Every: 50 * time.Millisecond}).Serve(ctx, l)
+	go (&live.Server{Read: plainly(fileReader(name)), Solve: s.solver(name), Every: 50 * time.Millisecond}).Serve(ctx, l)
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.NoSandbox, chromedp.WindowSize(1500, 950))
 	alloc, stopAlloc := chromedp.NewExecAllocator(ctx, opts...)
 	t.Cleanup(stopAlloc)
@@ -121,6 +121,46 @@ func TestViewInABrowser(t *testing.T) {
 	defer c.mu.Unlock()
 	if len(c.list) > 0 {
 		t.Errorf("the console says %v", c.list)
+	}
+}
+
+// A file that is taken away is told, with the last drawing left in place; one
+// that comes back by a rename, as editors save, is drawn again.
+func TestViewOfAFileThatGoes(t *testing.T) {
+	within(t)
+	put(t, "rail.yaml", rail(t))
+	ctx, c := openPage(t, "rail.yaml")
+	must(t, os.Remove("rail.yaml"))
+	do(t, ctx, until(`document.getElementById("status").textContent.includes("there is no such file")`))
+	if value(t, ctx, `document.querySelectorAll("#paper svg").length`) != "1" {
+		t.Error("the last drawing is gone, too")
+	}
+	put(t, ".rail.new", strings.Replace(rail(t), "frame: ", "frame: New ", 1))
+	must(t, os.Rename(".rail.new", "rail.yaml"))
+	do(t, ctx, until(`document.title.startsWith("New ") && document.getElementById("status").textContent === "up to date"`))
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for _, text := range c.list {
+		t.Errorf("the console says %s", text)
+	}
+}
+
+// On a narrow screen the sheet comes first, large enough to read, and nothing
+// runs out at the side.
+func TestViewOnANarrowScreen(t *testing.T) {
+	within(t)
+	put(t, "rail.yaml", rail(t))
+	ctx, _ := openPage(t, "rail.yaml")
+	do(t, ctx, chromedp.EmulateViewport(390, 844))
+	for what, holds := range map[string]string{
+		"the sheet is half the screen": `document.getElementById("paper").getBoundingClientRect().height > 400`,
+		"the sheet is in sight":        `document.getElementById("paper").getBoundingClientRect().bottom < innerHeight`,
+		"the findings come below it":   `document.getElementById("side").getBoundingClientRect().top >= document.getElementById("paper").getBoundingClientRect().bottom - 1`,
+		"nothing runs out":             `Math.max(...[...document.querySelectorAll("header, #tools *, #paper, #values *")].map(e => e.getBoundingClientRect().right)) <= 390`,
+	} {
+		if value(t, ctx, holds) != "true" {
+			t.Errorf("not so: %s", what)
+		}
 	}
 }
 

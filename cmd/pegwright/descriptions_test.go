@@ -29,7 +29,7 @@ var unusable = []struct {
 }{
 	{"empty", "", "", "empty"},
 	{"binary", "PK\x03\x04\x00\x01", "", "text"},
-	{"not yaml", top + "building: {span: [\n", "", "YAML"},
+	{"not yaml", top + "building: {span: [\n", "3", "never closed"},
 	{"second document", top + shed + "---\nframe: Two\n", "4", "second"},
 	{"unknown key", top + "bilding: {}\n", "3", "building"},
 	{"bad length", top + "building: {span: 8 feets, bays: [10'], eave: 7'}\n", "3", "8 feets"},

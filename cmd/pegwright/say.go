@@ -67,7 +67,9 @@ func quoted(word string) string {
 
 // typed writes a name as it is typed in a shell: in quotes where it needs them.
 func typed(name string) string {
-	plain := func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) || strings.ContainsRune("./_-+,:@%", c) }
+	plain := func(c rune) bool {
+		return unicode.IsLetter(c) || unicode.IsDigit(c) || strings.ContainsRune("./_-+,:@%", c)
+	}
 	if strings.IndexFunc(name, func(c rune) bool { return !plain(c) }) < 0 {
 		return name
 	}

@@ -41,6 +41,7 @@ func runView(s *streams, a given) int {
 		if _, err := read(); err != nil {
 			return s.fail("cannot read %s: %s%s", quoted(name), reason(err), sampleHint(name))
 		}
+		read = plainly(read)
 	}
 	l, err := live.Listen(port)
 	if err != nil {
@@ -52,6 +53,17 @@ func runView(s *streams, a given) int {
 		return s.fail("%s", err)
 	}
 	return exitDone
+}
+
+// plainly is a reader that says in plain words why it cannot read.
+func plainly(read func() ([]byte, error)) func() ([]byte, error) {
+	return func() ([]byte, error) {
+		source, err := read()
+		if err != nil {
+			err = errors.New(reason(err))
+		}
+		return source, err
+	}
 }
 
 func sampleReader() func() ([]byte, error) {

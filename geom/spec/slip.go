@@ -47,7 +47,7 @@ func findSlip(lines []string) *slip {
 		}
 	}
 	if len(f.open) > 0 {
-		b := f.open[0]
+		b := f.open[len(f.open)-1]
 		f.line = b.line
 		f.slip(b.col, string(b.sign), "this bracket is never closed", "close it with "+string(closing(b.sign))+" where its list or its set of keys ends")
 	}

@@ -155,11 +155,7 @@ func (b *book) state(source []byte, sets map[string]string) state {
 	lines := strings.Split(string(source), "\n")
 	st := state{Title: d.solved.Title, Key: d.key, Parameters: []Parameter{}, Faults: []message{}, Findings: []message{}}
 	for _, f := range d.solved.Faults {
-		text := f.Text
-		if f.Source != "" {
-			text += ": " + f.Source
-		}
-		st.Faults = append(st.Faults, message{"fault", "", text, f.Mend, f.At.Line, f.At.Col, lineAt(lines, f.At.Line), []string{}})
+		st.Faults = append(st.Faults, message{"fault", "", f.Said(), f.Mend, f.At.Line, f.At.Col, lineAt(lines, f.At.Line), []string{}})
 	}
 	show := d
 	if len(st.Faults) > 0 {

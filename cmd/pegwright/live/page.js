@@ -7,6 +7,7 @@ const typed = new Map(); // parameter -> value, only where it differs from the f
 let shown = { key: "", sheets: [], kind: "", id: "", number: 0 };
 let view = null; // [x, y, w, h] in the sheet's own units, or null for the whole
 let whole = [0, 0, 1, 1];
+const stopped = "the program has stopped; start it again to go on";
 let turn = 0; // the latest request; older answers are dropped
 
 function query() {
@@ -36,13 +37,15 @@ async function redraw() {
     return;
   }
   if (state.show !== shown.key) {
-    const r = await fetch("sheets/" + state.show);
-    if (mine !== turn) return;
-    if (!r.ok) {
-      at("status").textContent = "cannot draw: " + (await r.text());
+    let sheets;
+    try {
+      const r = await fetch("sheets/" + state.show);
+      if (!r.ok) throw new Error(await r.text());
+      sheets = await r.json();
+    } catch (e) {
+      if (mine === turn) at("status").textContent = "cannot draw: " + e.message;
       return;
     }
-    const sheets = await r.json();
     if (mine !== turn) return;
     shown.key = state.show;
     shown.sheets = sheets;
@@ -51,7 +54,13 @@ async function redraw() {
     files();
     await open(kept(sheets), true);
   }
-  at("status").textContent = state.faults.length ? "the file cannot be used; this is the last drawing that could" : "up to date";
+  at("status").textContent = told(state.faults);
+}
+
+function told(faults) {
+  if (faults.length === 0) return "up to date";
+  const what = faults.some((f) => f.line) ? "the file cannot be used" : "a value cannot be used";
+  return what + "; this is the last drawing that could be made";
 }
 
 // kept finds the sheet that was shown before in a new drawing.
@@ -69,6 +78,9 @@ function element(tag, text, kind) {
 function messages(state) {
   at("faults").replaceChildren(...state.faults.map((f) => message(f, "cannot be used")));
   at("findings").replaceChildren(...state.findings.map((f, i) => message(f, (i + 1) + ". " + word(f.severity))));
+  for (const pre of document.querySelectorAll("pre")) { // bring the mark into sight
+    pre.scrollLeft = pre.scrollWidth * (pre.dataset.column / pre.textContent.indexOf("\n")) - pre.clientWidth / 2;
+  }
   at("count").textContent = state.findings.length ? "Findings" : "No findings";
 }
 
@@ -79,7 +91,11 @@ function word(severity) {
 function message(f, head) {
   const box = element(f.severity === "fault" ? "div" : "li", undefined, "message " + f.severity);
   box.append(element("strong", head + (f.line ? ", line " + f.line : "")));
-  if (f.snippet) box.append(element("pre", f.snippet + "\n" + " ".repeat(Math.max(0, f.column - 1)) + "^"));
+  if (f.snippet) {
+    const pre = element("pre", f.snippet + "\n" + " ".repeat(Math.max(0, f.column - 1)) + "^");
+    pre.dataset.column = f.column;
+    box.append(pre);
+  }
   box.append(element("p", f.text));
   if (f.mend) box.append(element("p", "Mend: " + f.mend));
   for (const id of f.about.slice(0, 6)) {
@@ -148,9 +164,21 @@ function files() {
 async function open(sheet, fit) {
   if (!sheet) return;
   const key = shown.key;
-  const r = await fetch("of/" + key + "/" + sheet.svg);
-  if (!r.ok || key !== shown.key) return;
-  const doc = new DOMParser().parseFromString(await r.text(), "image/svg+xml");
+  let text;
+  try {
+    const r = await fetch("of/" + key + "/" + sheet.svg);
+    if (r.status === 404 && key === shown.key) { // other pages have had newer drawings made since
+      shown.key = "";
+      redraw();
+      return;
+    }
+    text = await r.text();
+    if (!r.ok || key !== shown.key) return;
+  } catch {
+    at("status").textContent = stopped;
+    return;
+  }
+  const doc = new DOMParser().parseFromString(text, "image/svg+xml");
   const same = sheet.kind === shown.kind && sheet.id === shown.id;
   shown.kind = sheet.kind;
   shown.id = sheet.id;
@@ -247,7 +275,7 @@ function wire() {
   });
   const changes = new EventSource("changes");
   changes.addEventListener("message", redraw);
-  changes.addEventListener("error", () => { at("status").textContent = "the program has stopped; start it again to go on"; });
+  changes.addEventListener("error", () => { at("status").textContent = stopped; });
 }
 
 wire();

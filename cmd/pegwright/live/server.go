@@ -172,7 +172,11 @@ func (s *Server) serveFile(w http.ResponseWriter, r *http.Request) {
 	w.Write(data)
 }
 
-// serveChanges tells the page whenever the description is another.
+// patience is how often in a row a description cannot be read before the page
+// is told: an editor that saves by renaming takes the file away for a moment.
+const patience = 3
+
+// serveChanges tells the page whenever the description is another, or gone.
 func (s *Server) serveChanges(w http.ResponseWriter, r *http.Request) {
 	flush, ok := w.(http.Flusher)
 	if !ok {
@@ -186,14 +190,17 @@ func (s *Server) serveChanges(w http.ResponseWriter, r *http.Request) {
 	}
 	tick := time.NewTicker(every)
 	defer tick.Stop()
-	last := ""
+	last, missed := "", 0
 	for {
-		if source, err := s.Read(); err == nil {
-			if key := keyOf(source, nil); key != last {
-				last = key
-				fmt.Fprintf(w, "data: %s\n\n", key)
-				flush.Flush()
-			}
+		key := "gone"
+		source, err := s.Read()
+		if missed++; err == nil {
+			key, missed = keyOf(source, nil), 0
+		}
+		if key != last && (missed == 0 || missed == patience) {
+			last = key
+			fmt.Fprintf(w, "data: %s\n\n", key)
+			flush.Flush()
 		}
 		select {
 		case <-r.Context().Done():
