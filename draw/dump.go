@@ -4,112 +4,163 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"pegwright/geom/vec"
 )
 
-// Dump returns the sheet as readable text, one item a line, as they were added:
+// Dump returns the sheet as readable text, one item a line, in painting order:
 // the same for the same sheet, whatever the machine. Coordinates are rounded as
 // the renderers round them; angles are degrees.
-func (s *Sheet) Dump() string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "sheet %s %q %q %s x %s step %d", s.Kind, s.ID, s.Title, s.num(s.W), s.num(s.H), s.Step)
+func (s *Sheet) Dump() string { return string(s.AppendDump(nil)) }
+
+// AppendDump appends to b what Dump returns.
+func (s *Sheet) AppendDump(b []byte) []byte {
+	d := dump{b, s.Places()}
+	d.add("sheet ", s.Kind, " ")
+	d.quoted(s.ID)
+	d.add(" ")
+	d.quoted(s.Title)
+	d.number(" ", s.W)
+	d.number(" x ", s.H)
+	d.add(" step ", strconv.Itoa(s.Step))
 	if s.FullScale {
-		b.WriteString(" full-scale")
+		d.add(" full-scale")
 	}
-	b.WriteByte('\n')
+	d.add("\n")
 	for _, it := range s.Items {
-		b.WriteString(s.dumpItem(it))
-		b.WriteByte('\n')
+		d.item(it)
+		d.add("\n")
 	}
 	for _, l := range s.Links {
-		fmt.Fprintf(&b, "link %s %s -> %q\n", s.pt(l.Rect.Min), s.pt(l.Rect.Max), l.To)
+		d.point("link ", l.Rect.Min)
+		d.point(" ", l.Rect.Max)
+		d.add(" -> ")
+		d.quoted(l.To)
+		d.add("\n")
 	}
-	return b.String()
+	return d.text
 }
 
-func (s *Sheet) num(x float64) string { return Number(x, s.Places()) }
-
-func (s *Sheet) pt(p vec.P) string { return s.num(p.X) + "," + s.num(p.Y) }
-
-func (s *Sheet) loop(pts []vec.P) string {
-	b := make([]byte, 0, 20*len(pts))
-	for i, p := range pts {
-		if i > 0 {
-			b = append(b, ' ')
-		}
-		b = append(AppendNumber(b, p.X, s.Places()), ',')
-		b = AppendNumber(b, p.Y, s.Places())
-	}
-	return string(b)
+// dump is the text so far, and the places that coordinates have in it.
+type dump struct {
+	text   []byte
+	places int
 }
 
-func degrees(rad float64) string { return Number(rad*180/math.Pi, 4) }
+func (d *dump) add(parts ...string) {
+	for _, p := range parts {
+		d.text = append(d.text, p...)
+	}
+}
 
-func (s *Sheet) dumpItem(it Item) string {
+func (d *dump) quoted(s string) { d.text = strconv.AppendQuote(d.text, s) }
+
+// number adds a word and a coordinate.
+func (d *dump) number(word string, x float64) {
+	d.text = AppendNumber(append(d.text, word...), x, d.places)
+}
+
+// tone adds a word and a grey.
+func (d *dump) tone(word string, grey float64) {
+	d.text = AppendNumber(append(d.text, word...), grey, 3)
+}
+
+// angle adds a word and an angle in degrees.
+func (d *dump) angle(word string, rad float64) {
+	d.text = AppendNumber(append(d.text, word...), rad*180/math.Pi, 4)
+}
+
+func (d *dump) point(word string, p vec.P) {
+	d.number(word, p.X)
+	d.number(",", p.Y)
+}
+
+func (d *dump) filling(filled bool, grey float64) {
+	if filled {
+		d.tone(" grey ", grey)
+	}
+}
+
+func (d *dump) item(it Item) {
 	m := it.Head()
-	var b strings.Builder
-	b.WriteString(string(m.Class))
-	for _, f := range [][2]string{{"owner", m.Owner}, {"layer", m.Layer}, {"mark", m.Mark}} {
-		if f[1] != "" {
-			b.WriteString(" " + f[0] + "=" + strconv.Quote(f[1]))
+	d.add(string(m.Class))
+	for _, f := range [...]struct{ name, value string }{{" owner=", m.Owner}, {" layer=", m.Layer}, {" mark=", m.Mark}} {
+		if f.value != "" {
+			d.add(f.name)
+			d.quoted(f.value)
 		}
 	}
 	if m.Pen != nil {
-		fmt.Fprintf(&b, " pen=%s/%v/%s", Number(m.Pen.Width, 3), m.Pen.Dash, Number(m.Pen.Grey, 3))
+		d.tone(" pen=", m.Pen.Width)
+		d.add(fmt.Sprintf("/%v", m.Pen.Dash))
+		d.tone("/", m.Pen.Grey)
 	}
-	b.WriteByte(' ')
-	b.WriteString(s.dumpShape(it))
-	return b.String()
+	d.shape(it)
 }
 
-func (s *Sheet) dumpShape(it Item) string {
+func (d *dump) shape(it Item) {
 	switch t := it.(type) {
 	case *Path:
-		return s.dumpPath(t)
+		d.path(t)
 	case *Circle:
-		return fmt.Sprintf("circle %s r %s", s.pt(t.C), s.num(t.R)) + tone(t.Filled, t.Grey)
+		d.point(" circle ", t.C)
+		d.number(" r ", t.R)
+		d.filling(t.Filled, t.Grey)
 	case *Arc:
-		return fmt.Sprintf("arc %s r %s %s..%s", s.pt(t.C), s.num(t.R), degrees(t.From), degrees(t.To))
+		d.point(" arc ", t.C)
+		d.number(" r ", t.R)
+		d.angle(" ", t.From)
+		d.angle("..", t.To)
 	case *Ellipse:
-		return fmt.Sprintf("ellipse %s r %s %s rot %s %s..%s", s.pt(t.C), s.num(t.RX), s.num(t.RY),
-			degrees(t.Rot), degrees(t.From), degrees(t.To)) + tone(t.Filled, t.Grey)
+		d.point(" ellipse ", t.C)
+		d.number(" r ", t.RX)
+		d.number(" ", t.RY)
+		d.angle(" rot ", t.Rot)
+		d.angle(" ", t.From)
+		d.angle("..", t.To)
+		d.filling(t.Filled, t.Grey)
 	case *Text:
-		return s.dumpText(t)
+		d.line(t)
+	default:
+		d.add(fmt.Sprintf(" unknown %T", it))
 	}
-	return fmt.Sprintf("unknown %T", it)
 }
 
-func (s *Sheet) dumpPath(t *Path) string {
-	kind := "path "
+func (d *dump) path(t *Path) {
+	kind := " path"
 	if t.Closed {
-		kind = "loop "
+		kind = " loop"
 	}
-	out := kind + s.loop(t.Pts)
+	d.loop(kind, t.Pts)
 	for _, h := range t.Holes {
-		out += " hole " + s.loop(h)
+		d.loop(" hole", h)
 	}
-	return out + tone(t.Filled, t.Grey)
+	d.filling(t.Filled, t.Grey)
 }
 
-func (s *Sheet) dumpText(t *Text) string {
-	out := "text " + s.pt(t.At) + " h " + s.num(t.Height) + " " + [...]string{"start", "middle", "end"}[max(0, min(int(t.Anchor), 2))]
+func (d *dump) loop(kind string, pts []vec.P) {
+	d.add(kind)
+	for _, p := range pts {
+		d.point(" ", p)
+	}
+	if len(pts) == 0 {
+		d.add(" ")
+	}
+}
+
+func (d *dump) line(t *Text) {
+	d.point(" text ", t.At)
+	d.number(" h ", t.Height)
+	d.add(" ", [...]string{"start", "middle", "end"}[max(0, min(int(t.Anchor), 2))])
 	if t.Rot != 0 {
-		out += " rot " + degrees(t.Rot)
+		d.angle(" rot ", t.Rot)
 	}
 	if t.Bold {
-		out += " bold"
+		d.add(" bold")
 	}
 	if t.Halo {
-		out += " halo"
+		d.add(" halo")
 	}
-	return out + " " + strconv.Quote(t.S)
-}
-
-func tone(filled bool, grey float64) string {
-	if !filled {
-		return ""
-	}
-	return " grey " + Number(grey, 3)
+	d.add(" ")
+	d.quoted(t.S)
 }

@@ -108,6 +108,19 @@ func (f *face) units(s string) float64 {
 	return units
 }
 
+// plainUnits is units for a text of printable ASCII without a stroke, which most
+// are, and tells of others.
+func (f *face) plainUnits(s string) (units float64, ok bool) {
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' || c > '~' || c == '/' {
+			return 0, false
+		}
+		units += f.adv[c]
+	}
+	return units, true
+}
+
 // Size returns the em size (the font size of SVG and PDF) that gives capitals
 // of the given height; same unit out as in.
 func Size(height float64, bold bool) float64 {

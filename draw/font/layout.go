@@ -47,10 +47,14 @@ func Layout(s string, height float64, bold bool) []Run {
 
 // Measure returns the width of s as Layout sets it, millimetres.
 func Measure(s string, height float64, bold bool) float64 {
-	if s = Normalise(s); !hasStroke(s) {
-		return faceOf(bold).width(s, height)
+	f := faceOf(bold)
+	if units, ok := f.plainUnits(s); ok {
+		return units * height / f.cap
 	}
-	l := line{f: faceOf(bold), height: height, bold: bold, brief: true}
+	if s = Normalise(s); !hasStroke(s) {
+		return f.width(s, height)
+	}
+	l := line{f: f, height: height, bold: bold, brief: true}
 	l.set(s)
 	return l.x
 }

@@ -99,11 +99,11 @@ func Build(in Input) (*Packet, error) {
 func contentMark(in Input, set []*page) string {
 	h := sha256.New()
 	hashPart(h, in.Source)
-	const batch = 64 // as many texts are kept at a time
-	for ; len(set) > 0; set = set[min(batch, len(set)):] {
-		texts := make([][]byte, min(batch, len(set)))
-		crew.Each(len(texts), func(i int) { texts[i] = []byte(set[i].sheet.Dump()) })
-		for _, t := range texts {
+	var texts [64][]byte // as many are kept at a time
+	for ; len(set) > 0; set = set[min(len(texts), len(set)):] {
+		n := min(len(texts), len(set))
+		crew.Each(n, func(i int) { texts[i] = set[i].sheet.AppendDump(texts[i][:0]) })
+		for _, t := range texts[:n] {
 			hashPart(h, t)
 		}
 	}

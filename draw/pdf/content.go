@@ -1,10 +1,9 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
+	"slices"
 	"strconv"
-	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/font"
@@ -17,15 +16,28 @@ type content struct {
 	page   *writer
 	sheet  *draw.Sheet
 	buf    []byte
-	scaled bool   // the scaling matrix is set
-	state  string // the pen that buf has set
+	scaled bool // the scaling matrix is set
+	ink    ink  // what buf has set, while scaled
+}
+
+// ink is a pen and the tone of a filling.
+type ink struct {
+	pen    draw.Pen
+	filled bool
+	grey   float64
+}
+
+// same reports whether two inks are set by the same words.
+func (a ink) same(b ink) bool {
+	return a.pen.Width == b.pen.Width && a.pen.Grey == b.pen.Grey && slices.Equal(a.pen.Dash, b.pen.Dash) &&
+		a.filled == b.filled && a.grey == b.grey
 }
 
 // flush ends the shapes written so far.
 func (c *content) flush() {
 	if c.scaled {
 		c.buf = append(c.buf, "Q\n"...)
-		c.scaled, c.state = false, ""
+		c.scaled = false
 	}
 }
 
@@ -123,30 +135,42 @@ func (c *content) begin(pen draw.Pen, filled bool, grey float64) bool {
 	if pen.Width == 0 && !filled {
 		return false
 	}
-	state := ""
-	if pen.Width > 0 {
-		ends, dash := "1 J 1 j", make([]string, len(pen.Dash))
-		for i, d := range pen.Dash {
-			dash[i] = draw.Number(d, 4)
-		}
-		if len(dash) > 0 {
-			ends = "0 J 1 j"
-		}
-		state = fmt.Sprintf("%s w %s G %s [%s] 0 d ", draw.Number(pen.Width, 4), draw.Number(pen.Grey, 3), ends, strings.Join(dash, " "))
-	}
-	if filled {
-		state += draw.Number(grey, 3) + " g"
+	want := ink{pen, filled, grey}
+	if c.scaled && c.ink.same(want) {
+		return true
 	}
 	if !c.scaled {
 		k := decimal(ptPerMM)
 		c.buf = append(c.buf, "q "+k+" 0 0 "+k+" 0 0 cm\n"...)
 		c.scaled = true
 	}
-	if state != c.state {
-		c.buf = append(append(c.buf, state...), '\n')
-		c.state = state
+	c.ink = want
+	if pen.Width > 0 {
+		c.stroke(pen)
 	}
+	if filled {
+		c.buf = append(draw.AppendNumber(c.buf, grey, 3), " g"...)
+	}
+	c.buf = append(c.buf, '\n')
 	return true
+}
+
+// stroke sets a pen.
+func (c *content) stroke(pen draw.Pen) {
+	c.buf = append(draw.AppendNumber(c.buf, pen.Width, 4), " w "...)
+	c.buf = append(draw.AppendNumber(c.buf, pen.Grey, 3), " G "...)
+	ends := "1 J 1 j ["
+	if len(pen.Dash) > 0 {
+		ends = "0 J 1 j ["
+	}
+	c.buf = append(c.buf, ends...)
+	for i, d := range pen.Dash {
+		if i > 0 {
+			c.buf = append(c.buf, ' ')
+		}
+		c.buf = draw.AppendNumber(c.buf, d, 4)
+	}
+	c.buf = append(c.buf, "] 0 d "...)
 }
 
 // paint ends a path.

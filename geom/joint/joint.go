@@ -180,6 +180,7 @@ type carver struct {
 	t    *geom.Timber
 	id   string
 	cuts []geom.Cut
+	room *solid.Convex // the blank grown by open, once it was asked for
 }
 
 // take removes what lies inside all sides (frame axes). Open sides are closed
@@ -194,11 +195,14 @@ func (c *carver) take(name string, sides ...solid.Side) solid.Convex {
 	if blank.Inside(local...).Thickness() < 1e-3 {
 		return solid.Convex{}
 	}
-	big := blank.Grow(open)
-	for i := range big.Faces {
-		big.Faces[i].Role = ""
+	if c.room == nil {
+		big := blank.Grow(open)
+		for i := range big.Faces {
+			big.Faces[i].Role = ""
+		}
+		c.room = &big
 	}
-	v := big.Inside(local...)
+	v := c.room.Inside(local...)
 	c.cuts = append(c.cuts, geom.Cut{Joint: c.id, Name: name, Solid: v})
 	return v
 }

@@ -24,7 +24,15 @@ func newVoid(c solid.Convex) void {
 
 // meets reports whether less than gap lies between two volumes.
 func (a *void) meets(b *void, gap float64) bool {
-	return a.near(b, gap) && solid.Common(a.Grow(gap), b.Convex).Thickness() > 1e-3
+	if !a.near(b, gap) {
+		return false
+	}
+	for _, f := range a.Faces {
+		if lo, _ := b.Extent(f.Plane.N); lo >= f.Plane.D+gap {
+			return false
+		}
+	}
+	return solid.Common(a.Grow(gap), b.Convex).Thickness() > 1e-3
 }
 
 // near reports whether no more than gap lies between the boxes of two volumes.
