@@ -179,7 +179,7 @@ func (g grid) lines(s *draw.Sheet) {
 func (g grid) texts(s *draw.Sheet, t Title) {
 	last := len(g.col) - 1
 	g.put(s, 0, g.col[0], g.col[1], t.Frame, large, true)
-	g.name(s, t.Sheet)
+	g.put(s, 1, g.col[0], g.col[1], t.Sheet, large, true)
 	g.label(s, 0, 1, "scale", t.Scale)
 	g.label(s, 0, 2, "unit", t.Units)
 	g.label(s, 0, 3, "date", t.Date)
@@ -193,22 +193,6 @@ func (g grid) texts(s *draw.Sheet, t Title) {
 	}
 	g.put(s, 2, g.col[0], g.col[last], t.Shows, small, false)
 	g.put(s, 3, g.col[0], g.col[last], t.Note, small, false)
-}
-
-// name writes the sheet's title.
-func (g grid) name(s *draw.Sheet, title string) {
-	before := len(s.Items)
-	g.put(s, 1, g.col[0], g.col[1], title, large, true)
-	for _, it := range s.Items[before:] {
-		it.Head().Mark = "name"
-	}
-}
-
-// Rename writes another sheet title into the title block. The sheet's list of
-// items becomes its own, so that a copy of a sheet can be renamed.
-func Rename(s *draw.Sheet, title string) {
-	s.Items = without(s.Items, "name")
-	gridOf(s).name(s, title)
 }
 
 // without returns a new list of the items that do not carry the mark.

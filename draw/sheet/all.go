@@ -15,7 +15,7 @@ import (
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	rest := crew.Join(parts(f, Stopped(f, finds)))
-	rest = append(rest, Permit(f, rest)...)
+	rest = append(rest, Permit(f)...)
 	cover := Cover(f, finds, entries(rest, 1))
 	if n := len(cover); n > 0 {
 		cover = Cover(f, finds, entries(rest, n))

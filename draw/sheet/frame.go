@@ -6,8 +6,6 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -42,10 +40,9 @@ func Views(f *geom.Frame) []*draw.Sheet {
 				t.Sheet = fmt.Sprintf("Frame, more names, page %d", n+1)
 			}
 			s, field := fresh(f, "frame", id, t)
-			k := min(len(names), 2*int((field.H()-1)/laneStep))
-			place := p.onSheet(s, field, names[:k])
+			place, left := p.onSheet(s, field, f, names)
 			linkJoints(s, f, func(id string) bool { return p.shown[id] > 0 }, func(v vec.V) vec.P { return place(cams[i].Project(v)) })
-			names = names[k:]
+			names = left
 			out = append(out, s)
 		}
 		if one {
@@ -54,10 +51,6 @@ func Views(f *geom.Frame) []*draw.Sheet {
 	}
 	return out
 }
-
-// laneStep is the room that a label takes in a lane: its height and the gap, as
-// dim.Lane has them.
-const laneStep = small * (1.45 + 0.25)
 
 // plain reports whether the first picture shows enough of every timber to name
 // them all there: 0.4 of what the other picture shows, and few timbers.
@@ -88,10 +81,12 @@ type picture struct {
 	best  map[string][2]vec.P
 	shown map[string]float64
 	order []string
+	cam   view.Camera
+	parts []view.Part
 }
 
 func takePicture(c view.Camera, parts []view.Part) picture {
-	p := picture{items: view.Render(c, parts, view.Options{}), box: draw.NoBox(), best: map[string][2]vec.P{}, shown: map[string]float64{}}
+	p := picture{cam: c, parts: parts, items: view.Render(c, parts, view.Options{}), box: draw.NoBox(), best: map[string][2]vec.P{}, shown: map[string]float64{}}
 	for _, part := range parts {
 		p.order = append(p.order, part.Owner)
 	}
@@ -122,43 +117,57 @@ func (p picture) names(want func(id string) bool) []string {
 	return out
 }
 
-// onSheet draws the picture into the field with labels for the owners named,
-// in lanes left and right, and returns where its points lie on paper.
-func (p picture) onSheet(s *draw.Sheet, f block.Field, names []string) func(vec.P) vec.P {
-	wide := 0.0
-	for _, id := range names {
-		wide = max(wide, font.Measure(id, small, false))
-	}
-	room := f
-	room.X0, room.X1 = f.X0+wide+10, f.X1-wide-10
-	k := min(room.W()/p.box.W(), room.H()/p.box.H())
-	place := func(q vec.P) vec.P { return room.Mid().Add(q.Sub(p.box.Mid()).Mul(k)) }
-	s.Add(scaled(p.items, k, place(vec.P{}))...)
-	var sides [2][]dim.Label
-	half := len(names)/2 + len(names)%2
-	for _, id := range byX(names, p.best) {
-		b := p.best[id]
-		side := 0
-		if len(sides[0]) >= half {
-			side = 1
+// onSheet draws the picture into the field with the names of the owners given,
+// as many as find room. It returns where the picture's points lie on paper, and
+// the names that are left.
+func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []string) (place func(vec.P) vec.P, left []string) {
+	v := newSight(p.cam, p.parts)
+	blank := len(s.Items)
+	var k float64
+	var o vec.P
+	var rest []naming
+	for _, side := range []float64{12, 25, 40} { // left free for names, mm
+		s.Items = s.Items[:blank]
+		k = min((f.W()-2*side)/p.box.W(), min(f.H(), f.H()+12-side)/p.box.H())
+		o = f.Mid().Sub(p.box.Mid().Mul(k))
+		s.Add(scaled(p.items, k, o)...)
+		n := newNamer(s, f, func(q vec.P) string { return v.owner(q.Sub(o).Mul(1 / k)) })
+		var names []naming
+		for _, id := range ids {
+			names = append(names, naming{id, id, p.spots(v, fr.Timber(id), k, o)})
 		}
-		sides[side] = append(sides[side], dim.Label{Text: id, At: place(b[0].Lerp(b[1], 0.5)), Owner: id})
+		rest = n.set(names)
+		if len(rest) == len(names) {
+			rest = inLanes(s, f, names)
+		}
+		if len(rest) == 0 || len(rest) > mostRetried {
+			break
+		}
 	}
-	dim.Lane(s, f.X0+wide+1, false, sides[0], small, f.Y0, f.Y1)
-	dim.Lane(s, f.X1-wide-1, true, sides[1], small, f.Y0, f.Y1)
-	return place
+	for _, x := range rest {
+		left = append(left, x.owner)
+	}
+	return func(q vec.P) vec.P { return o.Add(q.Mul(k)) }, left
 }
 
-// byX returns the ids from left to right by the middle of their longest line.
-func byX(ids []string, best map[string][2]vec.P) []string {
-	out := append([]string(nil), ids...)
-	mid := func(id string) float64 { return best[id][0].X + best[id][1].X }
-	for i := range out {
-		for k := i; k > 0 && mid(out[k]) < mid(out[k-1])-1e-6; k-- {
-			out[k], out[k-1] = out[k-1], out[k]
+// spots returns places at which a name may point to a timber in the picture: on
+// its faces, or else the middle of the longest line that shows of it; none where
+// it does not show.
+func (p picture) spots(v *sight, t *geom.Timber, k float64, o vec.P) []faceSpot {
+	var shift vec.V
+	for _, x := range p.parts {
+		if x.Owner == t.ID {
+			shift = x.Shift
 		}
 	}
-	return out
+	if list := v.faceSpots(t, shift, k); len(list) > 0 {
+		return movedSpots(list, o)
+	}
+	b, ok := p.best[t.ID]
+	if !ok {
+		return nil
+	}
+	return []faceSpot{{at: o.Add(b[0].Lerp(b[1], 0.5).Mul(k)), owner: t.ID}}
 }
 
 // scaled returns copies of straight and curved items scaled by k about the

@@ -10,17 +10,17 @@ import (
 )
 
 // Permit returns the set for a building official: what is to be built and the
-// criteria as stated with blanks for the rest, copies of the plans and
-// elevations among the sheets given, the foundation as far as it is described,
+// criteria as stated with blanks for the rest, plans and elevations with the
+// sizes of the timbers, the foundation as far as it is described,
 // a detail of every kind of joint, the joints with their reference values, and
 // the load path with blanks for what the designer of record decides. The
 // sheets are numbered P1, P2, … among themselves.
-func Permit(f *geom.Frame, sheets []*draw.Sheet) []*draw.Sheet {
+func Permit(f *geom.Frame) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
 	}
 	p := &permit{f: f, kinds: jointKinds(f)}
-	p.copies(sheets)
+	p.views()
 	p.foundation()
 	p.members()
 	p.details()
@@ -57,27 +57,25 @@ const furtherPage = ", page "
 // mostBents is how many different bents are copied into the set.
 const mostBents = 3
 
-// copies takes the plans and elevations over into the set: every plan, wall and
-// section, and the first few of the bents; names that found no room stay on
-// the packet's own sheets.
-func (p *permit) copies(sheets []*draw.Sheet) {
+// views draws every plan, wall and section, and the first few of the bents, for
+// a reader who asks for sizes: timbers are told by role and section, and what a
+// crew tapes is left out.
+func (p *permit) views() {
 	bents := 0
-	for _, s := range sheets {
-		if s.Kind != "plan" && s.Kind != "elevation" || strings.Contains(s.Title, moreNames) {
-			continue
-		}
-		if strings.HasPrefix(s.ID, "bent-") {
+	for _, v := range surveys(p.f) {
+		if strings.HasPrefix(v.id, "bent-") {
 			if bents++; bents > mostBents {
-				p.far = append(p.far, s.Title)
+				p.far = append(p.far, v.title)
 				continue
 			}
 		}
-		c := *s
-		c.Kind, c.ID = "permit", "permit-"+s.ID
-		title, _, _ := strings.Cut(s.Title, ": ")
-		c.Title = p.next() + " " + s.Title
-		block.Rename(&c, p.next()+"  "+title)
-		p.out = append(p.out, &c)
+		title := v.title
+		v.kind, v.id, v.title = "permit", "permit-"+v.id, p.next()+"  "+title
+		v.bySize, v.diagonals = true, nil
+		if list := v.sheets(p.f); len(list) > 0 {
+			list[0].Title = strings.TrimSuffix(p.next()+" "+title+": "+v.shows, ": ")
+			p.out = append(p.out, list[0])
+		}
 	}
 }
 

@@ -28,7 +28,7 @@ func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
 	f.Criteria = []geom.Info{{Name: "ground snow load", Text: "p_g = 50 psf (town office)"}, {Name: "Wind Speed", Text: "115 mph"},
 		{Name: "frost depth", Text: "not stated"}, {Name: "roof snow, drifted", Text: "by others"}}
-	sheets := Permit(f, nil)
+	sheets := Permit(f)
 	text := allWords(sheets[:1])
 	for _, c := range f.Criteria {
 		if !strings.Contains(text, c.Name+" "+c.Text) && !(strings.Contains(text, c.Name) && strings.Contains(text, c.Text)) {
@@ -164,7 +164,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
-		sheets := Permit(f, nil)
+		sheets := Permit(f)
 		write(t, "permit-"+name, sheets)
 		ids := map[string]bool{}
 		for i, s := range sheets {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -18,7 +19,6 @@ import (
 const (
 	bubble     = 3.4 // radius of the ring round a grid line's name
 	bubbleRoom = 2*bubble + 4
-	overLane   = 6.0 // leaders between view and lane
 )
 
 // moreNames ends the title of a survey that is drawn again for further names.
@@ -32,29 +32,65 @@ func surveyScales(u measure.Units) []float64 {
 	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
 }
 
-// sheets draws the survey. Where its lanes cannot hold the names of all
-// timbers, the same view follows with the rest.
+// sheets draws the survey at the largest customary scale at which it fits, or at
+// a smaller one that leaves room for the names of all timbers. Where no such
+// scale is near, the same view follows with the names that are left.
 func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
 	p := &surveyPage{survey: v, f: f}
 	if !p.measure() {
 		return nil
 	}
+	var best []*draw.Sheet
+	for range 3 {
+		if list := p.pages(); best == nil || len(list) < len(best) {
+			best = list
+		}
+		if len(best) == 1 || len(best) > mostTried || !p.smaller() {
+			break
+		}
+	}
+	return best
+}
+
+// mostTried is the number of sheets of one view beyond which no smaller scale is
+// tried: it would not bring them down to one.
+const mostTried = 4
+
+// pages draws the survey at its scale, on as many sheets as the names and
+// heights take.
+func (p *surveyPage) pages() []*draw.Sheet {
 	var out []*draw.Sheet
-	left := p.targets()
+	p.told = 0
+	p.items = scaled(p.pic.items, p.k, vec.P{})
+	left := p.names()
 	for n := 0; n == 0 || len(left) > 0 || p.told < len(p.levels); n++ {
-		id, title := v.id, v.title
+		id, title := p.id, p.title
 		if n > 0 {
-			id, title = fmt.Sprintf("%s-%d", v.id, n+1), v.title+moreNames
+			id, title = fmt.Sprintf("%s-%d", p.id, n+1), p.title+moreNames
 		}
-		t := block.TitleFor(f, title, v.shows, p.scale)
-		if v.note != "" {
-			t.Note = v.note + "; " + t.Note
-		}
-		s, field := fresh(f, v.kind, id, t)
+		t := block.TitleFor(p.f, title, p.shows, p.scale)
+		t.Note = p.noteOr(t.Note)
+		s, field := fresh(p.f, p.kind, id, t)
 		left = p.draw(s, field, left)
 		out = append(out, s)
 	}
 	return out
+}
+
+// noteOr returns what is to be said of the view, or another note where that is
+// nothing.
+func (p *surveyPage) noteOr(other string) string {
+	var ws []string
+	if p.note != "" {
+		ws = append(ws, p.note)
+	}
+	if _, from := datum(p.f); len(p.levels) > 0 && from != "" {
+		ws = append(ws, "heights "+from)
+	}
+	if len(ws) == 0 {
+		return other
+	}
+	return strings.Join(ws, "; ")
 }
 
 // surveyPage is a survey at its scale.
@@ -64,59 +100,62 @@ type surveyPage struct {
 	k     float64
 	scale string
 	parts []view.Part
-	box   draw.Box   // of what is seen, at full size
-	wide  [2]float64 // of the words in the left and the right lane
+	sight *sight
+	box   draw.Box // of what is seen, at full size
 	notes []string
-	items []draw.Item // at the scale, about the frame's origin
+	pic   picture
+	items []draw.Item // at the scale
+	aside bool        // the diagonals are told at the left, not at the foot
 	told  int         // heights that stand on a sheet already
 }
 
-// measure settles what is seen and the scale, and reports whether there is
-// anything.
+// measure settles what is seen and the largest scale at which it fits, and
+// reports whether there is anything.
 func (p *surveyPage) measure() bool {
 	p.parts = sawn(p.whole, p.cuts...)
+	p.sight = newSight(p.cam, p.parts)
 	p.box = draw.NoBox()
 	for _, part := range p.parts {
-		for _, c := range part.Body.Cells() {
-			for _, q := range c.V {
-				p.box = p.box.With(p.cam.Project(q))
-			}
-		}
+		b := p.sight.box[part.Owner]
+		p.box = p.box.With(b.Min, b.Max)
 	}
 	if p.box.Empty() {
 		return false
 	}
-	for _, t := range p.named {
-		w := font.Measure(t.ID, p.lettering(), false)
-		p.wide[0], p.wide[1] = max(p.wide[0], w), max(p.wide[1], w)
-	}
-	for _, l := range p.levels {
-		p.wide[1] = max(p.wide[1], font.Measure(p.levelText(l), p.lettering(), false))
-	}
 	p.notes = p.squareNotes()
-	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
-	for _, n := range surveyScales(p.f.Units) {
-		p.k, p.scale = 1/n, scaleName(n)
-		if room := p.room(field); p.box.W()*p.k <= room.W() && p.box.H()*p.k <= room.H() {
-			break
-		}
+	p.pic = takePicture(p.cam, p.parts)
+	for p.smaller() && !p.fits() {
 	}
-	p.items = view.Render(p.cam, p.parts, view.Options{Scale: p.k})
 	return true
 }
 
-// lettering is the height of the words in the lanes.
-func (p *surveyPage) lettering() float64 {
-	h := small
-	for _, l := range p.levels {
-		h = max(h, dim.Legible(p.levelText(l), small))
+// smaller takes the next smaller of the customary scales, the largest to begin
+// with, and reports whether there was one.
+func (p *surveyPage) smaller() bool {
+	for _, n := range surveyScales(p.f.Units) {
+		if p.k == 0 || 1/n < p.k-1e-12 {
+			p.k, p.scale = 1/n, scaleName(n)
+			return true
+		}
 	}
-	return h
+	return false
 }
 
-func (p *surveyPage) levelText(l level) string {
-	z, _ := datum(p.f)
-	return p.f.Units.Plain(l.z-z) + "  " + l.what
+// fits reports whether the view has room at the scale, with the diagonals told at
+// the foot or else at the left.
+func (p *surveyPage) fits() bool {
+	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
+	for _, p.aside = range []bool{false, true} {
+		room := p.room(field)
+		if p.box.W()*p.k <= room.W() && p.box.H()*p.k <= room.H() {
+			return true
+		}
+		if len(p.notes) == 0 || p.asideHeight() > field.H() {
+			break
+		}
+	}
+	p.aside = false
+	return false
 }
 
 // requests returns the dimensions along x and y at the scale, about the
@@ -153,8 +192,11 @@ func (p *surveyPage) requests() (x, y []dim.Request) {
 func (p *surveyPage) room(field block.Field) block.Field {
 	x, y := p.requests()
 	r := field
-	r.X0 += p.wide[0] + overLane + dim.Depth(dim.LeftOf, y)
-	r.X1 -= p.wide[1] + overLane
+	r.X0 += dim.Depth(dim.LeftOf, y) + 1
+	if p.aside {
+		r.X0 += asideWidth + asideGap
+	}
+	r.X1 -= p.levelRoom()
 	if len(p.side) > 0 {
 		r.X1 -= bubbleRoom
 	}
@@ -183,7 +225,7 @@ func (p *surveyPage) squareNotes() []string {
 }
 
 func (p *surveyPage) noteHeight() float64 {
-	if len(p.notes) == 0 {
+	if len(p.notes) == 0 || p.aside {
 		return 0
 	}
 	return text*pitch + math.Ceil(float64(len(p.notes))/float64(p.noteColumns()))*text*pitch
@@ -202,7 +244,7 @@ func (p *surveyPage) noteColumns() int {
 
 // draw draws one sheet with as many names as its lanes hold, and returns the
 // names that are left.
-func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []dim.Label) []dim.Label {
+func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []naming) []naming {
 	room := p.room(field)
 	o := room.Mid().Sub(p.box.Mid().Mul(p.k))
 	o.Y = room.Y1 - p.box.Max.Y*p.k - (room.H()-p.box.H()*p.k)*0.35
@@ -211,14 +253,15 @@ func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []dim.Label) [
 	box := draw.Box{Min: o.Add(p.box.Min.Mul(p.k)), Max: o.Add(p.box.Max.Mul(p.k))}
 	p.gridLines(s, box, o)
 	p.tape(s, o)
-	left := p.lanes(s, field, room, o, names)
+	p.heights(s, field, box, o)
 	x, y := p.requests()
 	dim.Stack(s, dim.Below, box.Min.Y, moved(x, o))
 	dim.Stack(s, dim.LeftOf, box.Min.X, moved(y, o))
 	p.slopes(s, box)
+	p.clearSizes(s, o)
 	p.foot(s, field)
 	p.links(s, o)
-	return left
+	return p.setNames(s, field, o, names)
 }
 
 // links leads from the joints of the timbers that are named to their sheets.
@@ -275,14 +318,46 @@ func (p *surveyPage) tape(s *draw.Sheet, o vec.P) {
 	}
 }
 
-// foot sets the diagonals' names and lengths in two columns.
+// What stands over the diagonals' names and lengths, and the width of the column
+// in which they stand beside a view, with the gap to it, paper mm.
+const (
+	squareHead = "Check square with a tape from arris to arris, at the lines named; each reads as given here."
+	asideWidth = 46.0
+	asideGap   = 5.0
+	asideAir   = 1.5 // over each of them
+)
+
+// asideHeight is the height that the diagonals take at the left.
+func (p *surveyPage) asideHeight() float64 {
+	h := (&pen{}).height(p.notes...)
+	n := len(font.WrapFace(squareHead, asideWidth, small, true))
+	y := float64(n) * small * pitch
+	for _, t := range p.notes {
+		y += asideAir + float64(len(font.Wrap(t, asideWidth, h)))*h*pitch
+	}
+	return y
+}
+
+// foot sets the diagonals' names and lengths, at the foot in columns or at the
+// left under each other.
 func (p *surveyPage) foot(s *draw.Sheet, field block.Field) {
 	if len(p.notes) == 0 {
 		return
 	}
+	if p.aside {
+		w := pen{s: s, x: field.X0, y: field.Y1, w: asideWidth}
+		w.least = w.height(p.notes...)
+		for _, l := range font.WrapFace(squareHead, w.w, small, true) {
+			w.line(l, small, true)
+		}
+		for _, n := range p.notes {
+			w.skip(asideAir)
+			w.para(n)
+		}
+		return
+	}
 	y := field.Y0 + p.noteHeight() - text
-	h := s.Text(at(field.X0, y), small, "Check square with a tape from arris to arris, at the lines named; each reads as given here.")
-	h.Bold = true
+	s.Text(at(field.X0, y), small, squareHead).Bold = true
 	cols := p.noteColumns()
 	w := field.W()/float64(cols) - 3
 	for i, n := range p.notes {
@@ -292,16 +367,19 @@ func (p *surveyPage) foot(s *draw.Sheet, field block.Field) {
 	}
 }
 
-// slopes draws the slope triangle of the roof in a free corner over it.
+// slopes draws the slope triangle of the roof in a free corner over it, at the
+// left if it can be: heights stand at the right.
 func (p *surveyPage) slopes(s *draw.Sheet, box draw.Box) {
 	if !p.slope {
 		return
 	}
 	for _, long := range []float64{14, 11, 8, 6} {
-		for _, t := range p.f.Timbers {
-			d := p.cam.Project(t.Place.X)
-			if t.Role == "rafter" && d.Y > 0.05 && d.Len() > 0.999 && p.triangle(s, box, d, long) {
-				return
+		for _, way := range []float64{1, -1} {
+			for _, t := range p.f.Timbers {
+				d := p.cam.Project(t.Place.X)
+				if t.Role == "rafter" && d.Y > 0.05 && d.X*way > 0 && d.Len() > 0.999 && p.triangle(s, box, d, long) {
+					return
+				}
 			}
 		}
 	}
@@ -337,92 +415,80 @@ func (p *surveyPage) triangle(s *draw.Sheet, box draw.Box, d vec.P, long float64
 	return true
 }
 
-// crowded reports whether a part's line or a word stands in a box.
+// crowded reports whether a part's line, a height's or a word stands in a box.
 func (p *surveyPage) crowded(s *draw.Sheet, b draw.Box) bool {
 	for _, it := range s.Items {
-		if c := it.Head().Class; (c == draw.Part || c == draw.TextClass) && it.Head().Layer == "" && hits(it, b) {
+		h := it.Head()
+		if (h.Class == draw.Part || h.Class == draw.TextClass || h.Mark == "level") && h.Layer == "" && hits(it, b) {
 			return true
 		}
 	}
 	return false
 }
 
-// targets returns the labels of the timbers that show, each at a point in its
+// names returns the names of the timbers that show, each with places in its
 // wood, about the frame's origin.
-func (p *surveyPage) targets() []dim.Label {
-	best := map[string][2]vec.P{}
-	for _, it := range p.items {
-		l, ok := it.(*draw.Path)
-		if !ok || len(l.Pts) != 2 {
-			continue
-		}
-		if b := best[l.Owner]; l.Pts[0].Dist(l.Pts[1]) > b[0].Dist(b[1])+1e-6 {
-			best[l.Owner] = [2]vec.P{l.Pts[0], l.Pts[1]}
-		}
-	}
-	var out []dim.Label
+func (p *surveyPage) names() []naming {
+	var out []naming
+	count := map[string]int{}
+	at := map[string]int{}
 	for _, t := range p.named {
-		b, ok := best[t.ID]
-		if !ok || b[0].Dist(b[1]) < 1 {
+		spots := p.sight.faceSpots(t, vec.V{}, p.k)
+		if len(spots) == 0 {
 			continue
 		}
-		q := b[0].Lerp(b[1], 0.5)
-		mid := p.cam.Project(t.Place.Out(vec.V{X: t.Length / 2, Y: t.Ideal[0] / 2, Z: t.Ideal[1] / 2})).Mul(p.k)
-		n := b[1].Sub(b[0]).Unit().Left()
-		off := mid.Sub(q).Dot(n)
-		q = q.Add(n.Mul(math.Copysign(min(math.Abs(off)*0.6, 1.2), off)))
-		out = append(out, dim.Label{Text: t.ID, At: q, Owner: t.ID})
+		key := t.ID
+		if p.bySize {
+			key = t.Role + "|" + acrossOf(p.f, t.Section)
+		}
+		if count[key]++; count[key] == 1 {
+			at[key] = len(out)
+			out = append(out, naming{t.ID, t.ID, spots})
+		} else {
+			x := &out[at[key]]
+			x.spots = append(x.spots, spots...)
+		}
+		if p.bySize {
+			out[at[key]].text = sizeName(t.Role, count[key], acrossOf(p.f, t.Section))
+		}
 	}
 	return out
 }
 
-// lanes sets names and heights in the lanes left and right and returns the names
-// that found no room. The heights stand at the right on every sheet, or are shared out among
-// the sheets where one lane cannot hold them all.
-func (p *surveyPage) lanes(s *draw.Sheet, field, room block.Field, o vec.P, names []dim.Label) []dim.Label {
-	h := p.lettering()
-	low := field.Y0 + p.noteHeight() + 1
-	most := max(int((field.Y1-low)/(h*1.75)), 1)
-	levels := p.levels
-	if len(levels) > most {
-		levels = levels[p.told:min(p.told+most, len(levels))]
+// sizeName tells how many timbers of a role there are, and their section.
+func sizeName(role string, n int, across string) string {
+	if n > 1 {
+		return fmt.Sprintf("%d %ss %s", n, role, across)
 	}
-	p.told += len(levels)
-	var sides [2][]dim.Label
-	for _, l := range levels {
-		q := o.Add(p.cam.Project(l.at).Mul(p.k))
-		sides[1] = append(sides[1], dim.Label{Text: p.levelText(l), At: q})
-	}
-	fit := max(0, min(len(names), 2*most-len(sides[1])))
-	here, left := names[:fit], names[fit:]
-	mid := o.X + p.box.Mid().X*p.k
-	nearer := 0
-	for _, l := range here {
-		if l.At.X+o.X < mid {
-			nearer++
-		}
-	}
-	nearer = max(min(nearer, most), len(here)+len(sides[1])-most)
-	for i, l := range byPlace(here) {
-		l.At = l.At.Add(o)
-		side := 1
-		if i < nearer {
-			side = 0
-		}
-		sides[side] = append(sides[side], l)
-	}
-	dim.Lane(s, field.X0+p.wide[0]+1, false, sides[0], h, low, field.Y1)
-	dim.Lane(s, field.X1-p.wide[1]-1, true, sides[1], h, low, field.Y1)
-	return left
+	return role + " " + across
 }
 
-// byPlace returns labels from left to right.
-func byPlace(list []dim.Label) []dim.Label {
-	out := append([]dim.Label(nil), list...)
-	for i := range out {
-		for k := i; k > 0 && out[k].At.X < out[k-1].At.X-1e-6; k-- {
-			out[k], out[k-1] = out[k-1], out[k]
-		}
+// setNames sets names on the sheet, and returns those that are left. A sheet
+// that has room for none has them in lanes.
+func (p *surveyPage) setNames(s *draw.Sheet, field block.Field, o vec.P, names []naming) []naming {
+	field.Y0 += p.noteHeight()
+	if p.aside {
+		field.X0 += asideWidth + asideGap
+	}
+	here := make([]naming, len(names))
+	for i, x := range names {
+		here[i] = naming{x.text, x.owner, movedSpots(x.spots, o)}
+	}
+	n := newNamer(s, field, func(q vec.P) string { return p.sight.owner(q.Sub(o).Mul(1 / p.k)) })
+	left := n.set(here)
+	if len(left) == len(here) {
+		left = inLanes(s, field, here)
+	}
+	gone := without(here, left)
+	return without(names, gone)
+}
+
+func movedSpots(list []faceSpot, by vec.P) []faceSpot {
+	out := make([]faceSpot, len(list))
+	for i, f := range list {
+		f.at = f.at.Add(by)
+		f.wood = draw.Box{Min: f.wood.Min.Add(by), Max: f.wood.Max.Add(by)}
+		out[i] = f
 	}
 	return out
 }

@@ -77,6 +77,9 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 	}
 	a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
 	c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	if t := pitches(f); t != "" {
+		roof.note = "roof pitch " + t
+	}
 	roof.cuts, roof.across, roof.up = nil, gridDims(xs, a, b), gridDims(ys, c, d)
 	roof.across = append(roof.across, spacings(f, roof.named)...)
 	return append(out, roof)
@@ -161,7 +164,7 @@ func sectionOf(f *geom.Frame, all []view.Part) *survey {
 	}
 	a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
 	s.across = gridDims(s.grid, -b, -a)
-	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: 1})
+	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: -1})
 	for _, t := range inside {
 		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{X: 1}))
 		if o := t.Place.O.X; lo+o < x && hi+o > x {

@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -13,7 +15,8 @@ import (
 // where reference planes meet.
 
 // bentDiagonals returns the two diagonals of a bent between its posts: from the
-// shoulder at each foot to the line that the tie bears on at the other post.
+// shoulder at each foot to the line that the tie bears on at the other post, or
+// to the shoulder at the other post's top where no tie runs between two posts.
 func bentDiagonals(f *geom.Frame, n int) []diagonal {
 	type post struct {
 		t    *geom.Timber
@@ -28,7 +31,7 @@ func bentDiagonals(f *geom.Frame, n int) []diagonal {
 		posts = append(posts, post{j.Into, mainLine(j), j.Of.ID})
 	}
 	if len(posts) != 2 {
-		return nil
+		return topDiagonals(f, n)
 	}
 	var out []diagonal
 	for i := range posts {
@@ -38,6 +41,46 @@ func bentDiagonals(f *geom.Frame, n int) []diagonal {
 			a.t.ID + ", " + foot, b.t.ID + ", " + b.tie + "'s bearing line"})
 	}
 	return out
+}
+
+// topDiagonals returns the diagonals between the outermost posts of a bent that
+// stand in the walls, from foot to top.
+func topDiagonals(f *geom.Frame, n int) []diagonal {
+	var posts []*geom.Timber
+	for _, t := range f.Timbers {
+		if t.Role == "post" && t.Bent == n && t.Wall != "" {
+			posts = append(posts, t)
+		}
+	}
+	if len(posts) < 2 {
+		return nil
+	}
+	slices.SortStableFunc(posts, func(a, b *geom.Timber) int { return cmp.Compare(a.Place.O.Y, b.Place.O.Y) })
+	return crossed(f, posts[0], posts[len(posts)-1])
+}
+
+// crossed returns the two diagonals between two posts: from the shoulder at each
+// foot to the shoulder at the other's top.
+func crossed(f *geom.Frame, a, b *geom.Timber) []diagonal {
+	var out []diagonal
+	for _, pair := range [][2]*geom.Timber{{a, b}, {b, a}} {
+		from, to := pair[0], pair[1]
+		foot, low := footOf(f, from)
+		top, high := topOf(f, to)
+		out = append(out, diagonal{from.Place.Out(vec.V{X: low}), to.Place.Out(vec.V{X: high}), from.ID + ", " + foot, to.ID + ", " + top})
+	}
+	return out
+}
+
+// topOf returns where a post's top lies along it: at the shoulder of its tenon,
+// or at its end.
+func topOf(f *geom.Frame, t *geom.Timber) (string, float64) {
+	for _, j := range f.JointsOf(t) {
+		if x, ok := shoulderOf(j); ok && j.Of == t && j.OfEnd == geom.Finish {
+			return "top shoulder", x
+		}
+	}
+	return "top", t.Length
 }
 
 // footOf returns where a post's foot stands along it: at the shoulder of its
@@ -72,24 +115,10 @@ func wallDiagonals(f *geom.Frame, named []*geom.Timber) []diagonal {
 			posts = append(posts, t)
 		}
 	}
-	for i := range posts {
-		for k := i; k > 0 && posts[k].Place.O.X < posts[k-1].Place.O.X; k-- {
-			posts[k], posts[k-1] = posts[k-1], posts[k]
-		}
-	}
+	slices.SortStableFunc(posts, func(a, b *geom.Timber) int { return cmp.Compare(a.Place.O.X, b.Place.O.X) })
 	var out []diagonal
 	for i := 1; i < len(posts); i++ {
-		for _, pair := range [][2]*geom.Timber{{posts[i-1], posts[i]}, {posts[i], posts[i-1]}} {
-			a, b := pair[0], pair[1]
-			foot, low := footOf(f, a)
-			top, high := "top", b.Length
-			for _, j := range f.JointsOf(b) {
-				if x, ok := shoulderOf(j); ok && j.Of == b && j.OfEnd == geom.Finish {
-					top, high = "top shoulder", x
-				}
-			}
-			out = append(out, diagonal{a.Place.Out(vec.V{X: low}), b.Place.Out(vec.V{X: high}), a.ID + ", " + foot, b.ID + ", " + top})
-		}
+		out = append(out, crossed(f, posts[i-1], posts[i])...)
 	}
 	return out
 }

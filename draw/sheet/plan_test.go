@@ -61,19 +61,12 @@ func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
 	}
 }
 
-// every survey of every sample.
+// eachSurvey runs a check on every survey of the samples that are drawn in
+// tests.
 func eachSurvey(t *testing.T, check func(t *testing.T, f *geom.Frame, s *survey)) {
 	for _, name := range drawnSamples() {
 		f := trial.Sample(t, name)
-		all := netParts(f)
-		list := append(append(plans(f, all), bents(f, all)...), walls(f, all)...)
-		if s := sectionOf(f, all); s != nil {
-			list = append(list, s)
-		}
-		if len(list) == 0 {
-			list = allRound(f, all)
-		}
-		for _, s := range list {
+		for _, s := range surveys(f) {
 			t.Run(name+"/"+s.id, func(t *testing.T) { check(t, f, s) })
 		}
 	}
@@ -184,6 +177,65 @@ func TestDiagonalsReachArrises(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A crew checks every bent on the ground and every bay of a wall with two tapes
+// (common practice, no source): each has its two diagonals, which agree where the
+// points lie at one height.
+func TestEveryBentAndWallHasDiagonals(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := trial.Sample(t, name)
+		for _, s := range surveys(f) {
+			bays := 0
+			switch {
+			case strings.HasPrefix(s.id, "bent-"):
+				bays = 1
+			case strings.HasPrefix(s.id, "wall-"):
+				for _, x := range s.named {
+					if x.Role == "post" && x.Bent > 0 {
+						bays++
+					}
+				}
+				bays--
+			default:
+				continue
+			}
+			if len(s.diagonals) != 2*bays {
+				t.Fatalf("%s, %s: %d diagonals for %d bays", name, s.id, len(s.diagonals), bays)
+			}
+			for i := 0; i+1 < len(s.diagonals); i += 2 {
+				a, b := s.diagonals[i], s.diagonals[i+1]
+				if math.Abs(a.a.Z-b.a.Z) < 1e-6 && math.Abs(a.b.Z-b.b.Z) < 1e-6 && math.Abs(a.long()-b.long()) > 1 {
+					t.Errorf("%s, %s: %s %.1f and %s %.1f do not agree", name, s.id, a.nameA, a.long(), b.nameA, b.long())
+				}
+			}
+		}
+	}
+}
+
+// The permit set has none of the crew's diagonals, and tells the section of every
+// timber that its plans and elevations name, with the openings' clear sizes as
+// the description of the sample asks for them.
+func TestPermitSpeaksToAnOfficial(t *testing.T) {
+	f := trial.Sample(t, samples.Default())
+	words := wordsOn(Permit(f), "permit-")
+	for _, no := range []string{"Check square", "foot shoulder", "bearing line", "\npost-1-south\n"} {
+		if strings.Contains(words, no) {
+			t.Errorf("the permit set says %q", no)
+		}
+	}
+	for _, must := range []string{"tie 6 x 7", "2 posts 6 x 6", "2 braces 3 x 5", "10 rafters 4 x 6", "door, clear", "2'-10\" x 6'-2\"", "2'-0\" x 1'-8\""} {
+		if !strings.Contains(words, "\n"+must+"\n") {
+			t.Errorf("the permit set does not say %q", must)
+		}
+	}
+	for _, s := range Permit(f) {
+		for _, it := range s.Items {
+			if it.Head().Mark == "diagonal" {
+				t.Errorf("%s has a diagonal", s.ID)
+			}
+		}
+	}
 }
 
 // Every bent has a place in exactly one title, and the sheet's two triangles'

@@ -26,8 +26,10 @@ type survey struct {
 	across, up             []stretchOf   // dimensions along the paper's x and y
 	levels                 []level
 	diagonals              []diagonal
+	openings               []opening
 	slope                  bool
 	named                  []*geom.Timber
+	bySize                 bool // timbers of one role and section share a name that tells them
 }
 
 // stretchOf asks for a dimension from one coordinate to another along a view,
@@ -54,6 +56,15 @@ type diagonal struct {
 // Surveys returns the plans, the bents and walls in elevation, the roof's
 // framing plan and a section. Bents that are alike share a sheet.
 func Surveys(f *geom.Frame) []*draw.Sheet {
+	var out []*draw.Sheet
+	for _, s := range surveys(f) {
+		out = append(out, s.sheets(f)...)
+	}
+	return out
+}
+
+// surveys returns what Surveys draws.
+func surveys(f *geom.Frame) []*survey {
 	all := netParts(f)
 	if len(all) == 0 {
 		return nil
@@ -68,11 +79,7 @@ func Surveys(f *geom.Frame) []*draw.Sheet {
 	if _, bents := bentLines(f); len(bents) < 2 {
 		list = append(list, allRound(f, all)...)
 	}
-	var out []*draw.Sheet
-	for _, s := range list {
-		out = append(out, s.sheets(f)...)
-	}
-	return out
+	return list
 }
 
 // netParts returns the timbers with wood, in frame axes, bores left out.
@@ -139,7 +146,7 @@ func bents(f *geom.Frame, all []view.Part) []*survey {
 		a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return contains(named, t) })
 		s.across = gridDims(flipped(wallLines(f)), -b, -a)
 		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
-		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: 1})
+		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: -1})
 		s.diagonals = bentDiagonals(f, n)
 		group[key] = s
 	}
@@ -255,7 +262,7 @@ func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
 		switch {
 		case math.Abs(t.Place.X.Z) < 1e-6:
 			add("top of "+t.Role, t, hi)
-			if hi > z0+1 && lo > z0+1 {
+			if lo > z0+1 && passedUnder(t) {
 				add("under "+t.Role, t, lo)
 			}
 		case math.Abs(t.Place.X.Z) > 0.05 && math.Abs(t.Place.X.Z) < 0.99 && hi > z0+1 && strings.Contains(t.Role, "rafter"):
@@ -263,6 +270,16 @@ func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
 		}
 	}
 	return out
+}
+
+// passedUnder reports whether people pass under a timber, or look out: the room
+// there is what they ask for.
+func passedUnder(t *geom.Timber) bool {
+	switch t.Role {
+	case "ridge", "girt", "rail", "purlin", "straining beam":
+		return false
+	}
+	return true
 }
 
 // tipOf returns the corner of a timber's wood at a height that lies farthest

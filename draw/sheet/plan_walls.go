@@ -68,6 +68,7 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
 		s.levels = levelsOf(f, s.named, right)
 		s.diagonals = wallDiagonals(f, s.named)
+		s.openings = openingsOf(f, s.named)
 		out = append(out, s)
 	}
 	return out

@@ -35,6 +35,9 @@ func (r *raising) part(id string) (raisePart, bool) {
 	return p, true
 }
 
+// overLane is the width that leaders take between a picture and a lane, mm.
+const overLane = 6.0
+
 // picture draws a step: what moves dark and with its grain, drawn back from
 // its place along the way it goes; what stands about it thin; the marks of the
 // joints that close; an arrow for each leg of the move.
@@ -139,7 +142,7 @@ func (p *scenePicture) marks(s *draw.Sheet, f block.Field, wide float64, left in
 		j := p.r.f.Joint(id)
 		names = append(names, dim.Label{Text: j.Mark, At: p.paper(jointAt(j)), Owner: id, Bold: true})
 	}
-	names = byPlace(names)
+	names = leftToRight(names, func(l dim.Label) float64 { return l.At.X })
 	dim.Lane(s, f.X0+wide+1, false, names[:left], raiseText, f.Y0, f.Y1)
 	dim.Lane(s, f.X1-wide-1, true, names[left:], raiseText, f.Y0, f.Y1)
 }

@@ -1,0 +1,351 @@
+package sheet
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/geom/vec"
+)
+
+// naming is a text that is to stand by one of several places that it is good
+// for.
+type naming struct {
+	text  string
+	owner string
+	spots []faceSpot
+}
+
+// namer sets names on a drawing that is otherwise done. A name stands in the
+// wood that it names where there is room, or else along it, or else as near as
+// can be, with a leader that ends in a dot on the wood.
+type namer struct {
+	s     *draw.Sheet
+	field draw.Box
+	seen  func(p vec.P) string // whose wood shows at a point of the paper
+	lines *lineSet
+	words []draw.Box
+	h     float64
+	plan  []placing
+}
+
+// placing is a name in its place; lead is its leader, from the name to the dot.
+type placing struct {
+	text *draw.Text
+	box  draw.Box
+	led  bool
+	lead [2]vec.P
+}
+
+func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer {
+	n := &namer{s: s, field: field.Box(), seen: seen, lines: newLineSet(s.Items), h: small}
+	for _, it := range s.Items {
+		if t, ok := it.(*draw.Text); ok {
+			n.words = append(n.words, dim.BoxOf(t))
+		}
+	}
+	return n
+}
+
+// set sets the names and returns those for which there is no room. Names that
+// found none are tried again before the others.
+func (n *namer) set(names []naming) []naming {
+	var best []placing
+	var left []naming
+	for try := range 3 {
+		n.plan = nil
+		rest := n.try(names)
+		if try == 0 || len(rest) < len(left) {
+			best, left = n.plan, rest
+		}
+		if len(rest) == 0 || len(rest) > mostRetried {
+			break
+		}
+		names = append(slices.Clone(rest), without(names, rest)...)
+	}
+	for _, p := range best {
+		if p.led {
+			n.s.Line(draw.Dimension, p.lead[0], p.lead[1]).Owner = p.text.Owner
+			dim.Dot(n.s, p.lead[1]).Owner = p.text.Owner
+		}
+		n.s.Add(p.text)
+	}
+	return left
+}
+
+// mostRetried is how many names may be left for another try to be worth while.
+const mostRetried = 6
+
+// without returns the names of a list that are not among others.
+func without(list, others []naming) []naming {
+	var out []naming
+	for _, x := range list {
+		if !slices.ContainsFunc(others, func(y naming) bool { return y.text == x.text && y.owner == x.owner }) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// try plans places for the names, first those that need no leader, and returns
+// the names that have found none.
+func (n *namer) try(names []naming) []naming {
+	for _, how := range []func(naming) bool{n.inside, n.beside, n.led} {
+		var rest []naming
+		for _, x := range names {
+			if !how(x) {
+				rest = append(rest, x)
+			}
+		}
+		names = rest
+	}
+	return names
+}
+
+// textAt returns a text with its middle at a point, upright where turned.
+func (n *namer) textAt(x naming, mid vec.P, turned bool) *draw.Text {
+	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text, Anchor: draw.Middle}
+	if turned {
+		t.Rot, t.At = math.Pi/2, at(mid.X+n.h/2, mid.Y)
+	} else {
+		t.At = at(mid.X, mid.Y-n.h/2)
+	}
+	return t
+}
+
+// put plans a text, with its leader where it has one.
+func (n *namer) put(t *draw.Text, lead ...vec.P) {
+	p := placing{text: t, box: dim.BoxOf(t)}
+	if len(lead) == 2 {
+		p.led, p.lead = true, [2]vec.P{lead[0], lead[1]}
+	}
+	n.plan = append(n.plan, p)
+}
+
+// inside sets a name in the wood itself, along it.
+func (n *namer) inside(x naming) bool {
+	for _, f := range x.spots {
+		for _, turned := range []bool{false, true} {
+			if f.upright && !turned || f.level && turned {
+				continue
+			}
+			t := n.textAt(x, f.at, turned)
+			b := dim.BoxOf(t)
+			if n.free(b, 0.15) && n.on(b, f.owner) {
+				n.put(t)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// on reports whether the wood of one owner alone shows in a box.
+func (n *namer) on(b draw.Box, owner string) bool {
+	for _, p := range []vec.P{b.Min, b.Max, at(b.Min.X, b.Max.Y), at(b.Max.X, b.Min.Y), b.Mid()} {
+		if n.seen(p) != owner {
+			return false
+		}
+	}
+	return true
+}
+
+// Air about names, paper mm: between a name and the wood along which it
+// stands, and from there to whatever else may seem to be named.
+const (
+	touchAir = 0.6
+	otherAir = 2.2
+)
+
+// beside sets a name along its wood, close to it.
+func (n *namer) beside(x naming) bool {
+	for _, f := range x.spots {
+		if !f.level && !f.upright {
+			continue
+		}
+		for _, way := range []float64{1, -1} {
+			t := n.textAt(x, f.at, f.upright)
+			b := dim.BoxOf(t)
+			var move vec.P
+			far := b
+			switch {
+			case f.level && way > 0:
+				move = at(0, f.wood.Max.Y+touchAir-b.Min.Y)
+				far.Max.Y += otherAir
+			case f.level:
+				move = at(0, f.wood.Min.Y-touchAir-b.Max.Y)
+				far.Min.Y -= otherAir
+			case way > 0:
+				move = at(f.wood.Min.X-touchAir-b.Max.X, 0)
+				far.Min.X -= otherAir
+			default:
+				move = at(f.wood.Max.X+touchAir-b.Min.X, 0)
+				far.Max.X += otherAir
+			}
+			far = draw.Box{Min: far.Min.Add(move), Max: far.Max.Add(move)}
+			b = draw.Box{Min: b.Min.Add(move), Max: b.Max.Add(move)}
+			if n.free(far, 0) && n.free(b, 0.2) && n.on(b, "") {
+				t.At = t.At.Add(move)
+				n.put(t)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// free reports whether a box, with some air, lies in the field and holds neither
+// a line nor a word.
+func (n *namer) free(b draw.Box, air float64) bool {
+	if b.Min.X < n.field.Min.X || b.Max.X > n.field.Max.X || b.Min.Y < n.field.Min.Y || b.Max.Y > n.field.Max.Y {
+		return false
+	}
+	for _, w := range n.words {
+		if overlap(w, b) {
+			return false
+		}
+	}
+	for _, p := range n.plan {
+		if overlap(p.box, b) || p.led && crosses(p.lead[0], p.lead[1], b) {
+			return false
+		}
+	}
+	b.Min, b.Max = b.Min.Sub(at(air, air)), b.Max.Add(at(air, air))
+	ok := true
+	n.lines.near(b, func(d drawnLine) bool {
+		ok = !crosses(d.a, d.b, b)
+		return ok
+	})
+	return ok
+}
+
+// What a leader costs over its own length, mm of leader: for every line that it
+// crosses of another timber, of its own, of a dimension; and for a name that
+// stands on the wood of another.
+const (
+	costOther   = 4.0
+	costOwn     = 0.5
+	costThin    = 2.0
+	costOnWood  = 10.0
+	costFurther = 0.6 // for every further place on the same wood
+)
+
+// How many places in its wood a name with a leader is tried at, in how many
+// directions, and how long a leader may be.
+const (
+	mostSpots   = 7
+	directions  = 20
+	longestLead = 90.0 // mm
+)
+
+// led sets a name with a leader.
+func (n *namer) led(x naming) bool {
+	best := math.Inf(1)
+	var at0, at1 vec.P
+	var text *draw.Text
+	for i, f := range x.spots[:min(len(x.spots), mostSpots)] {
+		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= 1.35 {
+			for a := range directions {
+				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / directions)
+				end := f.at.Add(at(cos, sin).Mul(r))
+				t := n.endText(x, end, cos)
+				b := dim.BoxOf(t)
+				if !n.free(b, 0.5) {
+					continue
+				}
+				c := r + float64(i)*costFurther + n.crossed(f.at, end, f.owner)
+				if o := n.seen(b.Mid()); o != "" && o != f.owner {
+					c += costOnWood
+				}
+				if c < best {
+					best, at0, at1, text = c, end, f.at, t
+				}
+			}
+		}
+	}
+	if text == nil {
+		return false
+	}
+	n.put(text, at0, at1)
+	return true
+}
+
+// endText returns a name at the end of a leader that runs to the right or the
+// left.
+func (n *namer) endText(x naming, end vec.P, right float64) *draw.Text {
+	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text}
+	t.At = at(end.X+0.8, end.Y-n.h/2)
+	if right < 0 {
+		t.At.X, t.Anchor = end.X-0.8, draw.End
+	}
+	return t
+}
+
+// crossed returns what a leader costs for what it crosses; without end where it
+// runs through a word or another leader.
+func (n *namer) crossed(a, b vec.P, owner string) float64 {
+	for _, w := range n.words {
+		if crosses(a, b, w) {
+			return math.Inf(1)
+		}
+	}
+	for _, p := range n.plan {
+		if crosses(a, b, p.box) || p.led && dim.Cross(a, b, p.lead[0], p.lead[1]) {
+			return math.Inf(1)
+		}
+	}
+	cost := 0.0
+	n.lines.near(draw.NoBox().With(a, b), func(d drawnLine) bool {
+		switch {
+		case d.class == draw.Hatch || !dim.Cross(a, b, d.a, d.b):
+		case d.class != draw.Part:
+			cost += costThin
+		case d.owner == owner:
+			cost += costOwn
+		default:
+			cost += costOther
+		}
+		return true
+	})
+	return cost
+}
+
+// namesWide is the width of the widest name, mm.
+func namesWide(names []naming, h float64) float64 {
+	w := 0.0
+	for _, x := range names {
+		w = max(w, font.Measure(x.text, h, false))
+	}
+	return w
+}
+
+// inLanes sets names in lanes at the left and the right of the field, as many as
+// these hold, and returns the rest.
+func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
+	const step = small * 1.7 // as dim.Lane has it
+	k := min(len(names), 2*max(1, int((field.H()-1)/step)))
+	wide := namesWide(names[:k], small)
+	var sides [2][]dim.Label
+	for i, x := range leftToRight(names[:k], func(x naming) float64 { return x.spots[0].at.X }) {
+		side := 0
+		if i >= (k+1)/2 {
+			side = 1
+		}
+		sides[side] = append(sides[side], dim.Label{Text: x.text, At: x.spots[0].at, Owner: x.owner})
+	}
+	dim.Lane(s, field.X0+wide+1, false, sides[0], small, field.Y0, field.Y1)
+	dim.Lane(s, field.X1-wide-1, true, sides[1], small, field.Y0, field.Y1)
+	return names[k:]
+}
+
+// leftToRight returns a copy of a list in the order of places across the paper,
+// those of one place in the order given.
+func leftToRight[T any](list []T, x func(T) float64) []T {
+	out := slices.Clone(list)
+	slices.SortStableFunc(out, func(a, b T) int { return cmp.Compare(math.Round(x(a)*1e6), math.Round(x(b)*1e6)) })
+	return out
+}

@@ -1,0 +1,149 @@
+package sheet
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// sight tells whose wood is seen at a point of a picture.
+type sight struct {
+	cam   view.Camera
+	parts []sightPart
+	box   map[string]draw.Box // of each part in the picture, full size
+}
+
+// sightPart is a part with the boxes of its cells in the picture.
+type sightPart struct {
+	owner string
+	box   draw.Box
+	cells []solid.Convex
+	boxes []draw.Box
+}
+
+func newSight(cam view.Camera, parts []view.Part) *sight {
+	v := &sight{cam: cam, box: map[string]draw.Box{}}
+	for _, p := range parts {
+		x := sightPart{owner: p.Owner, box: draw.NoBox(), cells: placed(p)}
+		for _, c := range x.cells {
+			b := draw.NoBox()
+			for _, q := range c.V {
+				b = b.With(cam.Project(q))
+			}
+			x.boxes = append(x.boxes, b)
+			x.box = x.box.With(b.Min, b.Max)
+		}
+		v.parts = append(v.parts, x)
+		v.box[p.Owner] = x.box
+	}
+	return v
+}
+
+// owner returns the id of the part seen at a point of the picture at full size,
+// "" where nothing is.
+func (v *sight) owner(p vec.P) string {
+	best, id := math.Inf(-1), ""
+	from := v.cam.Flat(p)
+	for _, x := range v.parts {
+		if !covers(x.box, p) {
+			continue
+		}
+		for i, c := range x.cells {
+			if !covers(x.boxes[i], p) {
+				continue
+			}
+			if d, ok := front(c, from, v.cam.Toward); ok && d > best {
+				best, id = d, x.owner
+			}
+		}
+	}
+	return id
+}
+
+// front returns how far along d, from a point, a line leaves a cell; ok is
+// false where it misses the cell.
+func front(c solid.Convex, from, d vec.V) (far float64, ok bool) {
+	lo, hi := math.Inf(-1), math.Inf(1)
+	for _, f := range c.Faces {
+		h, k := f.Plane.Height(from), f.Plane.N.Dot(d)
+		switch {
+		case math.Abs(k) < 1e-12:
+			if h > 0 {
+				return 0, false
+			}
+		case k > 0:
+			hi = min(hi, -h/k)
+		default:
+			lo = max(lo, -h/k)
+		}
+	}
+	return hi, lo < hi-1e-6
+}
+
+func covers(b draw.Box, p vec.P) bool {
+	return p.X > b.Min.X && p.X < b.Max.X && p.Y > b.Min.Y && p.Y < b.Max.Y
+}
+
+// faceSpot is a place on a timber's face that shows in the picture, on paper, and
+// how the timber lies there.
+type faceSpot struct {
+	at             vec.P
+	owner          string
+	level, upright bool
+	wood           draw.Box // of the whole timber, on paper
+}
+
+// sharesAlong are the places along a timber at which a name may point to it,
+// the middle first.
+var sharesAlong = [...]float64{0.5, 0.42, 0.58, 0.33, 0.67, 0.25, 0.75, 0.17, 0.83, 0.08, 0.92}
+
+// faceSpots returns places on the faces of a timber that show in a picture at
+// scale k, the middle of its length first. shift is how far it is carried from
+// its place.
+func (v *sight) faceSpots(t *geom.Timber, shift vec.V, k float64) []faceSpot {
+	d := v.cam.Project(t.Place.X)
+	base := faceSpot{owner: t.ID, wood: grown(v.box[t.ID], k)}
+	if l := d.Len(); l > 0.05 {
+		base.level, base.upright = math.Abs(d.Y) < 1e-6*l, math.Abs(d.X) < 1e-6*l
+	}
+	w, h := t.Ideal[0], t.Ideal[1]
+	var out []faceSpot
+	add := func(q vec.V) {
+		p := v.cam.Project(t.Place.Out(q).Add(shift))
+		for _, off := range []vec.P{{}, {X: 0.4}, {X: -0.4}, {Y: 0.4}, {Y: -0.4}} {
+			if v.owner(p.Add(off.Mul(1/k))) != t.ID {
+				return
+			}
+		}
+		s := base
+		s.at = p.Mul(k)
+		out = append(out, s)
+	}
+	toward := func(n vec.V) bool { return t.Place.OutDir(n).Dot(v.cam.Toward) > 0.2 }
+	for _, x := range sharesAlong {
+		x *= t.Length
+		for _, f := range []struct{ n, q vec.V }{
+			{vec.V{Y: -1}, vec.V{X: x, Z: h / 2}}, {vec.V{Z: -1}, vec.V{X: x, Y: w / 2}},
+			{vec.V{Y: 1}, vec.V{X: x, Y: w, Z: h / 2}}, {vec.V{Z: 1}, vec.V{X: x, Y: w / 2, Z: h}},
+		} {
+			if toward(f.n) {
+				add(f.q)
+			}
+		}
+	}
+	for _, e := range []struct{ n, x float64 }{{-1, 0}, {1, t.Length}} {
+		if toward(vec.V{X: e.n}) {
+			add(vec.V{X: e.x, Y: w / 2, Z: h / 2})
+		}
+	}
+	return out
+}
+
+// grown returns a box scaled about the origin.
+func grown(b draw.Box, k float64) draw.Box {
+	return draw.Box{Min: b.Min.Mul(k), Max: b.Max.Mul(k)}
+}
