@@ -26,12 +26,13 @@ type listPlace int
 const (
 	inColumn    listPlace = iota // below the other words
 	underWindow                  // in a strip cut from the window
-	onNextSheet
+	onServedSheet
 )
 
-// nextSheet is what stands in the column when the list is on the next sheet.
-func nextSheet(n int) para {
-	return para{fmt.Sprintf("Serves %d joints: see the next sheet.", n), lettering, true}
+// servedSheet is what stands in the column when the list is on a sheet that is
+// shared by many templates.
+func servedSheet(n int) para {
+	return para{fmt.Sprintf("Serves %d joints: see sheet “Joints served”.", n), lettering, true}
 }
 
 // lastTile is what stands in the column when the list is on the last tile.
@@ -44,7 +45,7 @@ func lastTile(n int) para {
 // part of the view: all that should show, else most of it, else all that must.
 // Where no layout shows that much, the one that needs fewest tiles is taken.
 func fit(p plan, head, list words, extra float64, ways []layout) choice {
-	for _, place := range []listPlace{inColumn, underWindow, onNextSheet} {
+	for _, place := range []listPlace{inColumn, underWindow, onServedSheet} {
 		for _, pts := range [][]vec.P{p.want, p.most, p.need} {
 			box := draw.NoBox().With(pts...)
 			if len(pts) == 0 || len(list) == 0 && place != inColumn {
@@ -62,7 +63,7 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 		least, _ := fewest(p, head, extra, ways)
 		if !fits || least.pages(p) < k.pages(p) {
 			k = least
-			k.place = onNextSheet
+			k.place = onServedSheet
 		}
 	}
 	return k
@@ -85,8 +86,8 @@ func holds(l layout, box draw.Box, head, list words, extra float64, place listPl
 		column = append(column, list...)
 	case underWindow:
 		l.win.Min.Y += list.height(l.win.W()) + 4
-	case onNextSheet:
-		column = append(column, nextSheet(99))
+	case onServedSheet:
+		column = append(column, servedSheet(99))
 	}
 	ok := box.H() <= l.win.H() && l.room(column, extra)
 	return choice{layout: l, box: box, place: place}, ok

@@ -157,13 +157,15 @@ func (p *plan) flapDims() {
 	}
 }
 
-// flapRoom says what must show: both outlines, line J and the register arris.
+// flapRoom says what must show: the mouth, line J and the register arris. The
+// bearing should, and may run off the paper: its sides are straight.
 func (p *plan) flapRoom() {
 	s := p.v.sign()
-	for _, sh := range p.shapes {
-		p.need = append(p.need, sh.pts...)
-	}
+	p.need = append(p.need, p.shapes[0].pts...)
 	p.need = append(p.need, vec.P{X: -3}, vec.P{X: 3}, vec.P{Y: -s * 7})
+	for _, sh := range p.shapes {
+		p.most = append(p.most, sh.pts...)
+	}
 	p.most = append(p.most, p.need...)
 	b := draw.NoBox().With(p.shapes[0].pts...)
 	p.most = append(p.most, vec.P{Y: s * (max(math.Abs(b.Min.Y), math.Abs(b.Max.Y)) + 20)}, vec.P{X: -8, Y: -s * 9}, vec.P{X: 8})

@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/geom/vec"
@@ -23,23 +24,24 @@ func (s *signature) points(pts ...vec.P) {
 	}
 }
 
-// signature returns the template's words and places. Mirrored templates have
-// other places.
+// signature returns the template's words and places, but for the words that may
+// differ among the joints that it serves: where the start end lies, and what
+// role the enterer has. Mirrored templates have other places.
 func (p plan) signature() signature {
 	var s signature
 	var b strings.Builder
-	fmt.Fprint(&b, p.kind, "|", p.v.arris(), "|", p.v.sign(), "|", p.housed, "|", startWords(p.v.t))
+	fmt.Fprint(&b, p.kind, "|", p.v.arris(), "|", p.v.sign(), "|", p.housed)
 	for _, h := range p.holes {
 		fmt.Fprint(&b, "|", h.n, h.shadow, h.peg.Words, h.peg.Exit == 0, h.peg.Flush)
 		s.points(h.c)
 		s.place = append(s.place, h.bore, h.peg.B, h.peg.Relish)
 	}
 	for _, q := range p.shapes {
-		fmt.Fprint(&b, "|", q.name, len(q.pts))
+		fmt.Fprint(&b, "|", called(q.name, p.joint, anyEnterer), len(q.pts))
 		s.points(q.pts...)
 	}
 	for _, g := range p.guides {
-		fmt.Fprint(&b, "|", g.name)
+		fmt.Fprint(&b, "|", called(g.name, p.joint, anyEnterer))
 		s.points(g.a, g.b)
 	}
 	for _, q := range p.strokes {
@@ -78,6 +80,22 @@ func (s signature) alike(t signature) bool {
 	return true
 }
 
+// join has the template serve one joint more: its lines get names that hold for
+// both.
+func (p *plan) join(q plan) {
+	p.serves = append(p.serves, q)
+	if enterer(p.joint) == enterer(q.joint) {
+		return
+	}
+	p.guides, p.shapes = slices.Clone(p.guides), slices.Clone(p.shapes)
+	for i := range p.guides {
+		p.guides[i].name = called(p.guides[i].name, p.joint, anyEnterer)
+	}
+	for i := range p.shapes {
+		p.shapes[i].name = called(p.shapes[i].name, p.joint, anyEnterer)
+	}
+}
+
 // gather puts alike templates together, in the order of the first of each.
 func gather(plans []plan) []plan {
 	var out []plan
@@ -87,7 +105,7 @@ next:
 		sign := p.signature()
 		for i := range out {
 			if signs[i].alike(sign) {
-				out[i].serves = append(out[i].serves, p)
+				out[i].join(p)
 				continue next
 			}
 		}

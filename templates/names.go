@@ -233,10 +233,19 @@ func startWords(t *geom.Timber) string {
 	}
 }
 
+// startWords says where the start end lies, in words that hold for all timbers
+// that the template serves.
+func (p plan) startWords() string {
+	if s := p.agreed(func(q plan) string { return startWords(q.v.t) }); s != "" {
+		return s
+	}
+	return "toward the start end"
+}
+
 // start draws the arrow to the start end, on the side away from the arris where
 // nothing crosses it or its words, else where least does.
 func (p plan) start(c *canvas) {
-	one := startWords(p.v.t)
+	one := p.startWords()
 	two := strings.Replace(one, "toward the ", "toward the\n", 1)
 	beside := func(text string) startText {
 		return startText{text, vec.P{X: 28, Y: -2.5 + 5*lead*float64(strings.Count(text, "\n"))/2}}

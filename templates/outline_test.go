@@ -3,11 +3,13 @@ package templates
 import (
 	"math"
 	"sort"
+	"strconv"
 	"strings"
 	"testing"
 
 	"pegwright/draw"
 	"pegwright/geom"
+	"pegwright/geom/measure"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
@@ -228,7 +230,11 @@ func holdPeg(t *testing.T, d drawn, n int, size pegSize) {
 				}
 			}
 		}
-		agree(t, fd, "length of the peg", hi-lo, size.length)
+		left := 0.0
+		if gap := fd.runs["peg:break"]; len(gap) == 2 { // a stretch is left out, as long as the sheet says
+			left = leftOut(t, d, id) - math.Abs(gap[0][0].X-gap[1][0].X)
+		}
+		agree(t, fd, "length of the peg", hi-lo+left, size.length)
 		if r*2 < 0.97*size.bore-promised || r*2 > 0.99*size.bore+promised {
 			t.Errorf("%s: %.3f mm across the flats in a bore of %.3f", fd.name, 2*r, size.bore)
 		}
@@ -299,4 +305,29 @@ func shown(groups []plan, g plan, x float64) bool {
 		}
 	}
 	return false
+}
+
+// leftOut reads from a peg pattern how long the stretch is that it leaves out.
+func leftOut(t *testing.T, d drawn, id string) float64 {
+	t.Helper()
+	for _, s := range d.sheets {
+		for _, it := range s.Items {
+			x, ok := it.(*draw.Text)
+			if !ok || s.ID != id {
+				continue
+			}
+			if said, ok := strings.CutSuffix(x.S, " left out"); ok {
+				n, err := strconv.ParseFloat(strings.TrimSuffix(said, "\""), 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if d.f.Units != measure.Metric {
+					n *= 25.4
+				}
+				return n
+			}
+		}
+	}
+	t.Fatalf("%s does not say what it leaves out", id)
+	return 0
 }

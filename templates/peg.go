@@ -85,64 +85,6 @@ func pegLayout(f *geom.Frame) layout {
 	return l
 }
 
-// pegSheets draws one size of peg; a peg that is longer than the paper goes on
-// on the next tile.
-func pegSheets(f *geom.Frame, p pegSize, n int) []*draw.Sheet {
-	l := pegLayout(f)
-	from, to := -6.0, p.length+6
-	xs := starts(from, to, l.win.W(), nil, nil)
-	var out []*draw.Sheet
-	for i, x := range xs {
-		id, title := fmt.Sprintf("peg-%d", n), "Peg pattern"
-		if len(xs) > 1 {
-			id, title = fmt.Sprintf("%s-tile-%d", id, i+1), fmt.Sprintf("%s, tile %d of %d", title, i+1, len(xs))
-		}
-		pg := newPage(f, l, "pattern", id, title, fmt.Sprintf("peg for a bore of %s, %d to make", f.Units.FormatJoint(p.bore), p.count+peg.Spares(p.count)))
-		pg.canvas = &canvas{s: pg.s, win: l.win, o: vec.P{X: l.win.Min.X - x, Y: l.win.Mid().Y + 2}, owner: id}
-		pg.write(p.words(f), 0)
-		if t := (tile{col: i, cols: len(xs), rows: 1}); !t.one() {
-			pg.seams(t, nil)
-		}
-		p.draw(pg.canvas, f.Units)
-		p.ends(pg, f.Units)
-		out = append(out, pg.s)
-	}
-	return out
-}
-
-// draw draws the peg from the side, its head to the left.
-func (p pegSize) draw(c *canvas, u measure.Units) {
-	r := p.flats() / 2
-	tip, taper := r, 0.0
-	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
-		tip, taper = lead.Tip/2, lead.Length
-	}
-	body := p.length - taper
-	c.loop(draw.Meta{Class: draw.Part, Mark: "peg:outline"}, []vec.P{{Y: -r}, {X: body, Y: -r}, {X: p.length, Y: -tip}, {X: p.length, Y: tip}, {X: body, Y: r}, {Y: r}})
-	edge := math.Tan(math.Pi / 8)
-	for _, s := range []float64{-1, 1} {
-		c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:corner"}, vec.P{Y: s * r * edge}, vec.P{X: body, Y: s * r * edge})
-		c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:corner"}, vec.P{X: body, Y: s * r * edge}, vec.P{X: p.length, Y: s * tip * edge})
-	}
-	c.line(draw.Meta{Class: draw.Dimension, Mark: "peg:body"}, vec.P{X: body, Y: -r}, vec.P{X: body, Y: r})
-	c.line(draw.Meta{Class: draw.Hidden, Mark: "peg:head"}, vec.P{X: p.head, Y: -r - 6}, vec.P{X: p.head, Y: r + 6})
-	c.line(draw.Meta{Class: draw.Hidden, Mark: "peg:beyond"}, vec.P{X: p.length - p.beyond, Y: -r - 6}, vec.P{X: p.length - p.beyond, Y: r + 6})
-	dims := []dimension{
-		{a: vec.P{Y: r}, b: vec.P{X: p.length, Y: r}, off: 13, word: "length "},
-		{a: vec.P{Y: -r}, b: vec.P{X: p.head, Y: -r}, off: -9, word: "head "},
-		{a: vec.P{X: p.length - p.beyond, Y: -r}, b: vec.P{X: p.length, Y: -r}, off: -18, word: "beyond the far face "},
-	}
-	if taper > 0 {
-		dims = append(dims, dimension{a: vec.P{X: body, Y: -r}, b: vec.P{X: p.length, Y: -r}, off: -9, word: "taper "})
-	}
-	for _, d := range dims {
-		c.dim(d)
-	}
-	for _, d := range dims {
-		c.dimText(d, d.word+u.PlainJoint(d.b.X-d.a.X))
-	}
-}
-
 // ends draws the square stock with the lines to strike, the octagon, and the
 // tip, side by side under the peg.
 func (p pegSize) ends(pg *page, u measure.Units) {

@@ -91,10 +91,25 @@ func infinite(p, d vec.P) (a, b vec.P) { return p.Sub(d.Mul(far)), p.Add(d.Mul(f
 // role replaces the id of the enterer by its role, so that joints that look the
 // same share their words.
 func role(j *geom.Joint, name string) string {
+	return strings.ReplaceAll(name, j.Of.ID, enterer(j))
+}
+
+// enterer is the word for the timber that enters a joint: its role, or its id
+// where it has none.
+func enterer(j *geom.Joint) string {
 	if j.Of.Role == "" {
-		return name
+		return j.Of.ID
 	}
-	return strings.ReplaceAll(name, j.Of.ID, j.Of.Role)
+	return j.Of.Role
+}
+
+// anyEnterer is the word where a template serves joints with enterers of
+// several roles.
+const anyEnterer = "entering timber"
+
+// called puts another word for the enterer into the name of a line.
+func called(name string, j *geom.Joint, word string) string {
+	return strings.ReplaceAll(name, " "+enterer(j), " "+word)
 }
 
 // mark makes the key by which a measured thing is found again.

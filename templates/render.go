@@ -48,8 +48,9 @@ func (p plan) sheetKind() string {
 	return "hole"
 }
 
-// render puts a template on as many pages as it takes.
-func render(f *geom.Frame, p plan) []*draw.Sheet {
+// render puts a template on as many pages as it takes, and returns the list of
+// the joints that it serves where that found no room on them.
+func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
 	title, word := p.title()
 	id := p.joint.ID + "-" + word
 	extra := 0.0
@@ -69,6 +70,7 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 		column, last, later = append(head[:len(head):len(head)], lastTile(len(p.serves))), short, nil
 	}
 	var out []*draw.Sheet
+	var left words
 	for i, t := range parts {
 		name, heading := id, title
 		if len(parts) > 1 {
@@ -81,16 +83,14 @@ func render(f *geom.Frame, p plan) []*draw.Sheet {
 			column = last
 		}
 		rest := pg.write(column, extra)
-		if i == 0 {
-			later = append(rest, later...)
-		}
+		left = append(left, rest...)
 		if len(strip) > 0 {
 			pg.under(strip)
 		}
 		pg.put(p, t, f.Units)
 		out = append(out, pg.s)
 	}
-	return append(out, more(f, k.layout, p, id, later)...)
+	return append(out, more(f, k.layout, p, id, left)...), later
 }
 
 // share deals the words out to the column, the strip under the window and the
@@ -103,7 +103,7 @@ func share(place listPlace, head, list words, n int) (column, strip, later words
 	case place == underWindow:
 		return head, list, nil
 	}
-	return append(head, nextSheet(n)), nil, list
+	return append(head, servedSheet(n)), nil, list
 }
 
 // put draws the template and what belongs to it on the page.
@@ -124,7 +124,7 @@ func more(f *geom.Frame, l layout, p plan, id string, left words) []*draw.Sheet 
 	var out []*draw.Sheet
 	for n := 1; len(left) > 0 && n < 100; n++ {
 		title, _ := p.title()
-		pg := newPage(f, l, p.sheetKind(), fmt.Sprintf("%s-list-%d", id, n), title+", joints served", p.shows())
+		pg := newPage(f, l, p.sheetKind(), fmt.Sprintf("%s-list-%d", id, n), title+", more words", p.shows())
 		pg.col, pg.wide, pg.above = l.win, 0, 0
 		pg.y = pg.col.Max.Y
 		before := len(left)

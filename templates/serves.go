@@ -69,7 +69,7 @@ func (p plan) positionWords(u measure.Units) string {
 	if !p.atEnd() {
 		s += " from the start end"
 	}
-	if at := startPlace(p.v.t); at != "" {
+	if at := p.agreed(func(q plan) string { return startPlace(q.v.t) }); at != "" {
 		s += " (" + unbroken(at) + ")"
 	}
 	if p.agreed(func(q plan) string { return q.position(u) }) == "" {
@@ -104,8 +104,9 @@ func (p plan) members(u measure.Units) words {
 	var w words
 	w.add(lettering, true, fmt.Sprintf("Serves %d joints:", len(p.serves)))
 	at := map[string]int{}
+	mixed := p.agreed(func(q plan) string { return startWords(q.v.t) }) == ""
 	for _, q := range p.serves {
-		face, item := q.faces(), q.item(u)
+		face, item := q.faces(), q.item(u, mixed)
 		if i, ok := at[face]; ok {
 			w[i].text += ", " + item
 			continue
@@ -126,8 +127,9 @@ func (p plan) faces() string {
 	return faceTitle(v.face, v.t.FaceNames[v.face-1]) + ", " + what + faceTitle(v.side(), v.t.FaceNames[v.side()-1])
 }
 
-// item names one joint's timber, its mark, and the place of its line J.
-func (p plan) item(u measure.Units) string {
+// item names one joint's timber, its mark, and the place of its line J, from
+// which end where the start ends of the template's timbers have several names.
+func (p plan) item(u measure.Units, mixed bool) string {
 	s := p.v.t.ID
 	if p.joint.Mark != "" {
 		s += " (" + p.joint.Mark + ")"
@@ -135,5 +137,12 @@ func (p plan) item(u measure.Units) string {
 	if p.kind == "tenon" {
 		return s
 	}
-	return s + "\u00a0" + p.line() + "\u00a0" + unbroken(p.position(u))
+	s += "\u00a0" + p.line() + "\u00a0" + unbroken(p.position(u))
+	if from := startPlace(p.v.t); mixed && !p.atEnd() && from != "" {
+		if from != "foot" && from != "lower end" {
+			from += " end"
+		}
+		s += " from the " + unbroken(from)
+	}
+	return s
 }

@@ -19,6 +19,11 @@ func flow(sheets []*draw.Sheet, id string) string {
 		if s.ID == id || strings.HasPrefix(s.ID, id+"-list-") || strings.HasPrefix(s.ID, id+"-tile-") {
 			text += textOf(s)
 		}
+		for _, it := range s.Items { // the list may stand on a sheet of lists
+			if x, ok := it.(*draw.Text); ok && strings.HasPrefix(s.ID, "served-") && x.Owner == id {
+				text += "|" + x.S
+			}
+		}
 	}
 	return strings.ReplaceAll(strings.ReplaceAll(text, "-|", "-"), "|", " ")
 }

@@ -51,7 +51,7 @@ func TestEveryLineIsNamed(t *testing.T) {
 		for _, g := range d.groups {
 			_, word := g.title()
 			if s := sheets[g.joint.ID+"-"+word]; s != nil {
-				checkNames(t, s, g, sheets[s.ID+"-list-1"] != nil)
+				checkNames(t, s, g, d.sheets)
 			}
 		}
 	}
@@ -68,12 +68,14 @@ func textOf(s *draw.Sheet) string {
 	return text
 }
 
-func checkNames(t *testing.T, s *draw.Sheet, g plan, listed bool) {
+func checkNames(t *testing.T, s *draw.Sheet, g plan, sheets []*draw.Sheet) {
 	t.Helper()
 	text, marks := textOf(s), map[string]bool{}
 	for _, it := range s.Items {
 		marks[it.Head().Mark] = true
 	}
+	_, word := g.title()
+	whole := flow(sheets, g.joint.ID+"-"+word)
 	flow := strings.ReplaceAll(strings.ReplaceAll(text, "-|", "-"), "|", " ")
 	for _, l := range g.guides {
 		if marks[l.mark] && !strings.HasPrefix(l.mark, "line:other") && !strings.Contains(flow, " "+l.name) {
@@ -86,11 +88,11 @@ func checkNames(t *testing.T, s *draw.Sheet, g plan, listed bool) {
 	if p := g.joint.Pegs[0]; g.kind == "tenon" && p.Offset > 0 && (!marks["arrow:draw"] || strings.Count(flow, p.Words) < 2) {
 		t.Errorf("%s does not show which way: %q", s.ID, p.Words)
 	}
-	if g.kind != "tenon" && !strings.Contains(flow, startWords(g.v.t)) {
+	if g.kind != "tenon" && !strings.Contains(flow, g.startWords()) {
 		t.Errorf("%s does not say where the start end is", s.ID)
 	}
 	for _, q := range g.serves {
-		if len(g.serves) > 1 && !strings.Contains(flow, q.v.t.ID) && !listed {
+		if len(g.serves) > 1 && !strings.Contains(whole, q.v.t.ID) {
 			t.Errorf("%s does not list %s", s.ID, q.v.t.ID)
 		}
 	}

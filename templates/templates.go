@@ -11,20 +11,21 @@ import (
 // hole templates, flaps and tenon templates of all pegged joints in frame
 // order; a pattern of each size of peg; the patterns of ends that are cut
 // aslant; story poles where they are asked for. Templates that agree to 0.01 mm
-// are printed once, with the list of the joints that they serve. Joints that a
+// are printed once, with the list of the joints that they serve, on the sheet
+// itself or on one of those that follow the print check. Joints that a
 // stop finding names are left out. All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	groups, sizes := gather(plans(f, finds)), pegSizes(f, stops(f, finds))
-	pages := make([][]*draw.Sheet, len(groups)+len(sizes))
+	pages, lists := make([][]*draw.Sheet, len(groups)+len(sizes)), make([]words, len(groups))
 	crew.Each(len(pages), func(i int) {
 		if i < len(groups) {
-			pages[i] = render(f, groups[i])
+			pages[i], lists[i] = render(f, groups[i])
 			return
 		}
 		k := i - len(groups)
 		pages[i] = pegSheets(f, sizes[k], k+1)
 	})
-	out := []*draw.Sheet{printCheck(f)}
+	out := append([]*draw.Sheet{printCheck(f)}, servedSheets(f, groups, lists)...)
 	var ends []*draw.Sheet
 	for i, p := range pages {
 		if i < len(groups) && groups[i].kind == "end" {
