@@ -129,5 +129,6 @@ func (t *Timber) Weight() (green, dry float64) {
 	return t.NetVolume * t.Density / 1e9, t.NetVolume * t.DryDensity / 1e9
 }
 
-// NetInFrame returns the net body carried into frame axes.
-func (t *Timber) NetInFrame() *solid.Body { return t.Net.Moved(t.Place) }
+// NetInFrame returns the net body carried into frame axes. It must not be
+// changed: all who ask share it.
+func (t *Timber) NetInFrame() *solid.Body { return t.Net.At(t.Place) }

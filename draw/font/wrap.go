@@ -30,18 +30,29 @@ func wrapParagraph(para string, width, height float64, bold bool) []string {
 	if len(words) == 0 {
 		return []string{""}
 	}
+	f := faceOf(bold)
 	var out []string
 	cur := words[0]
+	long, last := Measure(cur, height, bold), simple(cur)
 	for _, w := range words[1:] {
-		if next := cur + " " + w; Measure(next, height, bold) <= width {
-			cur = next
+		next, whole := cur+" "+w, simple(w)
+		var l float64
+		if last && whole { // with no fraction at the gap, nothing moves up
+			l = long + f.width(" ", height) + f.width(w, height)
 		} else {
-			out = append(out, cur)
-			cur = w
+			l = Measure(next, height, bold)
 		}
+		if l > width {
+			out = append(out, cur)
+			next, l = w, Measure(w, height, bold)
+		}
+		cur, long, last = next, l, whole
 	}
 	return append(out, cur)
 }
+
+// simple reports whether a word is set as it stands, with no fraction in it.
+func simple(w string) bool { return settled(w) && !hasStroke(w) }
 
 // wrapPlain wraps text that is set as it stands: a line is as wide as its words
 // and the spaces between them.

@@ -346,6 +346,9 @@ func overlap(a, b draw.Box) bool {
 
 // crosses reports whether a segment has a point in the box.
 func crosses(a, b vec.P, box draw.Box) bool {
+	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
+		return false
+	}
 	lo, hi := 0.0, 1.0
 	d := b.Sub(a)
 	for _, s := range [][3]float64{{a.X, d.X, 0}, {a.Y, d.Y, 1}} {

@@ -61,15 +61,7 @@ func Section(parts []Part, pl solid.Plane, cam Camera, o Options) []Figure {
 // torn returns the sides of the loops that lie on planes at which the part's
 // body is broken off, on paper.
 func torn(p *Part, loops [][]vec.V, cam Camera, o Options) [][2]vec.P {
-	var planes []solid.Plane
-	for _, f := range p.Body.Boundary() {
-		for _, t := range f.Tags {
-			if t.Joint == breakJoint {
-				planes = append(planes, f.Plane)
-				break
-			}
-		}
-	}
+	planes := p.Body.CutPlanes(breakJoint)
 	var out [][2]vec.P
 	for _, l := range loops {
 		for i, a := range l {

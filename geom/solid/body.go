@@ -28,6 +28,14 @@ type Body struct {
 	cells  []Convex
 	made   atomic.Pointer[form] // the boundary, once it was asked for
 	edges  atomic.Pointer[[]Edge]
+	faces  atomic.Pointer[[]Polygon]
+	placed atomic.Pointer[placed] // where it was last asked for
+}
+
+// placed is a body that was carried to a place.
+type placed struct {
+	at   vec.Placement
+	body *Body
 }
 
 // cut is a convex volume taken away, its faces on the body's planes.
@@ -63,6 +71,8 @@ func (b *Body) Subtract(shape Convex, joint string) {
 		b.cuts = append(b.cuts, cut{shape, joint})
 		b.made.Store(nil)
 		b.edges.Store(nil)
+		b.faces.Store(nil)
+		b.placed.Store(nil)
 	}
 }
 
@@ -187,6 +197,32 @@ func (b *Body) Bounds() (lo, hi vec.V) {
 // Contains reports whether p lies in the wood, or within tol mm of a cell.
 func (b *Body) Contains(p vec.V, tol float64) bool {
 	return slices.ContainsFunc(b.cells, func(c Convex) bool { return c.Contains(p, tol) })
+}
+
+// At is Moved for those who only read: asked again for the same placement it
+// returns the same body, with what is known about that. It must not be changed.
+func (b *Body) At(to vec.Placement) *Body {
+	if p := b.placed.Load(); p != nil && p.at == to {
+		return p.body
+	}
+	p := &placed{to, b.Moved(to)}
+	b.placed.Store(p)
+	return p.body
+}
+
+// CutPlanes returns the planes of the cuts made under a joint's id, facing out
+// of the wood.
+func (b *Body) CutPlanes(joint string) []Plane {
+	var out []Plane
+	for _, c := range b.cuts {
+		if c.joint != joint {
+			continue
+		}
+		for _, f := range c.shape.Faces {
+			out = append(out, f.Plane.Flip())
+		}
+	}
+	return out
 }
 
 // Moved returns the same body, tags and all, carried by a rigid placement.

@@ -1,6 +1,10 @@
 package solid
 
-import "pegwright/geom/vec"
+import (
+	"slices"
+
+	"pegwright/geom/vec"
+)
 
 // Polygon is one flat piece of a body's boundary: outer loop counter-clockwise
 // seen from outside, holes clockwise.
@@ -22,8 +26,12 @@ func (p Polygon) Area() float64 {
 
 // Boundary returns the flat pieces of the body's surface, seams gone: one
 // polygon for each connected piece of each plane. Loops have no point inside a
-// straight run. The order is that in which the planes came to the body.
+// straight run. The order is that in which the planes came to the body. The
+// caller must not change them.
 func (b *Body) Boundary() []Polygon {
+	if p := b.faces.Load(); p != nil {
+		return slices.Clip(*p)
+	}
 	from := b.provenance()
 	pieces := b.pieces()
 	out := make([]Polygon, len(pieces))
@@ -31,7 +39,8 @@ func (b *Body) Boundary() []Polygon {
 		out[i] = p.Polygon
 		out[i].Tags = from.polygon(p.flat, p.Polygon)
 	}
-	return out
+	b.faces.Store(&out)
+	return slices.Clip(out)
 }
 
 // piece is a polygon of the boundary and the flat it lies on.
