@@ -60,7 +60,7 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 	}
 	k, fits := fewest(p, append(head[:len(head):len(head)], list...), extra, ways)
 	if len(list) > 0 {
-		least, _ := fewest(p, head, extra, ways)
+		least, _ := fewest(p, append(head[:len(head):len(head)], servedSheet(99)), extra, ways)
 		if !fits || least.pages(p) < k.pages(p) {
 			k = least
 			k.place = onServedSheet

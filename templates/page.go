@@ -37,7 +37,7 @@ func layouts(f *geom.Frame) []layout {
 	}
 	p := paperOf(f)
 	land, port := p.Landscape(), p.Portrait()
-	return []layout{beside(land, long), beside(land, 74), beside(port, 66), below(port)}
+	return []layout{beside(land, long), beside(land, 74), beside(port, 66), below(port), beside(land, 62)}
 }
 
 func fieldOf(p draw.Paper) block.Field {

@@ -137,7 +137,7 @@ func (p plan) item(u measure.Units, mixed bool) string {
 	if p.kind == "tenon" {
 		return s
 	}
-	s += "\u00a0" + p.line() + "\u00a0" + unbroken(p.position(u))
+	s += " " + p.line() + "\u00a0" + unbroken(p.position(u))
 	if from := startPlace(p.v.t); mixed && !p.atEnd() && from != "" {
 		if from != "foot" && from != "lower end" {
 			from += " end"
