@@ -299,7 +299,7 @@ func exported(t *testing.T, fset *token.FileSet) types.Importer {
 	t.Helper()
 	goTool, err := exec.LookPath("go")
 	if err != nil {
-		t.Skip("the go command is not on the path")
+		t.Fatalf("the go command tells what the packages export: %v", err)
 	}
 	cmd := exec.Command(goTool, "list", "-export", "-deps", "-json=ImportPath,Export", "./cmd/pegwright")
 	cmd.Dir, cmd.Stderr = root, os.Stderr
