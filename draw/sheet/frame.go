@@ -126,7 +126,7 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []str
 	var k float64
 	var o vec.P
 	var rest []naming
-	for _, side := range []float64{12, 25, 40} { // left free for names, mm
+	for _, side := range []float64{12, 25, 12} { // left free for names, mm; the first again if more does not help
 		s.Items = s.Items[:blank]
 		k = min((f.W()-2*side)/p.box.W(), min(f.H(), f.H()+12-side)/p.box.H())
 		o = f.Mid().Sub(p.box.Mid().Mul(k))

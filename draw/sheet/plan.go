@@ -394,18 +394,29 @@ func (p *surveyPage) triangle(s *draw.Sheet, box draw.Box, d vec.P, long float64
 		run, rise = "100", draw.Number(100*k, 1)
 	}
 	long = min(long, 16/k)
-	r, way := at(box.Min.X+2, box.Max.Y-1), 1.0
-	if d.X < 0 {
-		r, way = at(box.Max.X-2, box.Max.Y-1), -1
+	way := math.Copysign(1, d.X)
+	for in := 2.0; in < box.W()/2; in += 8 {
+		r := at(box.Min.X+in, box.Max.Y-1)
+		if way < 0 {
+			r.X = box.Max.X - in
+		}
+		if p.triangleAt(s, r, way, long, long*k, run, rise) {
+			return true
+		}
 	}
-	low, high := r.Sub(at(0, long*k)), r.Add(at(way*long, 0))
+	return false
+}
+
+// triangleAt draws a slope triangle with its right angle at r, if there is room.
+func (p *surveyPage) triangleAt(s *draw.Sheet, r vec.P, way, long, high float64, run, rise string) bool {
+	low, end := r.Sub(at(0, high)), r.Add(at(way*long, 0))
 	wide := font.Measure(rise, small, false) + 2
-	room := draw.NoBox().With(r, low, high, r.Sub(at(way*wide, 0)), r.Add(at(0, small+2)))
+	room := draw.NoBox().With(r, low, end, r.Sub(at(way*wide, 0)), r.Add(at(0, small+2)))
 	if p.crowded(s, room) {
 		return false
 	}
-	s.Poly(draw.Dimension, true, r, low, high).Mark = "slope"
-	t := s.Text(at((r.X+high.X)/2, r.Y+1), small, run)
+	s.Poly(draw.Dimension, true, r, low, end).Mark = "slope"
+	t := s.Text(at((r.X+end.X)/2, r.Y+1), small, run)
 	t.Anchor, t.Halo = draw.Middle, true
 	u := s.Text(at(r.X-way*1, (r.Y+low.Y)/2-small/2), small, rise)
 	u.Anchor, u.Halo = draw.End, true
@@ -415,11 +426,12 @@ func (p *surveyPage) triangle(s *draw.Sheet, box draw.Box, d vec.P, long float64
 	return true
 }
 
-// crowded reports whether a part's line, a height's or a word stands in a box.
+// crowded reports whether a line of a part, of the grid or of a height, or a word,
+// stands in a box.
 func (p *surveyPage) crowded(s *draw.Sheet, b draw.Box) bool {
 	for _, it := range s.Items {
 		h := it.Head()
-		if (h.Class == draw.Part || h.Class == draw.TextClass || h.Mark == "level") && h.Layer == "" && hits(it, b) {
+		if (h.Class == draw.Part || h.Class == draw.Centre || h.Class == draw.TextClass || h.Mark == "level") && h.Layer == "" && hits(it, b) {
 			return true
 		}
 	}

@@ -52,7 +52,7 @@ func weightText(u measure.Units, kg float64) string {
 func (r *raising) lift(s geom.Step) string {
 	u := r.f.Units
 	l := list.LoadOf(r.f, s.Move)
-	out := weightText(u, l.Green) + " green; balances "
+	out := weightText(u, l.Green) + " as cut; balances "
 	if len(s.Move) == 1 {
 		out += u.Format(l.At.X) + " from its " + startOf(r.f.Timber(s.Move[0]))
 	} else {

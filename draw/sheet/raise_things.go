@@ -37,7 +37,7 @@ func (r *raising) things() []string {
 		out = append(out, fmt.Sprintf("Staging to work at %s over the ground; ladders only to climb it.", r.f.Units.Format(high)))
 	}
 	what, heavy := r.heaviest()
-	out = append(out, fmt.Sprintf("The heaviest lift is %s: %s green. Hands or a machine for that, with something to spare.", what, weightText(r.f.Units, heavy)))
+	out = append(out, fmt.Sprintf("The heaviest lift is %s: %s as cut. Hands or a machine for that, with something to spare.", what, weightText(r.f.Units, heavy)))
 	return out
 }
 
@@ -162,7 +162,7 @@ func (r *raising) glossary() []string {
 		{"plate", "Plate: the top beam of a wall, along the building."},
 		{"girt", "Girt: a rail in a wall between posts."},
 		{"brace", "Brace: the short slanting stick in a corner."},
-		{"king post", "King post: the middle post over a crossbeam."},
+		{"king post", "King post: the middle post that stands on a tie."},
 		{"ridge", "Ridge: the beam along the top of the roof."},
 		{"rafter", "Rafter: a slanting stick of the roof."},
 		{"collar", "Collar: the short tie between two rafters."},
@@ -186,5 +186,5 @@ func (r *raising) glossary() []string {
 	}
 	return append(out,
 		"Foot: the lower end of a post. Tenon: the tongue on a stick's end. Mortise: the hole that it enters. Shoulder: the step round the tenon that must close tight.",
-		"Mark: chisel strokes beside a joint, such as XIII. Join only what carries the same mark. Plumb: upright. Green: as cut, wet and heavy.")
+		"Mark: chisel strokes beside a joint, such as XIII. Join only what carries the same mark. Plumb: upright. As cut: at the weight that the wood has when it is worked; it loses some as it dries.")
 }

@@ -9,23 +9,13 @@ import (
 	"pegwright/geom/vec"
 )
 
-// neighbourly are words for roles that someone who never saw a frame knows.
-func neighbourly(f *geom.Frame, t *geom.Timber) string {
-	switch t.Role {
-	case "post":
+// roleWord is a timber's role in the trade's word, as it stands on every other
+// sheet; the page of words tells what it is.
+func roleWord(f *geom.Frame, t *geom.Timber) string {
+	if t.Role == "post" {
 		if _, bents := bentLines(f); len(bents) > 1 && (t.Bent == bents[0] || t.Bent == bents[len(bents)-1]) && t.Wall != "" {
 			return "corner post"
 		}
-	case "tie":
-		return "crossbeam"
-	case "plate":
-		return "top beam"
-	case "sill":
-		return "bottom beam"
-	case "girt":
-		return "wall rail"
-	case "king post":
-		return "middle post"
 	}
 	return t.Role
 }
@@ -36,7 +26,7 @@ func called(f *geom.Frame, id string) string {
 	if t == nil {
 		return id
 	}
-	plain := neighbourly(f, t)
+	plain := roleWord(f, t)
 	var kept []string
 	for _, w := range strings.Fields(plain) {
 		if strings.Contains(id, w) && plain == t.Role {
@@ -65,7 +55,7 @@ func calledUpTo(f *geom.Frame, ids []string, most int) string {
 	count := map[string]int{}
 	var order []string
 	for _, id := range ids {
-		w := neighbourly(f, f.Timber(id))
+		w := roleWord(f, f.Timber(id))
 		if w == "corner post" {
 			w = "post"
 		}
