@@ -99,7 +99,7 @@ func TestFlushPegs(t *testing.T) {
 func TestHeavyLinesLieOnTheArris(t *testing.T) {
 	seen := 0
 	eachJoint(t, func(t *testing.T, f *geom.Frame, g Group) {
-		for _, v := range orthos(g) {
+		for _, v := range viewsOf(g) {
 			for _, it := range v.items {
 				p, ok := it.(*draw.Path)
 				if !ok || p.Class != draw.Register {

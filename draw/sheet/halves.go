@@ -16,7 +16,6 @@ import (
 // enterer: the cheek above, the end as seen from the receiver below it.
 func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	j := g.First()
-	views := orthos(g)
 	t := block.TitleFor(f, j.Kind+", both halves", served(g), "")
 	_, full := fresh(f, "joint", j.ID, t) // only for its field
 	mirror := g.mirrorWords()
@@ -28,8 +27,8 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	if len(j.Pegs) > 0 {
 		room.X1 -= windowWidth + 4
 	}
-	k, name := scaleFor(views, room, f)
-	t.Scale = name
+	cols, n := columnsFor(f, g, room)
+	t.Scale = scaleName(n)
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, field := fresh(f, "joint", j.ID+"-halves", t)
 	if mirror != "" {
@@ -38,19 +37,47 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 			p.line(l, small, false)
 		}
 	}
-	field.X1, field.Y0 = room.X1, room.Y0
-	enterer, receiver := size(views[0:2], k, f), size(views[2:4], k, f)
-	spare := max(field.W()-enterer.w-receiver.w, 0) / 3
-	x := field.X0 + spare
-	for i, c := range []columnSize{enterer, receiver} {
-		mid := field.Y1 - (field.H()-c.h)/2
-		c.draw(s, views[2*i:2*i+2], x, mid, k, f)
+	spare := room.W()
+	for _, c := range cols {
+		spare -= c.w
+	}
+	spare = max(spare, 0) / float64(len(cols)+1)
+	x := room.X0 + spare
+	for _, c := range cols {
+		c.draw(s, x, room.Y1-(room.H()-c.h)/2)
 		x += c.w + spare
 	}
 	if len(j.Pegs) > 0 {
 		windows(f, s, block.Field{X0: full.X1 - windowWidth, Y0: full.Y0, X1: full.X1, Y1: full.Y1}, j)
 	}
 	return []*draw.Sheet{s}
+}
+
+// columnsFor stands the views in columns so that they fit the field at the
+// largest scale, 1 to n: those of the enterer over each other, or the last of
+// three beside the others.
+func columnsFor(f *geom.Frame, g Group, field block.Field) (cols []column, n float64) {
+	enterer, receiver := orthos(g)
+	ways := [][][]*ortho{{enterer, receiver}}
+	if len(enterer) > 2 {
+		ways = append(ways, [][]*ortho{enterer[:2], enterer[2:], receiver})
+	}
+	for _, n = range []float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15} {
+		for _, way := range ways {
+			cols = nil
+			w, h := 0.0, 0.0
+			for _, views := range way {
+				c := columnOf(views, 1/n, f)
+				cols = append(cols, c)
+				w += c.w + 2
+				h = max(h, c.h)
+			}
+			if w-2 <= field.W() && h <= field.H() {
+				return cols, n
+			}
+		}
+	}
+	return cols, n
 }
 
 // titleHeight is the room for the two lines of a view's title.
@@ -87,37 +114,54 @@ func (v *ortho) room(k float64, f *geom.Frame) (l, r, b, t float64) {
 	return l, r, b, t + titleHeight
 }
 
-// columnSize is a column of two views that stand over each other.
-type columnSize struct{ w, h, left float64 }
+// column is a column of views that stand over each other at scale k. Views that
+// are seen with the same direction across the paper line up; one that is turned
+// begins where the first does.
+type column struct {
+	views []*ortho
+	k     float64
+	f     *geom.Frame
+	w, h  float64
+	left  []float64 // of each view: where the column's left edge lies, from the view's own origin
+}
 
-// between is the gap between the two views of a column.
+// between is the gap between the views of a column.
 const between = 3.0
 
-func size(views []*ortho, k float64, f *geom.Frame) columnSize {
-	var c columnSize
+func columnOf(views []*ortho, k float64, f *geom.Frame) column {
+	c := column{views: views, k: k, f: f, h: between * float64(len(views)-1)}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, v := range views {
 		l, r, b, t := v.room(k, f)
-		lo, hi = min(lo, v.box.Min.X*k-l), max(hi, v.box.Max.X*k+r)
 		c.h += b + t + v.box.H()*k
+		if v.cam.Right == views[0].cam.Right {
+			lo, hi = min(lo, v.box.Min.X*k-l), max(hi, v.box.Max.X*k+r)
+		}
 	}
-	c.h += between
-	c.w, c.left = hi-lo, lo
+	c.w = hi - lo
+	for _, v := range views {
+		if v.cam.Right == views[0].cam.Right {
+			c.left = append(c.left, lo)
+			continue
+		}
+		l, r, _, _ := v.room(k, f)
+		c.left = append(c.left, v.box.Min.X*k-l)
+		c.w = max(c.w, l+v.box.W()*k+r)
+	}
 	return c
 }
 
-// draw draws the two views of a column with its left edge at x and its top at
-// y.
-func (c columnSize) draw(s *draw.Sheet, views []*ortho, x, y, k float64, f *geom.Frame) {
-	for _, v := range views {
-		l, _, b, t := v.room(k, f)
-		o := at(x-c.left, y-t-v.box.Max.Y*k)
-		s.Add(scaled(v.items, k, o)...)
-		box := draw.Box{Min: o.Add(v.box.Min.Mul(k)), Max: o.Add(v.box.Max.Mul(k))}
+// draw draws the views of a column with its left edge at x and its top at y.
+func (c column) draw(s *draw.Sheet, x, y float64) {
+	for i, v := range c.views {
+		l, _, b, t := v.room(c.k, c.f)
+		o := at(x-c.left[i], y-t-v.box.Max.Y*c.k)
+		s.Add(scaled(v.items, c.k, o)...)
+		box := draw.Box{Min: o.Add(v.box.Min.Mul(c.k)), Max: o.Add(v.box.Max.Mul(c.k))}
 		for i, line := range v.title {
 			s.Text(at(box.Min.X-l, y-small-float64(i)*small*pitch), small, line).Bold = i == 0
 		}
-		xs, ys := v.requests(k, f)
+		xs, ys := v.requests(c.k, c.f)
 		dim.Stack(s, v.across, edge(box, v.across), moved(xs, o))
 		dim.Stack(s, v.up, edge(box, v.up), moved(ys, o))
 		y = box.Min.Y - b - between
@@ -142,18 +186,6 @@ func moved(reqs []dim.Request, o vec.P) []dim.Request {
 		out[i].From, out[i].To = out[i].From.Add(o), out[i].To.Add(o)
 	}
 	return out
-}
-
-// scaleFor returns the largest scale at which the four views fit the field.
-func scaleFor(views []*ortho, f block.Field, fr *geom.Frame) (k float64, name string) {
-	for _, n := range []int{1, 2, 3, 4, 5, 6, 8, 10, 12, 15} {
-		k = 1 / float64(n)
-		a, b := size(views[0:2], k, fr), size(views[2:4], k, fr)
-		if a.w+b.w+4 <= f.W() && a.h <= f.H() && b.h <= f.H() {
-			return k, scaleName(float64(n))
-		}
-	}
-	return k, scaleName(15)
 }
 
 func scaleName(n float64) string { return "1:" + draw.Number(n, 1) }

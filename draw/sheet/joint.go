@@ -28,7 +28,7 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	}
 	explode(s, closing(f, s, left, g), j)
 	out := []*draw.Sheet{s}
-	more := column(f, g, s, right, !under)
+	more := beside(f, g, s, right, !under)
 	out = append(out, halves(f, g)...)
 	out = append(out, more...)
 	warn(g, stops, out...)
@@ -89,9 +89,9 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 	return at, ok
 }
 
-// column sets what is told beside the exploded view and returns the sheets that
+// beside sets what is told beside the exploded view and returns the sheets that
 // it runs on to.
-func column(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
+func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
 	j := g.First()
 	p := pen{s: s, x: right.X0, y: right.Y1, w: right.W()}
 	const key = 25.0

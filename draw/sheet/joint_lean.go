@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/geom"
@@ -10,14 +11,47 @@ import (
 )
 
 // lean sets the angle between the two timbers, or of the enterer to the face
-// that it enters, where they are not square to each other.
+// that it enters, where they are not square to each other and no bevel has told
+// it.
 func (w *flow) lean(f *geom.Frame, j *geom.Joint) {
 	name, deg := leaning(j)
 	if name == "" {
 		return
 	}
+	for _, b := range append(bevelsAt(j, j.Into), bevelsAt(j, j.Of)...) {
+		if math.Abs(b-deg) < 0.05 {
+			return
+		}
+	}
 	w.row(row{name, fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
 	w.skip(1.5)
+}
+
+// bevelsAt returns the angles to which a bevel gauge is set for the joint's cuts
+// on one timber, reductions apart, in degrees to the arris, each once.
+func bevelsAt(j *geom.Joint, t *geom.Timber) []float64 {
+	var out []float64
+	for i := range t.Cuts {
+		c := &t.Cuts[i]
+		if c.Joint != j.ID || hasRole(c.Solid, geom.RoleReduced) {
+			continue
+		}
+		for _, deg := range bevelOf(t, c) {
+			if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-deg) < 0.05 }) {
+				out = append(out, deg)
+			}
+		}
+	}
+	return out
+}
+
+// bevelRows tells those angles, one a row.
+func bevelRows(f *geom.Frame, j *geom.Joint, t *geom.Timber) []row {
+	var out []row
+	for _, deg := range bevelsAt(j, t) {
+		out = append(out, row{"bevel to the arris", fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
+	}
+	return out
 }
 
 // leaning returns the acute angle between the sticks, in degrees, where they

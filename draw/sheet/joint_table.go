@@ -18,7 +18,8 @@ const rowPitch = text * 1.57
 // dims sets what is cut and scribed on one timber: its dimensions, each label
 // once, then the layout along the stick from its start end.
 func (w *flow) dims(f *geom.Frame, head string, g Group, t *geom.Timber) {
-	rows := append(sizes(f, g.First(), t), layout(f, g, t)...)
+	rows := append(sizes(f, g.First(), t), bevelRows(f, g.First(), t)...)
+	rows = append(rows, layout(f, g, t)...)
 	if len(rows) == 0 {
 		return
 	}

@@ -45,9 +45,12 @@ func across(j *geom.Joint) vec.V {
 	return j.Axes.U
 }
 
-// orthos returns the four views: enterer from the side and from its end,
-// receiver from the entered face and from the side.
-func orthos(g Group) []*ortho {
+// orthos returns the views of the enterer, from the side and from its end, and
+// those of the receiver, from the entered face and from the side. An enterer
+// that has dimensions both along itself and along the receiver's lines is seen
+// from the side twice, turned, and from its end only where that tells
+// something.
+func orthos(g Group) (enterer, receiver []*ortho) {
 	j := g.First()
 	n := nearOf(j, 0.42)
 	h, w := across(j), j.Axes.W
@@ -63,36 +66,56 @@ func orthos(g Group) []*ortho {
 		last.whole, last.sawn = n.receiver, &pl
 		last.part.Body = view.Behind(n.receiver.Body, pl)
 	}
-	long := entererCamera(j, side)
+	long, other := entererCameras(j, side)
 	end := view.Camera{Right: long.Right, Up: long.Toward, Toward: long.Up.Neg()}
-	v := []*ortho{
-		{title: []string{j.Of.ID, g.faceTitle(false, j.Of.FaceToward(long.Toward))}, cam: long, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf},
-		{title: []string{"seen from " + j.Into.ID}, cam: end, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf},
-		{title: []string{j.Into.ID, g.faceTitle(true, j.Entered) + ", entered"}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf},
-		last,
+	of := func(c view.Camera, title ...string) *ortho {
+		return &ortho{title: title, cam: c, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf}
 	}
-	share(j, v)
-	for _, x := range v {
+	face := g.faceTitle(false, j.Of.FaceToward(long.Toward))
+	enterer = []*ortho{of(long, j.Of.ID, face), of(end, "seen from "+j.Into.ID), of(other, j.Of.ID, asLaid(other, side))}
+	receiver = []*ortho{{title: []string{j.Into.ID, g.faceTitle(true, j.Entered) + ", entered"}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf}, last}
+	share(j, enterer, receiver)
+	switch {
+	case len(enterer[2].dims) == 0:
+		enterer = enterer[:2]
+	case len(enterer[1].dims) == 0:
+		enterer = []*ortho{enterer[0], enterer[2]}
+	}
+	for _, x := range append(enterer[:len(enterer):len(enterer)], receiver...) {
 		x.render()
 	}
-	return v
+	return enterer, receiver
 }
 
-// entererCamera turns the side camera so that the enterer lies level where more
-// of its dimensions then lie along the paper's x or y, as a rafter's do.
-func entererCamera(j *geom.Joint, side view.Camera) view.Camera {
+// asLaid says how the enterer lies in the second of its views from the side.
+func asLaid(c, side view.Camera) string {
+	if c == side {
+		return "the same, as it stands"
+	}
+	return "the same, laid level"
+}
+
+// entererCameras returns the cameras that see the enterer from the side: as it
+// stands in the joint, and turned so that it lies level as on trestles, the one
+// first that shows more of its dimensions along the paper's x or y. Both are
+// the same where it stands square to the paper already.
+func entererCameras(j *geom.Joint, side view.Camera) (first, second view.Camera) {
 	x := j.Of.Place.X
 	if j.Broad {
 		if x.Dot(side.Right) < 0 {
 			x = x.Neg()
 		}
-		return view.Camera{Right: x, Up: side.Up, Toward: x.Cross(side.Up)}
+		c := view.Camera{Right: x, Up: side.Up, Toward: x.Cross(side.Up)}
+		return c, c
 	}
 	if math.Abs(x.Dot(side.Toward)) > 1e-6 {
-		return side
+		return side, side
 	}
 	if x.Dot(side.Right) < 0 {
 		x = x.Neg()
+	}
+	if x.Dot(side.Right) > 1-1e-9 {
+		return side, side
 	}
 	level := view.Camera{Right: x, Up: side.Toward.Cross(x), Toward: side.Toward}
 	count := func(c view.Camera) (n int) {
@@ -104,9 +127,9 @@ func entererCamera(j *geom.Joint, side view.Camera) view.Camera {
 		return n
 	}
 	if count(level) > count(side) {
-		return level
+		return level, side
 	}
-	return side
+	return side, level
 }
 
 // sideTitle names the receiver's face in the side view and says on which side
@@ -128,21 +151,22 @@ func sideTitle(g Group, t vec.V) string {
 }
 
 // share gives every dimension to one view in which its axis lies along the
-// paper's x or y: holes to the side views, the rest to the first that can.
-func share(j *geom.Joint, v []*ortho) {
+// paper's x or y: holes of the receiver to its side view, the rest to the first
+// that can.
+func share(j *geom.Joint, enterer, receiver []*ortho) {
 	said := map[string]bool{}
 	for _, d := range j.Dims {
-		order := []int{0, 1}
+		order := enterer
 		if d.Timber == j.Into {
-			order = []int{2, 3}
+			order = receiver
 			if d.Reader == geom.Borer {
-				order = []int{3, 2}
+				order = []*ortho{receiver[1], receiver[0]}
 			}
 		}
 		key := d.Timber.ID + d.Label + draw.Number(d.Value(), 2)
-		for _, i := range order {
-			if !said[key] && v[i].lies(d) {
-				v[i].dims = append(v[i].dims, d)
+		for _, v := range order {
+			if !said[key] && v.lies(d) {
+				v.dims = append(v.dims, d)
 				said[key] = true
 			}
 		}

@@ -225,11 +225,15 @@ func (q angledShape) dims(s Site, j *geom.Joint, foot float64) {
 	d.add("mortise depth below bearing"+at, a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, q.tip-s.Set.Deeper))
 	if j.LetIn > 1e-3 {
 		d.add("housing depth below face"+at, a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, j.LetIn-h))
+		d.housed(a.Point(q.nose, 0, -h), q.v0, q.v1, q.across)
 	}
 	d.on(s.E, geom.Cutter)
 	d.add("tenon length"+square, a.W, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r0, -h))
 	d.add("tenon thickness", a.V, a.Point(q.nose, q.r0, q.tip), a.Point(q.nose, q.r1, q.tip))
 	d.add("tenon from reference face", a.V, a.Point(q.nose, q.v0, -h), a.Point(q.nose, q.r0, -h))
+	if j.LetIn > 1e-3 && s.rough() {
+		d.reduced(a.Point(q.nose, q.r0, -h), a.W, j.LetIn+entry)
+	}
 	for _, p := range j.Pegs {
 		u, v, w := a.Of(p.Mortise)
 		d.on(s.R, geom.Borer)

@@ -184,10 +184,43 @@ func (b bridleShape) dims(s Site, j *geom.Joint, r0, r1 float64) {
 	d.add("slot width", b.side, v(c[2], r0), v(c[2], r1))
 	d.on(s.E, geom.Cutter)
 	d.add("tongue thickness", b.side, v(c[2], r0), v(c[2], r1))
+	b.tongueDims(s, &d)
 	for _, p := range j.Pegs {
 		d.on(s.R, geom.Borer)
 		d.add("underside to hole", j.Axes.W, c[2], p.Mortise)
+		d.add("throat to hole along the stick", s.R.Place.X, c[2], p.Mortise)
 		d.on(s.E, geom.Borer)
-		d.add("shoulder to hole", b.rInner.N, c[2], p.Tenon)
+		d.add("throat to hole along the stick", s.E.Place.X, c[2], p.Tenon)
+		d.add("underside to hole", b.eInner.N, c[2], p.Tenon)
 	}
+}
+
+// tongueDims asks for the lengths of slot and tongue along the two sticks, for
+// the tongue's place across its own, and for how far both are brought to their
+// ideal sections.
+func (b bridleShape) tongueDims(s Site, d *dimmer) {
+	c := b.corners()
+	r0, r1 := b.v0+s.Set.FromRef, b.v0+s.Set.FromRef+s.Set.Thickness
+	past := func(t *geom.Timber, other solid.Plane, x *geom.Timber, n int) {
+		if outermost(t, 3).D-ideal(t, 3).D < 1e-3 && outermost(t, 4).D-ideal(t, 4).D < 1e-3 {
+			return
+		}
+		by := outermost(x, n).D - other.D + entry
+		dir := t.Place.X.Mul(sign(t.Place.X.Dot(other.N)))
+		d.add("underside reduced past the throat", dir, c[2], c[2].Add(dir.Mul(by/dir.Dot(other.N))))
+	}
+	d.on(s.R, geom.Cutter)
+	d.add("slot depth along the stick", s.R.Place.X, c[2], c[3])
+	past(s.R, b.eInner, s.E, b.eFace)
+	d.on(s.E, geom.Cutter)
+	ref := b.side.Neg()
+	from := r0
+	if !geom.IsReference(s.E.FaceToward(ref)) {
+		ref, from = b.side, -r1
+	}
+	face := ideal(s.E, s.E.FaceToward(ref))
+	at := c[2].Add(ref.Mul(face.D - ref.Dot(c[2])))
+	d.add("tongue from reference face", ref, at, at.Sub(ref.Mul(face.D+from)))
+	d.add("tongue length along the stick", s.E.Place.X, c[1], c[2])
+	past(s.E, b.rInner, s.R, b.rFace)
 }

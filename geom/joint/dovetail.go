@@ -176,7 +176,12 @@ func (t tailShape) dims(s Site, j *geom.Joint) {
 		d.add("straight edge runs on across the stick by", a.U, c[1], c[2])
 	}
 	t.letIn(s, &d)
-	t.entererDims(s, &d)
+	t.sideDims(s, &d)
+	more := entry
+	if s.Set.Wedge {
+		more += wedgeProud
+	}
+	t.entererDims(s, &d, more)
 	side := t.straight.N
 	d.add("tail narrower at the shoulder", side, c[0], c[0].Sub(side.Mul(t.narrow)))
 	d.add("tail at the shoulder", side, c[0], c[0].Add(side.Mul(t.width(s)-t.narrow)))

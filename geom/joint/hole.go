@@ -90,6 +90,25 @@ type dimmer struct {
 
 func (d *dimmer) on(t *geom.Timber, r geom.Reader) { d.t, d.reader = t, r }
 
+// reduced asks, on the enterer, for how far past the shoulder at p it is brought
+// to its ideal section: by d, square to the receiver's face n.
+func (d *dimmer) reduced(p, n vec.V, by float64) {
+	d.add("reduced past the shoulder", n, p, p.Add(n.Mul(by)))
+}
+
+// housed asks, on the receiver, for the sides of a housing from v0 to v1 across
+// a face that is wide: nothing where it runs out. p is a point at v = 0.
+func (d *dimmer) housed(p vec.V, v0, v1, wide float64) {
+	if v0 < tol && v1 > wide-tol {
+		return
+	}
+	at := func(v float64) vec.V { return p.Add(d.a.V.Mul(v)) }
+	if v0 > tol {
+		d.add("housing from reference face", d.a.V, at(0), at(v0))
+	}
+	d.add("housing width", d.a.V, at(max(v0, 0)), at(min(v1, wide)))
+}
+
 // add asks for the distance between two frame points along a frame axis.
 func (d *dimmer) add(label string, axis, from, to vec.V) {
 	in := d.t.Place

@@ -314,6 +314,12 @@ func bring(c *carver, a geom.Axes, upto float64) {
 	}
 }
 
+// rough reports whether the enterer's stick is larger than its ideal section on
+// a face that bring cuts.
+func (s Site) rough() bool {
+	return outermost(s.E, 3).D-ideal(s.E, 3).D > 1e-3 || outermost(s.E, 4).D-ideal(s.E, 4).D > 1e-3
+}
+
 // arrisAt returns the coordinate along timber t where its reference arris meets
 // the frame plane pl.
 func arrisAt(t *geom.Timber, pl solid.Plane) float64 {

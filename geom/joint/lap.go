@@ -164,7 +164,8 @@ func (q lapShape) dims(s Site, j *geom.Joint) {
 		d.add("sides of the notch run on across the stick by", a.U, c[0], c[3])
 	}
 	q.letIn(s, &d)
-	q.entererDims(s, &d)
+	q.sideDims(s, &d)
+	q.entererDims(s, &d, entry)
 	q.holeDims(j, &d)
 }
 
@@ -180,7 +181,25 @@ func (q lapShape) letIn(s Site, d *dimmer) {
 	}
 }
 
-func (q lapShape) entererDims(s Site, d *dimmer) {
+// sideDims asks for the depth to which the receiver's sides are trued where
+// they stand out from its ideal ones.
+func (q lapShape) sideDims(s Site, d *dimmer) {
+	low := d.a.W.Dot(d.a.O)
+	bottom, _ := s.E.Blank.Moved(s.E.Place).Extent(d.a.W)
+	c := q.corners()[0]
+	near := outermost(s.R, q.nearN).D - q.near.D
+	far := 0.0
+	if s.End == geom.Mid {
+		far = outermost(s.R, q.farN).D - q.far.D
+	}
+	if max(near, far) > 1e-3 && bottom-low > -q.depth+tol {
+		d.add("sides of the notch trued down from the "+faceName(s.R, d.a.W), d.a.W, c.Add(d.a.W.Mul(bottom-low)), c)
+	}
+}
+
+// entererDims asks for the enterer's cuts; its sides are brought to the ideal
+// section to the given length beyond the receiver's real side.
+func (q lapShape) entererDims(s Site, d *dimmer, more float64) {
 	a := q.a
 	c := q.corners()
 	down := func(p vec.V, w float64) vec.V { return p.Add(a.W.Mul(w)) }
@@ -194,5 +213,13 @@ func (q lapShape) entererDims(s Site, d *dimmer) {
 	d.add(label+" along the stick", s.E.Place.X, c[0], c[3])
 	if !q.square() {
 		d.add("shoulder leans along the stick by", s.E.Place.X, c[0], c[1])
+	}
+	if outermost(s.E, q.inN).D-q.in.D < 1e-3 && outermost(s.E, q.outN).D-q.out.D < 1e-3 {
+		return
+	}
+	n, past := q.near.N, outermost(s.R, q.nearN).D-q.near.D+more
+	d.reduced(c[0], n, past)
+	if far := outermost(s.R, q.farN).D - q.far.D + more; s.End == geom.Mid && math.Abs(far-past) > 1e-3 {
+		d.add("reduced past the other shoulder", q.far.N, c[3], c[3].Add(q.far.N.Mul(far)))
 	}
 }

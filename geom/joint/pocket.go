@@ -180,11 +180,15 @@ func (q pocketShape) dims(s Site, j *geom.Joint) {
 	d.add("pocket into the side", a.W, at(q.u0, q.floor, -b), at(q.u0, q.floor, 0))
 	if j.LetIn > 1e-3 {
 		d.add("housing depth below face", a.W, at(q.u0, q.bottom, 0), at(q.u0, q.bottom, j.LetIn))
+		d.add("housing below the open face"+ofIdeal(s.R, q.up, ", ideal"), q.up, at(q.u0, q.bottom, 0), at(q.u0, 0, 0))
 	}
 	d.on(s.E, geom.Cutter)
 	d.add("tail length, shoulder to end", a.W, at(q.u0, q.floor, -b), at(q.u0, q.floor, 0))
 	d.add("tail depth from the upper face"+ofIdeal(s.E, q.up, ", ideal"), q.up, at(q.u0, q.floor, -b), at(q.u0, q.top, -b))
 	d.add("underside cut up by"+ofIdeal(s.E, q.up.Neg(), ", from its ideal face"), q.up, at(q.u0, q.bottom, 0), at(q.u0, q.floor, 0))
+	if s.rough() {
+		d.reduced(at(q.u0, q.floor, 0), a.W, max(j.LetIn, 0)+entry)
+	}
 	for _, p := range j.Pegs {
 		u, v, w := a.Of(p.Mortise)
 		d.on(s.R, geom.Borer)

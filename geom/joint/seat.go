@@ -146,11 +146,8 @@ func cutBirdsmouth(s Site) Result {
 	ec.take("birdsmouth", level, q.plumb(-1, 0, geom.RoleBearing))
 	res.R, res.E = rc.cuts, ec.cuts
 	q.finish(s, &res, q.cross/2, 0)
-	d := dimmer{j: &res.Joint, a: q.a}
-	d.on(s.E, geom.Cutter)
-	p := q.outer.Add(q.a.U.Mul(q.u0))
-	d.add("seat length", q.in, p, p.Add(q.in.Mul(q.cross)))
-	d.add("notch depth square to rafter", q.under.N, p, p.Add(q.under.N.Mul(-q.under.Height(p))))
+	q.heelDims(s, &res, "seat length", q.cross, q.cross)
+	q.holeDims(s, &res)
 	return res
 }
 
@@ -187,7 +184,9 @@ func cutStepLap(s Site) Result {
 	}
 	res.R, res.E = rc.cuts, ec.cuts
 	q.finish(s, &res, q.cross-run/2, run/2*q.sin*q.cos)
-	q.stepDims(s, &res, run)
+	q.stepDims(s, &res, steps, run)
+	q.heelDims(s, &res, "seat, heel to butt", last, last)
+	q.holeDims(s, &res)
 	return res
 }
 
@@ -195,22 +194,6 @@ func cutStepLap(s Site) Result {
 // up the slope reversed: it keeps what lies up the slope.
 func (q seatShape) butt(y float64) solid.Plane {
 	return solid.PlaneAt(q.outer.Add(q.in.Mul(y)), q.up.Neg())
-}
-
-func (q seatShape) stepDims(s Site, res *Result, run float64) {
-	d := dimmer{j: &res.Joint, a: q.a}
-	p := q.outer.Add(q.a.U.Mul(q.u0))
-	at := func(y float64) vec.V { return p.Add(q.in.Mul(y)) }
-	d.on(s.R, geom.Cutter)
-	d.add("outer face to butt", q.in, p, at(q.cross-run))
-	d.add("outer face to notch end", q.in, p, at(q.cross))
-	deep := run * q.cos
-	low := at(q.cross).Sub(q.up.Mul(deep))
-	d.add("notch depth below top", q.a.W, at(q.cross), low)
-	d.on(s.E, geom.Cutter)
-	d.add("table along rafter", q.up, low, at(q.cross))
-	d.add("butt square to rafter", q.under.N, low, at(q.cross-run))
-	d.add("notch depth square to rafter", q.under.N, p, p.Add(q.under.N.Mul(-q.under.Height(p))))
 }
 
 // finish adds contact planes and the seat's peg, square to the rafter's top,
@@ -240,7 +223,7 @@ func (q seatShape) finish(s Site, res *Result, y, below float64) {
 			Hole{s.E, geom.Bore{Joint: s.ID, Peg: p.ID, Diameter: s.Set.Bore, Entry: top, Exit: q.uFace,
 				From: s.E.Place.In(p.From.Sub(down.Mul(past))), To: s.E.Place.In(onPlane(s.E, q.uFace, mid, down).Add(down.Mul(past)))}},
 			Hole{s.R, geom.Bore{Joint: s.ID, Peg: p.ID, Diameter: s.Set.Bore, Entry: q.n,
-				From: s.R.Place.In(mid.Add(down.Mul(-(past + below/q.cos))).Sub(down.Mul(0))), To: s.R.Place.In(p.To)}})
+				From: s.R.Place.In(mid.Sub(down.Mul(past + below/q.cos))), To: s.R.Place.In(p.To)}})
 		p.Rules = q.rules(s)
 		j.Pegs = append(j.Pegs, p)
 	}

@@ -186,6 +186,7 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	}
 	if j.LetIn > 1e-3 {
 		d.add("housing depth below face", a.W, a.Point(q.u0, q.r0, -h), a.Point(q.u0, q.r0, j.LetIn-h))
+		d.housed(a.Point(q.u0, 0, -h), q.v0, q.v1, q.across)
 	}
 	d.on(s.E, geom.Cutter)
 	d.add("tenon length", a.W, a.Point(q.t0, q.r0, q.tip), a.Point(q.t0, q.r0, -h))
@@ -194,6 +195,9 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	d.add("held back after the tenon", a.U, a.Point(q.t1, q.r0, q.tip), a.Point(q.u1, q.r0, q.tip))
 	d.add("tenon width", a.U, a.Point(q.t0, q.r0, q.tip), a.Point(q.t1, q.r0, q.tip))
 	d.add("tenon from reference face", a.V, a.Point(q.t0, q.v0, -h), a.Point(q.t0, q.r0, -h))
+	if j.LetIn > 1e-3 && s.rough() {
+		d.reduced(a.Point(q.u0, q.r0, -h), a.W, j.LetIn+entry)
+	}
 	q.haunchDims(s, j, &d)
 	q.holeDims(s, j, &d)
 }

@@ -148,6 +148,11 @@ func (q wedgedShape) tell(s Site, res *Result) {
 	d.add("mortise width", a.V, a.Point(q.low, q.r0, q.bear), a.Point(q.low, q.r1, q.bear))
 	gap("lower edge line to mortise, entered side", 0, q.drop, q.bear)
 	gap("mortise height, entered side", q.drop, q.h+q.drop, q.bear)
+	if j.LetIn > 1e-3 {
+		d.add("housing depth below face", a.W, a.Point(q.low, q.r0, q.bear), a.Point(q.low, q.r0, j.LetIn+q.bear))
+		d.housed(a.Point(q.low, 0, q.bear), q.v0, q.v1, q.across)
+		gap("upper edge line to end of housing", q.u1-q.u0, q.u1-q.u0+q.drop, j.LetIn+q.bear)
+	}
 	gap("mortise height, far side", 0, q.h+q.drop+q.rise*q.run, q.tip)
 	d.on(s.E, geom.Cutter)
 	d.add("tenon length", a.W, a.Point(at(0, q.tip)), a.Point(at(0, q.bear)))
@@ -156,5 +161,8 @@ func (q wedgedShape) tell(s Site, res *Result) {
 	gap("lower edge raised at the shoulder", 0, q.drop, q.bear)
 	gap("tenon height at the shoulder", q.drop, q.h, q.bear)
 	gap("tenon height at the end", 0, q.h, q.tip)
+	if j.LetIn > 1e-3 && s.rough() {
+		d.reduced(a.Point(q.low, q.r0, q.bear), a.W, j.LetIn+entry)
+	}
 	q.holeDims(s, j, &d)
 }
