@@ -11,53 +11,88 @@ import (
 	"pegwright/geom/vec"
 )
 
+// leastScale is the n of the smallest scale, 1 to n, at which both halves share
+// a sheet. Longer joints, such as scarfs, get one for each half.
+const leastScale = 5
+
 // halves returns the sheet with both halves of the joint in orthographic views
-// and the peg window. Receiver: the entered face above, the side face below it;
-// enterer: the cheek above, the end as seen from the receiver below it.
+// and the peg window, or one for each half. Receiver: the entered face above,
+// the side face below it; enterer: the cheek above, the end as seen from the
+// receiver below it.
 func halves(f *geom.Frame, g Group) []*draw.Sheet {
-	j := g.First()
-	t := block.TitleFor(f, j.Kind+", both halves", served(g), "")
-	_, full := fresh(f, "joint", j.ID, t) // only for its field
-	mirror := g.mirrorWords()
-	lines := font.Wrap(mirror, full.W(), small)
-	if mirror != "" {
+	enterer, receiver := orthos(g)
+	both := halvesPage{f: f, g: g, id: "halves", title: ", both halves", windows: true}
+	if n := both.set(enterer, receiver); n <= leastScale {
+		return []*draw.Sheet{both.sheet()}
+	}
+	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: true}
+	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters"}
+	in.set(nil, receiver)
+	of.set(enterer, nil)
+	return []*draw.Sheet{in.sheet(), of.sheet()}
+}
+
+// halvesPage is a sheet with views of the halves.
+type halvesPage struct {
+	f         *geom.Frame
+	g         Group
+	id, title string
+	windows   bool
+	cols      []column
+	n         float64
+}
+
+// fields returns the new sheet, the room for its views, the lines that tell of
+// joints of opposite hand, and where these and the peg window go.
+func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []string) {
+	j := h.g.First()
+	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), scaleName(h.n))
+	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
+	s, full = fresh(h.f, "joint", j.ID+"-"+h.id, t)
+	if mirror := h.g.mirrorWords(); mirror != "" {
+		lines = font.Wrap(mirror, full.W(), small)
 		full.Y0 += float64(len(lines))*small*pitch + 2
 	}
-	room := full
-	if len(j.Pegs) > 0 {
+	room = full
+	if h.windows && len(j.Pegs) > 0 {
 		room.X1 -= windowWidth + 4
 	}
-	cols, n := columnsFor(f, g, room)
-	t.Scale = scaleName(n)
-	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
-	s, field := fresh(f, "joint", j.ID+"-halves", t)
-	if mirror != "" {
-		p := pen{s: s, x: field.X0, y: full.Y0 - 2, w: field.W()}
-		for _, l := range lines {
-			p.line(l, small, false)
-		}
+	return s, room, full, lines
+}
+
+// set stands the views in columns at the largest scale, 1 to n, and returns n.
+func (h *halvesPage) set(enterer, receiver []*ortho) float64 {
+	_, room, _, _ := h.fields() // only for its field
+	h.cols, h.n = columnsFor(h.f, enterer, receiver, room)
+	return h.n
+}
+
+func (h *halvesPage) sheet() *draw.Sheet {
+	s, room, full, lines := h.fields()
+	p := pen{s: s, x: full.X0, y: full.Y0 - 2, w: full.W()}
+	for _, l := range lines {
+		p.line(l, small, false)
 	}
 	spare := room.W()
-	for _, c := range cols {
+	for _, c := range h.cols {
 		spare -= c.w
 	}
-	spare = max(spare, 0) / float64(len(cols)+1)
+	spare = max(spare, 0) / float64(len(h.cols)+1)
 	x := room.X0 + spare
-	for _, c := range cols {
+	for _, c := range h.cols {
 		c.draw(s, x, room.Y1-(room.H()-c.h)/2)
 		x += c.w + spare
 	}
-	if len(j.Pegs) > 0 {
-		windows(f, s, block.Field{X0: full.X1 - windowWidth, Y0: full.Y0, X1: full.X1, Y1: full.Y1}, j)
+	if j := h.g.First(); h.windows && len(j.Pegs) > 0 {
+		windows(h.f, s, block.Field{X0: full.X1 - windowWidth, Y0: full.Y0, X1: full.X1, Y1: full.Y1}, j)
 	}
-	return []*draw.Sheet{s}
+	return s
 }
 
 // columnsFor stands the views in columns so that they fit the field at the
 // largest scale, 1 to n: those of the enterer over each other, or the last of
 // three beside the others.
-func columnsFor(f *geom.Frame, g Group, field block.Field) (cols []column, n float64) {
-	enterer, receiver := orthos(g)
+func columnsFor(f *geom.Frame, enterer, receiver []*ortho, field block.Field) (cols []column, n float64) {
 	ways := [][][]*ortho{{enterer, receiver}}
 	if len(enterer) > 2 {
 		ways = append(ways, [][]*ortho{enterer[:2], enterer[2:], receiver})
@@ -65,14 +100,17 @@ func columnsFor(f *geom.Frame, g Group, field block.Field) (cols []column, n flo
 	for _, n = range []float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15} {
 		for _, way := range ways {
 			cols = nil
-			w, h := 0.0, 0.0
+			w, h := -2.0, 0.0
 			for _, views := range way {
+				if len(views) == 0 {
+					continue
+				}
 				c := columnOf(views, 1/n, f)
 				cols = append(cols, c)
 				w += c.w + 2
 				h = max(h, c.h)
 			}
-			if w-2 <= field.W() && h <= field.H() {
+			if w <= field.W() && h <= field.H() {
 				return cols, n
 			}
 		}
