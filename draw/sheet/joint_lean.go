@@ -11,24 +11,20 @@ import (
 )
 
 // lean sets the angle between the two timbers, or of the enterer to the face
-// that it enters, where they are not square to each other and no bevel has told
-// it.
+// that it enters, where they are not square to each other.
 func (w *flow) lean(f *geom.Frame, j *geom.Joint) {
 	name, deg := leaning(j)
 	if name == "" {
 		return
-	}
-	for _, b := range append(bevelsAt(j, j.Into), bevelsAt(j, j.Of)...) {
-		if math.Abs(b-deg) < 0.05 {
-			return
-		}
 	}
 	w.row(row{name, fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
 	w.skip(1.5)
 }
 
 // bevelsAt returns the angles to which a bevel gauge is set for the joint's cuts
-// on one timber, reductions apart, in degrees to the arris, each once.
+// on one timber, reductions apart, in degrees to the arris, each once. Of two
+// that make a right angle the lesser is told: a square at its rise and run
+// strikes both.
 func bevelsAt(j *geom.Joint, t *geom.Timber) []float64 {
 	var out []float64
 	for i := range t.Cuts {
@@ -37,18 +33,28 @@ func bevelsAt(j *geom.Joint, t *geom.Timber) []float64 {
 			continue
 		}
 		for _, deg := range bevelOf(t, c) {
-			if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-deg) < 0.05 }) {
+			if !holdsAngle(out, deg) {
 				out = append(out, deg)
 			}
 		}
 	}
-	return out
+	all := slices.Clone(out)
+	return slices.DeleteFunc(out, func(deg float64) bool { return deg > 45.05 && holdsAngle(all, 90-deg) })
 }
 
-// bevelRows tells those angles, one a row.
+func holdsAngle(list []float64, deg float64) bool {
+	return slices.ContainsFunc(list, func(o float64) bool { return math.Abs(o-deg) < 0.05 })
+}
+
+// bevelRows tells those angles, one a row, but for that between the timbers,
+// which lean tells.
 func bevelRows(f *geom.Frame, j *geom.Joint, t *geom.Timber) []row {
 	var out []row
+	_, lean := leaning(j)
 	for _, deg := range bevelsAt(j, t) {
+		if told := []float64{lean, 90 - lean}; lean > 0 && holdsAngle(told, deg) {
+			continue
+		}
 		out = append(out, row{"bevel to the arris", fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
 	}
 	return out

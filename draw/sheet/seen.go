@@ -19,8 +19,8 @@ type spot struct {
 
 // bestCamera returns the axonometric camera from which most is seen of what the
 // joint takes from the receiver and, at the same time, of what it leaves of the
-// enterer, with the way between them not foreshortened and the picture filling
-// a field of the given size.
+// enterer and of the corners of its tenon's end, with the way between them not
+// foreshortened and the picture filling a field of the given size.
 func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 	receiver, enterer := spots(parts[0], j.ID), spots(parts[1], j.ID)
 	var cells []solid.Convex
@@ -34,8 +34,12 @@ func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 		}
 	}
 	way := parts[1].Shift.Unit()
+	var end []vec.V // corners of the tenon's end, a little before it
+	for _, c := range tips(j) {
+		end = append(end, c.Add(parts[1].Shift).Add(j.Moves[0].Direction.Mul(0.1)))
+	}
 	best, score := view.Isometric(), -1.0
-	for az := 17.5; az < 360; az += 22.5 {
+	for az := 11.5; az < 360; az += 11.25 {
 		for _, el := range []float64{24, 38, -24, -38} {
 			c := view.Axonometric(az, el)
 			s := open(c, way) * open(c, j.Axes.U) * open(c, j.Of.Place.X) * math.Sqrt(fill(c, corners, w, h))
@@ -52,12 +56,27 @@ func bestCamera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 			if s*math.Sqrt(showing(c, receiver, nil)*showing(c, enterer, nil)) <= score {
 				continue
 			}
+			s *= 0.4 + 0.6*inSight(c, end, cells)
 			if s *= math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells)); s > score*(1+1e-9) {
 				best, score = c, s
 			}
 		}
 	}
 	return best
+}
+
+// inSight returns the share of points that the camera sees, 1 of none.
+func inSight(c view.Camera, points []vec.V, cells []solid.Convex) float64 {
+	if len(points) == 0 {
+		return 1
+	}
+	seen := 0
+	for _, p := range points {
+		if clear(p, c.Toward, cells) {
+			seen++
+		}
+	}
+	return float64(seen) / float64(len(points))
 }
 
 // placed returns the cells of a part where it is drawn.
