@@ -10,6 +10,10 @@ import (
 // NoseLine is what a brace's peg is measured from along the receiver.
 const NoseLine = "nose line"
 
+// NotOffset are the Words of a peg whose two holes line up by rule, as in laps,
+// scarfs, seats and bridles.
+const NotOffset = "not offset"
+
 // seasoned returns the moisture of wood cut at moisture start when its
 // neighbours have come to moisture mc on the way to service: a dry stick does
 // not take up water from a wet one.

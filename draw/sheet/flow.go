@@ -17,7 +17,6 @@ type flow struct {
 	sheets []*draw.Sheet
 	f      block.Field
 	col    int
-	close  bool // rows of a joint's table stand closer
 }
 
 func newFlow(cols int, next func(n int) (*draw.Sheet, block.Field)) *flow {

@@ -113,31 +113,13 @@ func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool)
 		w.cols = 2 // wider than the table's column, so that what has been wrapped fits
 		return fresh(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
 	}
-	w.close = !w.fits(f, g, list, false) && w.fits(f, g, list, true)
-	w.table(f, g, list)
-	return w.sheets[1:]
-}
-
-// table sets the dimensions of both timbers and, where asked, the joints served.
-func (w *flow) table(f *geom.Frame, g Group, list bool) {
-	j := g.First()
 	w.dims(f, j.Into.ID+" (receives)", g, j.Into)
 	w.dims(f, j.Of.ID+" (enters)", g, j.Of)
 	w.lean(f, j)
 	if list {
 		w.servedList(f, g)
 	}
-}
-
-// fits reports whether the table ends in the column that it begins in, its rows
-// set close or not. It draws nothing.
-func (w *flow) fits(f *geom.Frame, g Group, list, close bool) bool {
-	trial := *w
-	trial.s = draw.NewSheet("", "", "", 1, 1)
-	trial.close = close
-	trial.next = func(int) (*draw.Sheet, block.Field) { return trial.s, w.f }
-	trial.table(f, g, list)
-	return len(trial.sheets) == len(w.sheets)
+	return w.sheets[1:]
 }
 
 // closing says at the foot of the field how the joint closes and what holds it,

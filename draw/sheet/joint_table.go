@@ -12,12 +12,8 @@ import (
 	"pegwright/geom"
 )
 
-// rowPitch is the height of a line of the joint's table, paper mm, and
-// closePitch that of one that has to share its column with many.
-const (
-	rowPitch   = text * 1.57
-	closePitch = text * 1.34
-)
+// rowPitch is the height of a line of the joint's table, paper mm.
+const rowPitch = text * 1.57
 
 // dims sets what is cut and scribed on one timber: its dimensions, each label
 // once, then the layout along the stick from its start end.
@@ -43,9 +39,6 @@ func (w *flow) row(r row) {
 	h := dim.Legible(r.name, small)
 	lines := wrap(r.name, w.w-3-font.Measure(r.value, text, false), h)
 	high := rowPitch + float64(len(lines)-1)*h*pitch
-	if w.close {
-		high -= rowPitch - closePitch
-	}
 	w.need(high)
 	for i, l := range lines {
 		w.s.Text(at(w.x, w.y-text-float64(i)*h*pitch), h, l)

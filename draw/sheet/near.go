@@ -96,13 +96,14 @@ func flats(bore float64) float64 {
 	return (o.LeastFlats + o.MostFlats) / 2
 }
 
-// pegPart returns the peg as it stands when driven home.
+// pegPart returns the peg as it stands when driven home, its lead as the lists
+// and the peg pattern give it.
 func pegPart(p geom.Peg) view.Part {
 	d := direction(p)
 	from := p.From.Sub(d.Mul(p.Head))
 	tip, l := flats(p.Bore), 0.0
-	if lead, ok := peg.LeadFor(flats(p.Bore), p.Bore, p.Offset); ok {
-		tip, l = lead.Tip, lead.Length
+	if lead, ok := peg.LeadFor(p.Bore, p.Bore, p.Offset); ok {
+		tip, l = min(lead.Tip, tip), lead.Length
 	}
 	return view.PegPart(p.ID, from, from.Add(d.Mul(p.Length)), flats(p.Bore), tip, l)
 }

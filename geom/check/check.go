@@ -82,6 +82,7 @@ func Check(f *geom.Frame) []finding.Finding {
 	p.thrust()
 	p.strength()
 	p.drying()
+	p.undrawn()
 	finding.Sort(p.list)
 	p.gather()
 	return p.list

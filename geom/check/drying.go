@@ -11,6 +11,37 @@ import (
 // dryingRule is the rule of every finding about what drying leaves of a draw.
 const dryingRule = "drawbore drying"
 
+// undrawnRule is the rule of the note on tenons whose pegs draw nothing home.
+const undrawnRule = "peg not drawn"
+
+// undrawn notes tenons that are pegged without draw though drying opens their
+// shoulders: by what the receiver loses between its bearing plane and the peg,
+// as geom.Frame.DrawLeft tells of an offset of nothing. A gap below 0.05 mm is
+// none.
+func (p *proof) undrawn() {
+	var s slackened
+	for _, j := range p.f.Joints {
+		worst := 0.0
+		for i := range j.Pegs {
+			g := &j.Pegs[i]
+			if g.Offset > 0 || g.Words == geom.NotOffset {
+				continue
+			}
+			for _, b := range p.f.DrawLeft(j, g, p.f.Stock.Service) {
+				worst = min(worst, b.Left.Shoulder)
+			}
+		}
+		if worst < -0.05 {
+			s.joints, s.worst = append(s.joints, j.ID), min(s.worst, worst)
+		}
+	}
+	if len(s.joints) == 0 {
+		return
+	}
+	p.add(finding.Note, undrawnRule, finding.Finding{Joints: s.joints, Mend: "draw them, as drawbore: auto does, or cut from drier wood",
+		Text: fmt.Sprintf("the pegs of %s are not drawn: the shoulder will open by up to %s as the wood dries", counted(len(s.joints), "joint"), p.f.Units.Small(-s.worst))})
+}
+
 // slackened gathers the joints that end dry without draw in the same way.
 type slackened struct {
 	joints []string

@@ -53,3 +53,37 @@ func TestDryingWarns(t *testing.T) {
 		}
 	}
 }
+
+// A tie that is not drawn, its hole 2 in off the shoulder in a 1 in bore, opens
+// by (2 - 1/2) x S: the dry peg bears on the far side of a hole that comes nearer
+// (S = 6.1 % x 18/30 = 0.0366 for green white pine at 12 %, Wood Handbook from
+// memory). Dry wood does not, and bridles, laps and seats have no draw to lose.
+func TestUndrawnPegIsNoted(t *testing.T) {
+	const tie = "ties into posts, bore: 1\", off shoulder: 2\", drawbore: "
+	for _, c := range []struct{ seasoning, adjust, says string }{
+		{"green", tie + "0\"", "not drawn: the shoulder will open by up to 0.055 in"},
+		{"green", tie + "3/16\"", ""},
+		{"dry", tie + "0\"", ""},
+	} {
+		text := strings.Replace(strings.Replace(shed, "%s", c.seasoning, 1), "%s", c.adjust, 1)
+		d, faults := spec.Read("x.yaml", []byte(text), nil)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		f, faults := solve.Solve(d)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		p := &proof{f: f}
+		p.undrawn()
+		if c.says == "" {
+			if len(p.list) > 0 {
+				t.Errorf("%s, %s: %q", c.seasoning, c.adjust, p.list[0].Text)
+			}
+			continue
+		}
+		if len(p.list) != 1 || p.list[0].Severity != finding.Note || p.list[0].Rule != undrawnRule || !strings.Contains(p.list[0].Text, c.says) || len(p.list[0].Joints) != 2*2 {
+			t.Errorf("%s, %s: %+v", c.seasoning, c.adjust, p.list)
+		}
+	}
+}

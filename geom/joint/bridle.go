@@ -139,6 +139,9 @@ func (b bridleShape) peg(s Site, res *Result, mid vec.V) {
 		u, v, w := a.Of(mid)
 		shift := s.away().Mul(s.Set.Offset)
 		p := geom.Peg{Words: "toward the shoulder", Draw: s.away().Neg(), PFrom: "throat", P: math.Abs(u - res.Joint.Lines[0].X), A: -w, AlongBrace: true}
+		if s.Set.Offset == 0 {
+			p.Words = geom.NotOffset
+		}
 		p.B = -b.rInner.Height(p.Mortise)
 		hole{s: s, a: a, n: b.rFace, u: u, w: w, v: v, shift: shift}.bore(&p, i, res)
 		p.B = -b.rInner.Height(p.Tenon)

@@ -45,7 +45,7 @@ func (q lapShape) through(s Site, res *Result, i int, c vec.V, rules []peg.Rule)
 	u, _, _ := a.Of(c)
 	p := geom.Peg{ID: pegID(s.ID, i), Bore: set.Bore, Head: set.Head, Lead: set.Lead, Flush: set.Flush,
 		From: r0, To: r1, Mortise: c, Tenon: c, Entry: entry, Exit: geom.Opposite(entry),
-		Words: "not offset", PFrom: fromName, P: math.Abs(u - from), Rules: rules,
+		Words: geom.NotOffset, PFrom: fromName, P: math.Abs(u - from), Rules: rules,
 		AlongBrace: s.End != geom.Mid && !q.square()}
 	if dir.Dot(e0) < dir.Dot(r0) {
 		p.From = e0

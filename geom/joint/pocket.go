@@ -152,7 +152,7 @@ func (q pocketShape) peg(s Site, res *Result) {
 		u, w := (q.u0+q.u1)/2, -s.Set.Bearing/2
 		at := func(h float64) vec.V { return a.Point(u, q.acrossOf(h), w) }
 		top := s.E.FaceToward(q.up)
-		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.m, Words: "not offset", PFrom: "near edge", P: u - q.u0, A: -w, B: -w,
+		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.m, Words: geom.NotOffset, PFrom: "near edge", P: u - q.u0, A: -w, B: -w,
 			From: onPlane(s.E, top, at(q.top), q.up), To: at(q.floor - s.Set.BlindDepth), Mortise: at(q.floor), Tenon: at(q.floor)}
 		p.Relish = s.Set.Bearing / 2
 		past := q.up.Mul(past)

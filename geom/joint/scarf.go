@@ -165,7 +165,7 @@ func (q scarfShape) pegs(s Site, res *Result, off float64, clear bool) {
 		if i%2 == 1 {
 			w = -2 * q.wide / 3
 		}
-		p := geom.Peg{A: -w, B: -w, PFrom: "butt line", P: x + q.half - off, Words: "not offset"}
+		p := geom.Peg{A: -w, B: -w, PFrom: "butt line", P: x + q.half - off, Words: geom.NotOffset}
 		hole{s: s, a: q.a, n: q.n, u: q.mid + q.e*x, v: q.d / 2, w: w}.bore(&p, i, res)
 		p.Relish = x + q.half - off
 		p.Rules = q.rules(s, off)

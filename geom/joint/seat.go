@@ -215,7 +215,7 @@ func (q seatShape) finish(s Site, res *Result, y, below float64) {
 	down := q.under.N
 	for i := range min(s.Set.Pegs, 1) {
 		top := geom.Opposite(q.uFace)
-		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.n, Words: "not offset", PFrom: "outer face", P: y,
+		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.n, Words: geom.NotOffset, PFrom: "outer face", P: y,
 			Mortise: mid, Tenon: mid}
 		p.From = onPlane(s.E, top, mid, down)
 		p.To = mid.Add(down.Mul(s.Set.BlindDepth))

@@ -138,7 +138,7 @@ func (q wedgedShape) tell(s Site, res *Result) {
 	s.Set.Offset = 0
 	narrow.pegs(s, res)
 	for i := range j.Pegs {
-		j.Pegs[i].Words = "not offset"
+		j.Pegs[i].Words = geom.NotOffset
 	}
 	a, d := q.a, dimmer{j: j, a: q.a}
 	at := func(x, w float64) (u, v, ww float64) { return q.low + q.up*x, q.r0, w }
