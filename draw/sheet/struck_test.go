@@ -9,6 +9,7 @@ import (
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 	"pegwright/samples"
+	"pegwright/samples/trial"
 )
 
 // A cutter can strike a plane when it is fixed by what is printed. The rule is
@@ -222,7 +223,7 @@ func point(f solid.Polygon) string {
 // the numbers of the joint's sheets.
 func TestEveryCutCanBeStruck(t *testing.T) {
 	for _, name := range samples.Names() {
-		f := solved(t, name)
+		f := trial.Sample(t, name)
 		for _, g := range Groups(f) {
 			j := g.First()
 			for _, m := range append(missing(j, j.Into, j.Dims), missing(j, j.Of, j.Dims)...) {
@@ -245,7 +246,7 @@ func TestDroppedDimensionIsMissed(t *testing.T) {
 		"mortise height, far side": false, "depth of the scarf": false, "height of the butt": false, "notch depth below face": false,
 	}
 	for _, name := range samples.Names() {
-		for _, j := range solved(t, name).Joints {
+		for _, j := range trial.Sample(t, name).Joints {
 			for i, d := range j.Dims {
 				if said, listed := found[d.Label]; !listed || said {
 					continue

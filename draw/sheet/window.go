@@ -38,6 +38,7 @@ func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
 		}
 		p.margin(f, name, peg)
 	}
+	p.offset(f, field, j)
 }
 
 // margin tells how the hole of a peg stands by its tightest margin.

@@ -65,15 +65,7 @@ func TestUndrawnPegIsNoted(t *testing.T) {
 		{"green", tie + "3/16\"", ""},
 		{"dry", tie + "0\"", ""},
 	} {
-		text := strings.Replace(strings.Replace(shed, "%s", c.seasoning, 1), "%s", c.adjust, 1)
-		d, faults := spec.Read("x.yaml", []byte(text), nil)
-		if len(faults) > 0 {
-			t.Fatal(faults)
-		}
-		f, faults := solve.Solve(d)
-		if len(faults) > 0 {
-			t.Fatal(faults)
-		}
+		f := trial.Frame(t, "x.yaml", strings.Replace(strings.Replace(shed, "%s", c.seasoning, 1), "%s", c.adjust, 1))
 		p := &proof{f: f}
 		p.undrawn()
 		if c.says == "" {
