@@ -44,6 +44,7 @@ type Paper struct {
 	// the short side of the paper, mm; 0 where it was not measured.
 	Along, Across float64
 	Poles         bool // story poles are drawn
+	Hidden        bool // hidden edges are drawn dashed where they may be left out
 }
 
 // Stock is the wood that the whole frame is cut from.

@@ -22,7 +22,7 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 	for i := range parts {
 		parts[i].Shift = apartShift(f, f.Timber(parts[i].Owner), lines, bents)
 	}
-	pic := takePicture(view.IsometricFrom(-1, -1), parts)
+	pic := takePicture(view.IsometricFrom(-1, -1), parts, false)
 	var out []*draw.Sheet
 	names := pic.names(func(string) bool { return true })
 	for n := 0; len(names) > 0; n++ {

@@ -33,7 +33,7 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		})
 		for n := 0; len(names) > 0; n++ {
 			t := block.TitleFor(f, "Frame", "isometric view "+words[i], "pictorial")
-			t.Note = "isometric view (ISO 5456-3), hidden lines left out; not for measuring"
+			t.Note = "isometric view (ISO 5456-3), " + hiddenLines(f) + "; not for measuring"
 			id := ids[i]
 			if n > 0 {
 				id = fmt.Sprintf("%s-%d", id, n+1)
@@ -50,6 +50,15 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		}
 	}
 	return out
+}
+
+// hiddenLines says what becomes of the hidden lines on sheets that can do
+// without them.
+func hiddenLines(f *geom.Frame) string {
+	if f.Paper.Hidden {
+		return "hidden lines dashed"
+	}
+	return "hidden lines left out"
 }
 
 // plain reports whether the first picture shows enough of every timber to name
@@ -85,8 +94,9 @@ type picture struct {
 	parts []view.Part
 }
 
-func takePicture(c view.Camera, parts []view.Part) picture {
-	p := picture{cam: c, parts: parts, items: view.Render(c, parts, view.Options{}), box: draw.NoBox(), best: map[string][2]vec.P{}, shown: map[string]float64{}}
+// takePicture draws the parts at full size, hidden edges dashed or left out.
+func takePicture(c view.Camera, parts []view.Part, hidden bool) picture {
+	p := picture{cam: c, parts: parts, items: view.Render(c, parts, view.Options{ShowHidden: hidden}), box: draw.NoBox(), best: map[string][2]vec.P{}, shown: map[string]float64{}}
 	for _, part := range parts {
 		p.order = append(p.order, part.Owner)
 	}
@@ -94,7 +104,7 @@ func takePicture(c view.Camera, parts []view.Part) picture {
 		b := draw.ItemBounds(it)
 		p.box = p.box.With(b.Min, b.Max)
 		l, ok := it.(*draw.Path)
-		if !ok || len(l.Pts) != 2 {
+		if !ok || len(l.Pts) != 2 || l.Class == draw.Hidden {
 			continue
 		}
 		d := l.Pts[0].Dist(l.Pts[1])

@@ -19,14 +19,14 @@ import (
 func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	j := g.First()
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
-	t.Note = "exploded view, hidden lines left out; thin dashed lines lead from each part to its seat"
+	t.Note = "exploded view, " + hiddenLines(f) + "; thin dashed lines lead from each part to its seat"
 	s, field := fresh(f, "joint", j.ID, t)
 	left, right := split(field, field.X0+field.W()*0.61, 5)
 	under := g.under(f, left)
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
-	explode(s, closing(f, s, left, g), j)
+	explode(s, closing(f, s, left, g), j, f.Paper.Hidden)
 	out := []*draw.Sheet{s}
 	more := beside(f, g, s, right, !under)
 	if len(j.Dims) > 0 {
@@ -46,9 +46,9 @@ func served(g Group) string {
 
 // explode draws the exploded view into the field, with the names of its parts
 // in a lane on its right.
-func explode(s *draw.Sheet, f block.Field, j *geom.Joint) {
+func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	parts := exploded(j)
-	pic := takePicture(bestCamera(j, parts, f.W()-30, f.H()), parts)
+	pic := takePicture(bestCamera(j, parts, f.W()-30, f.H()), parts, hidden)
 	var labels []dim.Label
 	wide := 0.0
 	for i, id := range pic.order[:len(pic.order)-1] {
@@ -81,7 +81,7 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 	at := b[0].Lerp(b[1], 0.5)
 	for _, it := range p.items {
 		l, is := it.(*draw.Path)
-		if !is || l.Owner != id || len(l.Pts) != 2 || l.Pts[0].Dist(l.Pts[1]) < 0.4*b[0].Dist(b[1]) {
+		if !is || l.Owner != id || len(l.Pts) != 2 || l.Class == draw.Hidden || l.Pts[0].Dist(l.Pts[1]) < 0.4*b[0].Dist(b[1]) {
 			continue
 		}
 		if m := l.Pts[0].Lerp(l.Pts[1], 0.5); m.X > at.X {

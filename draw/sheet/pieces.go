@@ -76,7 +76,7 @@ func wholeFrame(f *geom.Frame, c view.Camera, timbers []view.Part) picture {
 			parts = append(parts, view.CellsPart(p.ID, p.Solid))
 		}
 	}
-	pic := takePicture(c, parts)
+	pic := takePicture(c, parts, f.Paper.Hidden)
 	pic.order = pic.order[:len(timbers)]
 	return pic
 }

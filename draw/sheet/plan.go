@@ -123,7 +123,7 @@ func (p *surveyPage) measure() bool {
 		return false
 	}
 	p.notes = p.squareNotes()
-	p.pic = takePicture(p.cam, p.parts)
+	p.pic = takePicture(p.cam, p.parts, p.f.Paper.Hidden)
 	for p.smaller() && !p.fits() {
 	}
 	return true

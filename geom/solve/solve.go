@@ -118,6 +118,7 @@ func (s *solver) info() {
 	}
 	p := d.Paper
 	s.f.Paper = geom.Paper{Sheets: p.Sheets.Or(s.std.paper), Templates: p.Templates.Or(s.std.paper), Along: p.Along.MM, Across: p.Across.MM}
+	s.f.Paper.Hidden = p.Hidden.Or(false)
 	s.f.Paper.Poles = p.Poles.Or(strings.HasPrefix(s.f.Paper.Templates, "roll"))
 }
 

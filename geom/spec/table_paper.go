@@ -10,6 +10,7 @@ func paperFields(p *Paper) []field {
 		printedKey("printed along", "what the 100 mm bar of the print check measures along the long side of the paper (along a roll)", &p.Along),
 		printedKey("printed across", "what the 100 mm bar of the print check measures along the short side of the paper (across a roll)", &p.Across),
 		flagKey("story poles", "draw a story pole of every timber; usual on a roll", &p.Poles),
+		flagKey("hidden lines", "draw hidden edges dashed on elevations, plans, views of the frame and exploded joints; usual is to leave them out there", &p.Hidden),
 	}
 }
 

@@ -470,9 +470,9 @@ type Selector struct {
 type Criterion struct{ Name, Value Text }
 
 // Paper is the size of the sheets and of the full-scale templates, what a
-// printer makes of 100 mm, and whether story poles are drawn.
+// printer makes of 100 mm, and whether story poles and hidden lines are drawn.
 type Paper struct {
 	Sheets, Templates Text
 	Along, Across     Length // measured on the print, along the long side of the paper and along the short
-	Poles             Flag
+	Poles, Hidden     Flag
 }
