@@ -107,6 +107,7 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 	}
 	far := max(a.Dot(s.w), b.Dot(s.w))
 	lefts, rights, whole := s.lefts[:0], s.rights[:0], false
+	tol, look := gap/a.Dist(b), 16
 	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
 	var edge [4]interval
 	for i, way := range s.ways {
@@ -126,15 +127,22 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 			rights = append(rights, iv)
 		}
 		whole = l && r && iv == interval{0, 1}
+		if n := len(lefts) + len(rights); n >= look {
+			lefts, rights = union(lefts, tol), union(rights, tol)
+			whole = whole || full(lefts) && full(rights)
+			look = 16 + 2*(len(lefts)+len(rights))
+		}
 		return !whole // nothing is left to hide
 	})
 	s.lefts, s.rights = lefts, rights
 	if whole {
 		return []Span{{From: 0, To: 1, Hidden: true}}
 	}
-	tol := gap / a.Dist(b)
 	return split(common(union(lefts, tol), union(rights, tol)), tol)
 }
+
+// full reports whether merged intervals leave nothing of an edge.
+func full(iv []interval) bool { return len(iv) == 1 && iv[0] == interval{0, 1} }
 
 // union merges intervals in place, closing gaps up to tol.
 func union(iv []interval, tol float64) []interval {
