@@ -241,7 +241,7 @@ func (s *solver) cornerOf(post, head *stick, h vec.V) corner {
 		across = vec.V{Y: -1}
 	}
 	side := pt.IdealPlane(1).Moved(pt.Place)
-	if side.N.Cross(across).Len() > 1e-6 {
+	if math.Abs(side.N.Dot(across)) < 0.5 {
 		side = pt.IdealPlane(2).Moved(pt.Place)
 	}
 	c.side = side.N

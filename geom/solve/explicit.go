@@ -123,10 +123,10 @@ func (s *solver) explicitBrace(t spec.Timber) {
 	if !okA || !okB {
 		return
 	}
-	if math.Abs(a.t.Place.X.Z) < 0.999 {
+	if !plumb(a) {
 		a, b = b, a
 	}
-	if math.Abs(a.t.Place.X.Z) < 0.999 || math.Abs(b.t.Place.X.Z) > 1e-6 {
+	if !plumb(a) || math.Abs(b.t.Place.X.Z) > 1e-6 {
 		s.fault(t.Between[0].At, t.ID.S, "a brace stands between one plumb and one level timber", "for other places give it from and to, and write its joints")
 		return
 	}
@@ -138,6 +138,10 @@ func (s *solver) explicitBrace(t spec.Timber) {
 		if mid.Sub(a.t.Place.O).Dot(h) < 0 {
 			h = h.Neg()
 		}
+	}
+	if math.Abs(a.t.IdealPlane(a.t.FaceToward(h)).Moved(a.t.Place).N.Dot(h)) < 1-1e-8 {
+		s.fault(t.Between[0].At, t.ID.S, "a brace runs square to a face of its post, and "+b.t.ID+" does not", "for other places give it from and to, and write its joints")
+		return
 	}
 	var off *float64
 	if t.OffReference.Set {
@@ -151,6 +155,13 @@ func (s *solver) explicitBrace(t spec.Timber) {
 	if st := s.braceBetween(t.ID.S, a, b, h, legs, off, t.TimberSettings); st != nil {
 		st.t.At = t.At
 	}
+}
+
+// plumb reports whether a stick stands upright, to 1 mm in ten metres. A brace
+// is laid out against faces that are plumb and level.
+func plumb(s *stick) bool {
+	x := s.t.Place.X
+	return math.Hypot(x.X, x.Y) < 1e-4
 }
 
 func (s *solver) explicitJoint(j spec.Joint) {
