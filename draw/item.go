@@ -15,6 +15,9 @@ type Meta struct {
 	Pen *Pen
 	// Mark is a machine-readable key such as "hole:mortise:J12".
 	Mark string
+	// Group names the lettering that a text stands with, "" if it stands alone:
+	// all texts of a group on a sheet are of one height.
+	Group string
 }
 
 // Head returns m itself: every item embeds a Meta and so is an Item.

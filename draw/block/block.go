@@ -52,8 +52,8 @@ const (
 	Other = 10.0
 	air   = 3.6
 	row   = 6.0 // height of a row of the title block
-	small = 2.5
-	large = 3.5
+	small = dim.Small
+	large = dim.Text
 	// widest is how wide a title block becomes: the border of an ARCH D sheet.
 	widest = 890.0
 )
@@ -107,8 +107,10 @@ func On(p draw.Paper, kind, id string, t Title) (*draw.Sheet, Field) {
 	s := draw.NewSheet(kind, id, t.Sheet, p.W, p.H)
 	s.Rect(draw.FrameLine, border(s)).Layer = "border"
 	g := gridOf(s)
+	foot := dim.Together("title foot", t.Shows, t.Note)
+	g.makeRoom(foot, t)
 	g.lines(s)
-	g.texts(s, t)
+	g.texts(s, t, foot)
 	if t.N > 0 || t.Mark != "" {
 		Number(s, t.N, t.Of, t.Mark)
 	}
@@ -128,6 +130,7 @@ type grid struct {
 	top  float64
 	base float64
 	rows int
+	part float64 // x of the border in the row of what is shown and the note
 }
 
 // shares returns what part of the width each column takes. On a narrow sheet
@@ -152,6 +155,7 @@ func gridOf(s *draw.Sheet) grid {
 		g.col = append(g.col, x)
 	}
 	g.col[len(g.col)-1] = b.Min.X + wide
+	g.part = g.col[1]
 	return g
 }
 
@@ -172,27 +176,53 @@ func (g grid) lines(s *draw.Sheet) {
 		thin(vec.P{X: x, Y: g.top}, vec.P{X: x, Y: g.y(1)})
 	}
 	if g.rows == 3 {
-		thin(vec.P{X: g.col[1], Y: g.y(1)}, vec.P{X: g.col[1], Y: g.base})
+		thin(vec.P{X: g.part, Y: g.y(1)}, vec.P{X: g.part, Y: g.base})
 	}
 }
 
-func (g grid) texts(s *draw.Sheet, t Title) {
+// cellAir is what a cell of the title block is wider than its text at least.
+const cellAir = 2.5
+
+// makeRoom moves the border between what is shown and the note where the first
+// is too long for its cell and the note leaves room.
+func (g *grid) makeRoom(foot dim.Group, t Title) {
+	last := g.col[len(g.col)-1]
+	most := last - foot.Measure(t.Note) - cellAir - 0.1
+	need := g.col[0] + foot.Measure(t.Shows) + cellAir + 0.1
+	if need > g.part && need <= most {
+		g.part = need
+	}
+}
+
+func (g grid) texts(s *draw.Sheet, t Title, foot dim.Group) {
 	last := len(g.col) - 1
-	g.put(s, 0, g.col[0], g.col[1], t.Frame, large, true)
-	g.put(s, 1, g.col[0], g.col[1], t.Sheet, large, true)
-	g.label(s, 0, 1, "scale", t.Scale)
-	g.label(s, 0, 2, "unit", t.Units)
-	g.label(s, 0, 3, "date", t.Date)
-	g.label(s, 1, 1, "for", t.DrawnFor)
-	g.label(s, 1, 2, "by", t.DrawnBy)
-	g.label(s, 1, 3, "rev.", t.Revision)
+	g.name(s, 0, t.Frame)
+	g.name(s, 1, t.Sheet)
+	fields := [2][3]string{{"scale  " + t.Scale, "unit  " + t.Units, "date  " + t.Date}, {"for  " + t.DrawnFor, "by  " + t.DrawnBy, "rev.  " + t.Revision}}
+	all := dim.Together("title fields", append(fields[0][:], fields[1][:]...)...)
+	for n, row := range fields {
+		for c, f := range row {
+			g.put(s, all, n, g.col[c+1], g.col[c+2], f)
+		}
+	}
 	if g.rows == 3 {
-		g.put(s, 2, g.col[0], g.col[1], t.Shows, small, false)
-		g.put(s, 2, g.col[1], g.col[last], t.Note, small, false)
+		g.put(s, foot, 2, g.col[0], g.part, t.Shows)
+		g.put(s, foot, 2, g.part, g.col[last], t.Note)
 		return
 	}
-	g.put(s, 2, g.col[0], g.col[last], t.Shows, small, false)
-	g.put(s, 3, g.col[0], g.col[last], t.Note, small, false)
+	g.put(s, foot, 2, g.col[0], g.col[last], t.Shows)
+	g.put(s, foot, 3, g.col[0], g.col[last], t.Note)
+}
+
+// name writes the title of the frame or of the sheet into row n: large and
+// bold, or a step smaller where it is too long for that.
+func (g grid) name(s *draw.Sheet, n int, title string) {
+	letters := dim.Group{Height: large}
+	if font.Measure(title, large, true) > g.col[1]-g.col[0]-cellAir {
+		letters = dim.Together("", title)
+	}
+	x := g.put(s, letters, n, g.col[0], g.col[1], title)
+	x.Bold, x.S = true, Fit(title, g.col[1]-g.col[0]-cellAir, letters.Height, true)
 }
 
 // without returns a new list of the items that do not carry the mark.
@@ -206,23 +236,15 @@ func without(items []draw.Item, mark string) []draw.Item {
 	return kept
 }
 
-// label puts a field's name and its text into column c of row n.
-func (g grid) label(s *draw.Sheet, n, c int, name, text string) {
-	g.put(s, n, g.col[c], g.col[c+1], name+"  "+text, small, false)
-}
-
-// put sets a text in a cell, shortened where it is too long.
-func (g grid) put(s *draw.Sheet, n int, x0, x1 float64, text string, height float64, bold bool) {
+// put sets a text of a group in a cell of row n, shortened where it is too long.
+func (g grid) put(s *draw.Sheet, letters dim.Group, n int, x0, x1 float64, text string) *draw.Text {
+	h := letters.Height
+	t := letters.Text(s, vec.P{X: x0 + 1.5, Y: g.y(n) + (row-h)/2 + 0.2}, Fit(text, x1-x0-cellAir, h, false))
+	t.Layer = "title"
 	if text == "" {
-		return
+		s.Items = s.Items[:len(s.Items)-1] // an empty cell
 	}
-	height = max(height, dim.Legible(text, small))
-	t := s.Text(vec.P{X: x0 + 1.5, Y: g.y(n) + (row-height)/2 + 0.2}, height, "")
-	t.Bold, t.Layer = bold, "title"
-	if font.Measure(text, height, bold) > x1-x0-2.5 {
-		t.Height = dim.Legible(text, small)
-	}
-	t.S = Fit(text, x1-x0-2.5, t.Height, bold)
+	return t
 }
 
 // Fit returns text shortened with three dots until it is at most width mm wide.
@@ -247,15 +269,14 @@ func Number(s *draw.Sheet, n, of int, mark string) {
 	s.Items = without(s.Items, "number")
 	g := gridOf(s)
 	last := len(g.col) - 1
-	put := func(r int, text string, bold bool) {
-		before := len(s.Items)
-		g.put(s, r, g.col[last-1], g.col[last], text, small, bold)
-		for _, it := range s.Items[before:] {
-			it.Head().Mark = "number"
-		}
+	letters := dim.Group{Name: "title number", Height: small}
+	put := func(r int, text string) *draw.Text {
+		t := g.put(s, letters, r, g.col[last-1], g.col[last], text)
+		t.Mark = "number"
+		return t
 	}
 	if n > 0 {
-		put(0, fmt.Sprintf("sheet %d of %d", n, of), true)
+		put(0, fmt.Sprintf("sheet %d of %d", n, of)).Bold = true
 	}
-	put(1, mark, false)
+	put(1, mark)
 }

@@ -26,24 +26,21 @@ func Boxed(s *draw.Sheet, f Field, heading string, lines []string) Field {
 	if len(lines) == 0 {
 		return f
 	}
-	text := small
-	for _, l := range lines {
-		text = max(text, dim.Legible(l, small))
-	}
-	left := f.X0 + pad + font.Measure(heading, small, true) + 3
+	letters := dim.Together("box "+heading, lines...)
+	left := f.X0 + pad + font.Measure(heading, letters.Height, true) + 3
 	var set []string
 	for _, l := range lines {
-		set = append(set, font.Wrap(l, f.X1-pad-left, text)...)
+		set = append(set, font.Wrap(l, f.X1-pad-left, letters.Height)...)
 	}
-	h := float64(len(set))*text*lead + 2*pad - text*(lead-1)
+	step := letters.Height * lead
+	h := float64(len(set))*step + 2*pad - letters.Height*(lead-1)
 	box := draw.Box{Min: vec.P{X: f.X0, Y: f.Y0}, Max: vec.P{X: f.X1, Y: f.Y0 + h}}
 	s.Rect(draw.FrameLine, box)
-	y := box.Max.Y - pad - text
-	t := s.Text(vec.P{X: f.X0 + pad, Y: y}, small, heading)
-	t.Bold = true
+	y := box.Max.Y - pad - letters.Height
+	letters.Text(s, vec.P{X: f.X0 + pad, Y: y}, heading).Bold = true
 	for _, l := range set {
-		s.Text(vec.P{X: left, Y: y}, text, l)
-		y -= text * lead
+		letters.Text(s, vec.P{X: left, Y: y}, l)
+		y -= step
 	}
 	f.Y0 += h + 3
 	return f

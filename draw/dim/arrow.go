@@ -7,14 +7,11 @@ import (
 	"math"
 
 	"pegwright/draw"
-	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
 // Sizes on paper, millimetres.
 const (
-	Text    = 3.5  // figures of a dimension; fraction figures then stand 2.5 high
-	Small   = 2.5  // the least lettering of a sheet (ISO 3098)
 	arrow   = 2.5  // length of an arrowhead
 	half    = 0.42 // its half width: 19° in all, between the 15° and 30° of ISO 129-1
 	start   = 1.0  // gap between a feature and its extension line
@@ -22,18 +19,6 @@ const (
 	above   = 1.4  // dimension line to the base line of its text
 	between = 1.5  // least gap between neighbouring texts on a line
 )
-
-// Legible returns the height at which text must be set so that no figure in it
-// is smaller than the given height: one step of ISO 3098 more where it holds a
-// fraction, whose figures are smaller than the text.
-func Legible(text string, height float64) float64 {
-	for _, r := range font.Layout(text, height, false) {
-		if r.Height < height-1e-9 {
-			return height * Text / Small
-		}
-	}
-	return height
-}
 
 // Arrow adds a closed, filled arrowhead with its tip at tip, pointing along
 // dir.

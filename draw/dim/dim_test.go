@@ -146,7 +146,7 @@ func TestLaneLeadersDoNotCross(t *testing.T) {
 			ls = append(ls, Label{Text: fmt.Sprintf("post-%d-north", i), At: vec.P{X: rng.Float64() * 80, Y: rng.Float64() * 100}})
 		}
 		s := draw.NewSheet("test", "x", "", 300, 300)
-		if !Lane(s, 100, true, ls, 2.5, 0, 100) {
+		if !Lane(s, 100, true, ls, Group{Height: 2.5}, 0, 100) {
 			t.Fatal("lane too short")
 		}
 		apart(t, s)
@@ -193,19 +193,32 @@ func TestRunningTextsKeepApart(t *testing.T) {
 	apart(t, s)
 }
 
-// No figure is under 2.5 mm, the least height that the sheets allow.
-func TestLegibleFractions(t *testing.T) {
+// No figure is under 2.5 mm, the least height that the sheets allow, and one
+// fraction makes its whole group larger. Heights are steps of ISO 3098.
+func TestTogether(t *testing.T) {
 	for _, c := range []struct {
-		s string
-		h float64
-	}{{"plain 12", 2.5}, {`6 1/2"`, 3.5}} {
-		h := Legible(c.s, 2.5)
-		if h != c.h {
-			t.Errorf("%q set at %v, want %v", c.s, h, c.h)
+		texts []string
+		h     float64
+	}{
+		{nil, 2.5},
+		{[]string{"plain 12", "arris 1/2", `12'-0"`}, 2.5},
+		{[]string{`6 1/2"`}, 3.5},
+		{[]string{"plain 12", `6 1/2"`, "plain"}, 3.5},
+	} {
+		g := Together("g", c.texts...)
+		if g.Height != c.h {
+			t.Errorf("%q set at %v, want %v", c.texts, g.Height, c.h)
 		}
-		for _, r := range font.Layout(c.s, h, false) {
-			if r.Height < 2.5-1e-9 {
-				t.Errorf("%q has figures of %v mm", c.s, r.Height)
+		s := draw.NewSheet("test", "x", "", 300, 300)
+		for _, w := range c.texts {
+			x := g.Text(s, vec.P{}, w)
+			if x.Group != "g" || x.Height != c.h {
+				t.Errorf("%q is set in group %q, %v high", w, x.Group, x.Height)
+			}
+			for _, r := range font.Layout(x.S, x.Height, false) {
+				if r.Height < 2.5-1e-9 {
+					t.Errorf("%q has figures of %v mm", w, r.Height)
+				}
 			}
 		}
 	}

@@ -27,12 +27,13 @@ func Leader(s *draw.Sheet, from, to vec.P, dot bool) {
 	Arrow(s, to, to.Sub(from))
 }
 
-// Lane sets labels of the given height in an upright lane whose inner edge is
+// Lane sets labels of a group in an upright lane whose inner edge is
 // at x: to the right of it when right is true, else to the left. They stay
 // between lo and hi, as near as can be to the height of their points, without
 // overlap, and no two leaders cross. It draws nothing and returns false when
 // the lane is too short.
-func Lane(s *draw.Sheet, x float64, right bool, labels []Label, height, lo, hi float64) bool {
+func Lane(s *draw.Sheet, x float64, right bool, labels []Label, g Group, lo, hi float64) bool {
+	height := g.Height
 	wants := make([]Want, len(labels))
 	for i, l := range labels {
 		wants[i] = Want{l.At.Y, 1.45 * height}
@@ -52,7 +53,7 @@ func Lane(s *draw.Sheet, x float64, right bool, labels []Label, height, lo, hi f
 	uncross(labels, ports)
 	for i, l := range labels {
 		port := ports[i]
-		t := s.Text(vec.P{X: x + stub/4, Y: port.Y - height/2}, height, l.Text)
+		t := g.Text(s, vec.P{X: x + stub/4, Y: port.Y - height/2}, l.Text)
 		t.Owner, t.Bold = l.Owner, l.Bold
 		if !right {
 			t.Anchor = draw.End

@@ -31,6 +31,8 @@ type Rules struct {
 	Apart map[string]bool
 	// Holes asks that no lettering lies on a circle.
 	Holes bool
+	// Together asks that lettering that stands together is of one height.
+	Together bool
 }
 
 // claims are words that no sheet may print: what they say is for the local
@@ -55,6 +57,9 @@ func (r Rules) Faults(s *draw.Sheet) []string {
 	}
 	if r.Holes {
 		w.holes()
+	}
+	if r.Together {
+		w.mixed()
 	}
 	return w.out
 }

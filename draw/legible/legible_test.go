@@ -11,7 +11,7 @@ import (
 // rules are those of the planted sheets, with every rule in force.
 func rules() Rules {
 	box := draw.Box{Min: vec.P{X: 10, Y: 10}, Max: vec.P{X: 190, Y: 270}}
-	return Rules{Items: box, Words: box, Least: 3.5, Figures: 2.5, Lines: true, Holes: true,
+	return Rules{Items: box, Words: box, Least: 3.5, Figures: 2.5, Lines: true, Holes: true, Together: true,
 		Loose: map[string]bool{"title": true}, Apart: map[string]bool{"border": true}}
 }
 
@@ -69,6 +69,23 @@ var plants = []struct {
 	{"lies on a hole", func(s *draw.Sheet) {
 		s.Circle(draw.Part, vec.P{X: 70, Y: 100}, 5)
 		s.Text(vec.P{X: 71, Y: 99}, 3.5, "hole")
+	}},
+	{"", func(s *draw.Sheet) { // two groups apart, and a heading
+		s.Text(vec.P{X: 50, Y: 100}, 3.5, "one").Group = "a"
+		s.Text(vec.P{X: 90, Y: 100}, 5, "two").Group = "b"
+		s.Text(vec.P{X: 50, Y: 106}, 5, "head").Bold = true
+	}},
+	{"lane is lettered 3.5 mm high", func(s *draw.Sheet) {
+		s.Text(vec.P{X: 50, Y: 100}, 3.5, "one").Group = "lane"
+		s.Text(vec.P{X: 90, Y: 140}, 5, "two").Group = "lane"
+	}},
+	{`"level", 3.5 mm high, stands beside`, func(s *draw.Sheet) {
+		s.Text(vec.P{X: 50, Y: 100}, 3.5, "level")
+		s.Text(vec.P{X: 65, Y: 100}, 5, "large")
+	}},
+	{`"over", 5 mm high, stands beside`, func(s *draw.Sheet) {
+		s.Text(vec.P{X: 50, Y: 100}, 5, "over")
+		s.Text(vec.P{X: 50, Y: 94}, 3.5, "small")
 	}},
 }
 

@@ -21,8 +21,14 @@ import (
 // notes and cautions.
 func Cover(f *geom.Frame, finds []finding.Finding, sheets []Entry) []*draw.Sheet {
 	w := newFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
+	finds = sorted(finds)
+	said := append(textsOf(ofFrame(f)), textsOf(criteriaOf(f))...)
+	for _, x := range finds {
+		said = append(said, told(x))
+	}
+	w.together("frame and findings", append(said, f.InfoText("note"))...)
 	facts(w, f)
-	listed(w, sorted(finds))
+	listed(w, finds)
 	drawings(w, sheets)
 	notes(w, f)
 	return w.sheets
@@ -60,32 +66,44 @@ func coverPage(f *geom.Frame, n int) (*draw.Sheet, block.Field) {
 // facts sets what a reader wants to know first.
 func facts(w *flow, f *geom.Frame) {
 	w.heading("The frame")
-	w.least = text
-	x, y, z := overall(f, "")
-	if name, fx, fy := footprint(f); name != "all timbers" {
-		w.fact("over the "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
-	}
-	w.fact("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
-	w.fact("height", f.Units.Format(z))
-	levels(w, f)
-	w.fact("timbers", strconv.Itoa(len(f.Timbers)))
-	w.fact("joints", strconv.Itoa(len(f.Joints)))
-	for _, p := range pegSizes(f) {
-		w.factAt("pegs "+p.size, p.count, 0.57)
-	}
-	weights(w, f)
-	w.least = 0
+	w.facts(ofFrame(f))
 	w.heading("Design criteria as stated")
 	if len(f.Criteria) == 0 {
 		w.item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
 	}
-	for _, c := range f.Criteria {
-		w.fact(c.Name, c.Text)
-	}
+	w.facts(criteriaOf(f))
 	if n := f.InfoText("note"); n != "" {
 		w.heading("Note")
 		w.item("", n)
 	}
+}
+
+// criteriaOf are the design criteria that the description states.
+func criteriaOf(f *geom.Frame) []known {
+	var out []known
+	for _, c := range f.Criteria {
+		out = append(out, known{name: c.Name, value: c.Text})
+	}
+	return out
+}
+
+// ofFrame are the sizes of the frame, its counts, weights and woods.
+func ofFrame(f *geom.Frame) []known {
+	var out []known
+	say := func(name, value string) { out = append(out, known{name: name, value: value}) }
+	x, y, z := overall(f, "")
+	if name, fx, fy := footprint(f); name != "all timbers" {
+		say("over the "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
+	}
+	say("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
+	say("height", f.Units.Format(z))
+	out = append(out, levels(f)...)
+	say("timbers", strconv.Itoa(len(f.Timbers)))
+	say("joints", strconv.Itoa(len(f.Joints)))
+	for _, p := range pegSizes(f) {
+		out = append(out, known{"pegs " + p.size, p.count, 0.57})
+	}
+	return append(out, weights(f)...)
 }
 
 // footprint returns what the frame stands with on the ground, and its outer
@@ -100,8 +118,8 @@ func footprint(f *geom.Frame) (name string, x, y float64) {
 	return "all timbers", x, y
 }
 
-// weights sets what the timbers weigh and what they and the pegs are made of.
-func weights(w *flow, f *geom.Frame) {
+// weights are what the timbers weigh and what they and the pegs are made of.
+func weights(f *geom.Frame) []known {
 	var green, dry, most, feet float64
 	heaviest := ""
 	for _, t := range f.Timbers {
@@ -111,14 +129,17 @@ func weights(w *flow, f *geom.Frame) {
 			most, heaviest = g, t.ID
 		}
 	}
-	w.fact("weight", mass(f, green)+" as cut, "+mass(f, dry)+" in service")
-	w.fact("wood", volume(f.Units, feet)+" (nominal)")
-	if heaviest != "" {
-		w.fact("heaviest timber", heaviest+", "+mass(f, most)+" as cut")
+	out := []known{
+		{name: "weight", value: mass(f, green) + " as cut, " + mass(f, dry) + " in service"},
+		{name: "wood", value: volume(f.Units, feet) + " (nominal)"},
 	}
-	w.fact("timbers of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green))
-	w.fact("pegs of", fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC))
-	w.fact("in service", fmt.Sprintf("%.0f %% moisture", f.Stock.Service))
+	if heaviest != "" {
+		out = append(out, known{name: "heaviest timber", value: heaviest + ", " + mass(f, most) + " as cut"})
+	}
+	return append(out,
+		known{name: "timbers of", value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
+		known{name: "pegs of", value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
+		known{name: "in service", value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
 }
 
 // overall returns the size of the box round all timbers of a role ("" for all),

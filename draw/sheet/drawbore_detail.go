@@ -78,7 +78,7 @@ func (d *bored) detailText() string {
 
 // detailWordsHeight is the room that the words take at a width, paper mm.
 func (d *bored) detailWordsHeight(width float64) float64 {
-	h := (&pen{}).height(d.detailText())
+	h := dim.Together("", d.detailText()).Height
 	return float64(len(font.Wrap(d.detailText(), width, h)))*h*pitch + 2
 }
 

@@ -37,7 +37,7 @@ const (
 // dryingWords are the paragraphs beside the table.
 func (d *bored) dryingWords() []string {
 	st := d.f.Stock
-	why := fmt.Sprintf("Offset %s: %s.", d.say(d.p.Offset), d.p.Why)
+	why := fmt.Sprintf("Offset %s: %s.", d.signed(d.p.Offset)[1:], d.p.Why)
 	if len(d.f.DrawCurve(d.j, d.p, 1).Points) == 0 {
 		return []string{why, "The timbers are as dry as in service when they are cut, so the offset stays. It is a length, not a force."}
 	}
@@ -65,9 +65,9 @@ func (d *bored) drawDrying(s *draw.Sheet, f block.Field) block.Field {
 	h := float64(len(rows)+1)*dryRow + 1
 	sum := 0.0
 	w := pen{s: s, x: f.X0 + wide + dryPlot + 8, w: f.W() - wide - dryPlot - 8}
+	w.together("drying", d.dryingWords()...)
 	for _, t := range d.dryingWords() {
-		th := w.height(t)
-		sum += float64(len(font.Wrap(t, w.w, th)))*th*pitch + 0.8
+		sum += w.paraHeight(t) + 0.8
 	}
 	top := f.Y0 + max(h, sum)
 	s.Line(draw.Dimension, at(f.X0, top+1.5), at(f.X1, top+1.5))

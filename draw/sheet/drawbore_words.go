@@ -6,7 +6,6 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
-	"pegwright/draw/font"
 )
 
 // boringCautions are the cautions for boring and pegging a joint.
@@ -43,7 +42,7 @@ func (d *bored) besideSection(c *cut, f block.Field) {
 	w := pen{s: c.s, x: key.X1 + 5, y: f.Y1, w: x1 - 6 - key.X1 - 5}
 	d.wayWords(&w)
 	d.pegWords(c)
-	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0}
+	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0, letters: d.legendGroup()}
 	for _, l := range d.legend() {
 		w.para(l)
 	}
@@ -70,23 +69,28 @@ func (d *bored) pegWords(c *cut) {
 		lead += ", taper " + d.say(d.lead.Length)
 	}
 	words := []string{lead, "bore Ø " + d.say(d.p.Bore) + ", peg the same"}
-	h := max(dim.Legible(words[0], small), dim.Legible(words[1], small))
+	letters := dim.Together("peg", words...)
 	for i, to := range []struct{ x, y float64 }{{tip.X, tip.Y}, {mouth.X, mouth.Y}} {
 		y := mouth.Y + 4 + float64(i)*6
 		x := mouth.X - 9
-		t := c.s.Text(at(x-1, y-h/2), h, words[i])
-		t.Anchor = draw.End
+		letters.Text(c.s, at(x-1, y-letters.Height/2), words[i]).Anchor = draw.End
 		dim.Leader(c.s, at(x, y), at(to.x, to.y), false)
 	}
 }
 
 // legendHeight returns the height of the legend at a width.
 func (d *bored) legendHeight(width float64) float64 {
-	p := pen{s: draw.NewSheet("", "", "", 1, 1), w: width}
+	p := pen{w: width, letters: d.legendGroup()}
+	high := 0.0
 	for _, l := range d.legend() {
-		p.para(l)
+		high += p.paraHeight(l)
 	}
-	return -p.y
+	return high
+}
+
+// legendGroup is the lettering of the legend and of the joints served under it.
+func (d *bored) legendGroup() dim.Group {
+	return dim.Together("legend", append(d.legend(), d.served())...)
 }
 
 // legend says what the letters of the section are.
@@ -115,9 +119,9 @@ func (d *bored) legend() []string {
 // drawServed names the joints that the sheet serves at the foot of the field
 // and returns what is left above.
 func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
-	ls := font.Wrap(d.served(), f.W(), small)
-	top := f.Y0 + float64(len(ls))*small*pitch
-	p := pen{s: s, x: f.X0, y: top, w: f.W()}
+	p := pen{s: s, x: f.X0, w: f.W(), letters: d.legendGroup()}
+	top := f.Y0 + p.paraHeight(d.served())
+	p.y = top
 	p.para(d.served())
 	f.Y0 = top + 1
 	return f

@@ -73,46 +73,67 @@ func (w *flow) heading(t string) {
 // item sets a paragraph after a mark such as a number, kept whole in a column
 // where it can be.
 func (w *flow) item(mark, t string) {
+	g := w.group(t)
 	in := 0.0
 	if mark != "" {
-		in = max(5, font.Measure(mark, max(small, w.least), true)+2)
+		in = max(5, font.Measure(mark, g.Height, true)+2)
 	}
-	h := w.height(t)
-	lines := wrap(t, w.w-in, h)
-	w.need(min(float64(len(lines)), 5) * h * pitch)
-	lines = wrap(t, w.w-in, h) // the column that it goes to may have another width
+	step := g.Height * pitch
+	lines := wrap(t, w.w-in, g.Height)
+	w.need(float64(min(len(lines), 5)) * step)
+	lines = wrap(t, w.w-in, g.Height) // the column that it goes to may have another width
 	for i, l := range lines {
-		w.need(h * pitch)
+		w.need(step)
 		if i == 0 && mark != "" {
-			m := w.s.Text(at(w.x, w.y-h), max(small, w.least), mark)
-			m.Bold = true
+			g.Text(w.s, at(w.x, w.y-g.Height), mark).Bold = true
 		}
-		w.s.Text(at(w.x+in, w.y-h), h, l)
-		w.y -= h * pitch
+		g.Text(w.s, at(w.x+in, w.y-g.Height), l)
+		w.y -= step
 	}
 	w.skip(0.8)
 }
 
-// fact sets a name and its value.
-func (w *flow) fact(name, value string) { w.factAt(name, value, 0.45) }
-
-// factAt is fact with the value from a share of the width on.
-func (w *flow) factAt(name, value string, share float64) {
-	w.need(w.pairHeight(name, value, share))
-	w.pair(name, value, share)
+// known is a fact about the frame: its name and its value, which stands from a
+// share of the width on, 0 for the usual one.
+type known struct {
+	name, value string
+	share       float64
 }
+
+// textsOf returns all texts of some facts.
+func textsOf(facts []known) []string {
+	var out []string
+	for _, k := range facts {
+		out = append(out, k.name, k.value)
+	}
+	return out
+}
+
+// facts sets names with their values.
+func (w *flow) facts(list []known) {
+	for _, k := range list {
+		if k.share == 0 {
+			k.share = 0.45
+		}
+		w.need(w.pairHeight(k.name, k.value, k.share))
+		w.pair(k.name, k.value, k.share)
+	}
+}
+
+// fact sets a name and its value.
+func (w *flow) fact(name, value string) { w.facts([]known{{name: name, value: value}}) }
 
 // entry sets a line of the drawing list that leads to its sheet.
 func (w *flow) entry(number, t, to string) {
-	in := 17.0
-	lines := wrap(t, w.w-in, small)
-	w.need(float64(len(lines)) * small * pitch)
+	g := w.group(number, t)
+	in := 5.8 * g.Height
+	lines := wrap(t, w.w-in, g.Height)
+	w.need(float64(len(lines)) * g.Height * pitch)
 	top := w.y
-	n := w.s.Text(at(w.x+in-2, w.y-small), small, number)
-	n.Anchor = draw.End
+	g.Text(w.s, at(w.x+in-2, w.y-g.Height), number).Anchor = draw.End
 	for _, l := range lines {
-		w.s.Text(at(w.x+in, w.y-small), small, l)
-		w.y -= small * pitch
+		g.Text(w.s, at(w.x+in, w.y-g.Height), l)
+		w.y -= g.Height * pitch
 	}
 	w.s.Links = append(w.s.Links, draw.Link{To: to, Rect: draw.Box{
 		Min: vec.P{X: w.x, Y: w.y}, Max: vec.P{X: w.x + w.w, Y: top}}})

@@ -71,7 +71,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	for i := range labels {
 		labels[i].At = place(labels[i].At)
 	}
-	dim.Lane(s, f.X1-wide-2, true, labels, small, f.Y0, f.Y1)
+	dim.Lane(s, f.X1-wide-2, true, labels, dim.Group{Name: "parts", Height: small}, f.Y0, f.Y1)
 }
 
 // rightmost returns the middle of the visible line of an owner that lies
@@ -141,12 +141,12 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Fie
 	for _, w := range j.Words {
 		t += " " + w
 	}
-	p := pen{s: s, x: field.X0, w: field.W(), least: text}
+	p := pen{s: s, x: field.X0, w: field.W(), letters: dim.Group{Name: "closing", Height: text}}
 	lines := font.Wrap(t, p.w, text)
 	field.Y0 += float64(len(lines))*text*pitch + 2
 	p.y = field.Y0 - 2
 	for _, l := range lines {
-		p.line(l, text, false)
+		p.set(p.letters, l)
 	}
 	return field
 }

@@ -8,7 +8,6 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/geom"
 )
 
@@ -34,27 +33,36 @@ func (w *flow) dims(f *geom.Frame, head string, g Group, t *geom.Timber) {
 // row is a line of the table.
 type row struct{ name, value string }
 
-// row sets a name and, at the right, a value in figures that are easy to read.
+// figures is the group of a joint's table. Its values stand for dimensions and
+// are of their size, and so are their names.
+func figures() dim.Group { return dim.Group{Name: "joint table", Height: dim.Text} }
+
+// row sets a name and its value at the right.
 func (w *flow) row(r row) {
-	h := dim.Legible(r.name, small)
-	lines := wrap(r.name, w.w-3-font.Measure(r.value, text, false), h)
-	high := rowPitch + float64(len(lines)-1)*h*pitch
-	w.need(high)
-	for i, l := range lines {
-		w.s.Text(at(w.x, w.y-text-float64(i)*h*pitch), h, l)
-	}
-	x := w.s.Text(at(w.x+w.w, w.y-text), text, r.value)
-	x.Anchor = draw.End
-	w.y -= high
+	w.need(w.rowHeight(r))
+	w.value(r)
+}
+
+// rowNames wraps the name of a row beside its value.
+func (p *pen) rowNames(r row) []string {
+	g := figures()
+	return wrap(r.name, p.w-3-g.Measure(r.value), g.Height)
+}
+
+// rowHeight is what a row takes.
+func (p *pen) rowHeight(r row) float64 {
+	return float64(len(p.rowNames(r))) * rowPitch
 }
 
 // value sets a name and its value as row does, in a place that is known to
 // suffice.
-func (p *pen) value(name, value string) {
-	p.s.Text(at(p.x, p.y-text), small, block.Fit(name, p.w*0.74, small, false))
-	x := p.s.Text(at(p.x+p.w, p.y-text), text, value)
-	x.Anchor = draw.End
-	p.y -= text * 1.57
+func (p *pen) value(r row) {
+	g, high := figures(), p.rowHeight(r)
+	for i, l := range p.rowNames(r) {
+		g.Text(p.s, at(p.x, p.y-text-float64(i)*rowPitch), l)
+	}
+	g.Text(p.s, at(p.x+p.w, p.y-text), r.value).Anchor = draw.End
+	p.y -= high
 }
 
 // sizes returns the dimensions of the joint on one timber.
@@ -172,6 +180,11 @@ const mostServed = 0.3
 func (w *flow) servedList(f *geom.Frame, g Group) {
 	w.need(3 * text * pitch)
 	same, mirror := g.hands()
+	var all []string
+	for _, x := range g.Joints {
+		all = append(all, servedAt(f, g, x))
+	}
+	w.together("served", all...)
 	w.head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
 	for _, x := range same {
 		w.item(x.Mark, servedAt(f, g, x))

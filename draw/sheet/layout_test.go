@@ -26,7 +26,7 @@ func layoutRules(s *draw.Sheet) legible.Rules {
 	return legible.Rules{
 		Items: at(block.Left-0.3, block.Other-0.3, s.W-block.Other+0.3, s.H-block.Other+5),
 		Words: at(block.Left, block.Other-0.01, s.W-block.Other, s.H-block.Other+5),
-		Least: dim.Small, Figures: dim.Small, Lines: linesCount(s),
+		Least: dim.Small, Figures: dim.Small, Lines: linesCount(s), Together: true,
 		Loose: map[string]bool{"title": true}, Apart: map[string]bool{"border": true, "key view": true},
 	}
 }
@@ -71,8 +71,10 @@ func TestLayoutRules(t *testing.T) {
 	s.Text(vec.P{X: 50, Y: 100}, 2, "one")
 	s.Text(vec.P{X: 51, Y: 101}, 2.5, `6 1/2"`)
 	s.Line(draw.Part, vec.P{X: 2, Y: 101}, vec.P{X: 90, Y: 102})
+	dim.Group{Name: "lane", Height: 3.5}.Text(s, vec.P{X: 50, Y: 140}, "three")
+	dim.Group{Name: "lane", Height: 2.5}.Text(s, vec.P{X: 150, Y: 160}, "four")
 	got := strings.Join(layoutFaults(s), "\n")
-	for _, want := range []string{"2.00 mm high", "overlap", "figures of", "item leaves", "runs through"} {
+	for _, want := range []string{"2.00 mm high", "overlap", "figures of", "item leaves", "runs through", "lane is lettered"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not found: %s", want, got)
 		}

@@ -9,12 +9,14 @@ import (
 	"pegwright/geom/vec"
 )
 
-// levels sets the roof's pitch and the heights of plates and ties, where there
+// levels returns the roof's pitch and the heights of plates and ties, where there
 // are timbers of these roles. Heights are over the tops of the sills, or over
 // the posts' feet where there are no sills.
-func levels(w *flow, f *geom.Frame) {
+func levels(f *geom.Frame) []known {
+	var out []known
+	say := func(name, value string) { out = append(out, known{name: name, value: value}) }
 	if p := pitches(f); p != "" {
-		w.fact("roof pitch", p)
+		say("roof pitch", p)
 	}
 	datum, from := 0.0, ""
 	if _, top, ok := heights(f, "sill"); ok {
@@ -23,18 +25,19 @@ func levels(w *flow, f *geom.Frame) {
 		datum, from = under.lo, "over the posts' feet"
 	}
 	if from == "" {
-		return
+		return out
 	}
 	if _, top, ok := heights(f, "plate"); ok {
-		w.fact("eave, top of plate", top.over(f, datum)+" "+from)
+		say("eave, top of plate", top.over(f, datum)+" "+from)
 	}
 	if _, top, ok := heights(f, "ridge"); ok {
-		w.fact("ridge, top", top.over(f, datum)+" "+from)
+		say("ridge, top", top.over(f, datum)+" "+from)
 	}
 	if under, top, ok := heights(f, "tie"); ok {
-		w.fact("tie, top", top.over(f, datum)+" "+from)
-		w.fact("tie, underside", under.over(f, datum)+" "+from)
+		say("tie, top", top.over(f, datum)+" "+from)
+		say("tie, underside", under.over(f, datum)+" "+from)
 	}
+	return out
 }
 
 // band is the lowest and the highest of some heights, frame z, mm.

@@ -6,8 +6,6 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/geom"
 	"pegwright/geom/list"
 )
@@ -22,7 +20,7 @@ func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
 	for i, t := range tables {
 		grids[i] = gridOf(t)
 		grids[i].fit(field.W())
-		grids[i].part(field.H() - grids[i].top() - grids[i].runHigh())
+		grids[i].part(field.H() - grids[i].top() - grids[i].overHigh())
 	}
 	pages := plan(grids, field.H(), field.W())
 	var out []*draw.Sheet
@@ -50,8 +48,12 @@ type segment struct {
 	foot           bool
 }
 
-// listGap is the space between two lists on a sheet.
-const listGap = 6.0
+// listGap is the space between two lists on a sheet, footGap that between a list
+// and what stands under it, mm.
+const (
+	listGap = 6.0
+	footGap = 3.6
+)
 
 // plan divides the lists into sheets of the given height. A list begins on a
 // sheet only where at least four of its rows follow, or all.
@@ -117,19 +119,23 @@ func listSheet(f *geom.Frame, tables []list.Table, grids []*grid, segs []segment
 func (g *grid) draw(s *draw.Sheet, f block.Field, y float64, name string, seg segment) float64 {
 	p := pen{s: s, x: f.X0, y: y, w: f.W()}
 	p.line(name, text, true)
-	f.Y1 = p.y - 1
-	y = g.head(s, f)
+	f.Y1, y = p.y-1, p.y
+	if seg.to > seg.from {
+		y = g.head(s, f)
+	}
 	for i, row := range g.rows[seg.from:seg.to] {
-		if word, high := g.over(seg.from+i, i == 0); word != "" {
-			s.Text(at(f.X0, y-g.rise()), g.size, word).Bold = true
-			y -= high
+		lines, high := g.over(seg.from+i, i == 0)
+		for k, l := range lines {
+			g.letters.Text(s, at(f.X0, y-g.rise()-float64(k)*g.size()*lineUp), l).Bold = true
 		}
+		y -= high
 		y = g.row(s, f, y, row)
 	}
 	if !seg.foot {
 		return y
 	}
-	p.y = y - 2
+	p.y = y - footGap
+	p.together("foot of "+name, g.totals...)
 	for _, l := range g.totals {
 		p.para(l)
 	}
@@ -141,10 +147,11 @@ func (g *grid) top() float64 { return text*pitch + 1 + g.headHeight() + 1 }
 
 // foot is the height of a list's totals.
 func (g *grid) foot(width float64) float64 {
-	h := 2.0
+	p := pen{w: width}
+	p.together("", g.totals...)
+	h := footGap
 	for _, l := range g.totals {
-		k := dim.Legible(l, small)
-		h += float64(len(font.Wrap(l, width, k))) * k * pitch
+		h += p.paraHeight(l)
 	}
 	return h
 }

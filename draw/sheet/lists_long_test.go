@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"pegwright/draw/dim"
 )
 
 // A row that no sheet could hold goes on in further rows: none is higher than
@@ -15,7 +17,7 @@ func TestLongRowsGoOn(t *testing.T) {
 		words = append(words, fmt.Sprintf("tie-%d-north", i))
 	}
 	g := &grid{
-		heads: []string{"no.", "joints"}, numeric: []bool{true, false}, width: []float64{10, 60}, size: small,
+		heads: []string{"no.", "joints"}, numeric: []bool{true, false}, width: []float64{10, 60}, letters: dim.Together("table"),
 		rows: [][]string{{"1", "one"}, {"2", strings.Join(words, ", ")}, {"3", "three"}}, totals: []string{"4 rows"},
 	}
 	const high = 120.0

@@ -337,8 +337,9 @@ func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
 		}
 		sides[side] = append(sides[side], dim.Label{Text: x.text, At: x.spots[0].at, Owner: x.owner})
 	}
-	dim.Lane(s, field.X0+wide+1, false, sides[0], small, field.Y0, field.Y1)
-	dim.Lane(s, field.X1-wide-1, true, sides[1], small, field.Y0, field.Y1)
+	letters := dim.Group{Name: "names", Height: small}
+	dim.Lane(s, field.X0+wide+1, false, sides[0], letters, field.Y0, field.Y1)
+	dim.Lane(s, field.X1-wide-1, true, sides[1], letters, field.Y0, field.Y1)
 	return names[k:]
 }
 

@@ -20,13 +20,11 @@ func listed(w *flow, finds []finding.Finding) {
 	n := map[finding.Severity]int{}
 	for _, x := range finds {
 		n[x.Severity]++
-		w.least = w.height(told(x))
 	}
 	w.item("", fmt.Sprintf("%d stop (do not cut), %d warn (decide with open eyes), %d note.", n[finding.Stop], n[finding.Warn], n[finding.Note]))
 	for i, x := range finds {
 		w.item(strconv.Itoa(i+1), told(x))
 	}
-	w.least = 0
 }
 
 // told returns a finding as running text.
@@ -68,6 +66,12 @@ func drawings(w *flow, list []Entry) {
 	if len(list) == 0 {
 		return
 	}
+	const then = "Then: full-size templates, in templates.pdf, print check first."
+	titles := []string{then}
+	for _, e := range list {
+		titles = append(titles, e.Title)
+	}
+	w.together("drawing list", titles...)
 	w.heading("Drawing list")
 	for _, e := range list {
 		n := strconv.Itoa(e.N)
@@ -76,12 +80,14 @@ func drawings(w *flow, list []Entry) {
 		}
 		w.entry(n, e.Title, e.ID)
 	}
-	w.item("", "Then: full-size templates, in templates.pdf, print check first.")
+	w.item("", then)
 }
 
 func notes(w *flow, f *geom.Frame) {
+	general := generalNotes(f)
+	w.together("notes", append(Cautions(), general...)...)
 	w.heading("General notes")
-	for i, n := range generalNotes(f) {
+	for i, n := range general {
 		w.item(strconv.Itoa(i+1), n)
 	}
 	w.heading("Cautions")

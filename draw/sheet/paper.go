@@ -23,26 +23,35 @@ type pen struct {
 	s    *draw.Sheet
 	x, y float64 // left edge and top of the next line
 	w    float64
-	// least is the least height of running text, for lines that stand together;
-	// 0 is small.
-	least float64
+	// letters is the group of the running texts that stand together; where it has
+	// no height each text is a group of its own.
+	letters dim.Group
 }
 
-// height returns the height at which running texts are set together.
-func (p *pen) height(texts ...string) float64 {
-	h := max(p.least, small)
-	for _, t := range texts {
-		h = max(h, dim.Legible(t, small))
+// together makes one group of the running texts that follow, which are these or
+// as these.
+func (p *pen) together(name string, texts ...string) { p.letters = dim.Together(name, texts...) }
+
+// group returns the group in which running texts are set.
+func (p *pen) group(texts ...string) dim.Group {
+	if p.letters.Height > 0 {
+		return p.letters
 	}
-	return h
+	return dim.Together("", texts...)
 }
 
 // line sets one line that is known to fit and moves down.
 func (p *pen) line(t string, height float64, bold bool) {
-	h := max(height, dim.Legible(t, small))
-	x := p.s.Text(at(p.x, p.y-h), h, t)
-	x.Bold = bold
-	p.y -= h * pitch
+	g := dim.Together("", t)
+	g.Height = max(g.Height, height)
+	p.set(g, t).Bold = bold
+}
+
+// set sets one line of a group and moves down.
+func (p *pen) set(g dim.Group, t string) *draw.Text {
+	x := g.Text(p.s, at(p.x, p.y-g.Height), t)
+	p.y -= g.Height * pitch
+	return x
 }
 
 // head sets a heading.
@@ -54,10 +63,16 @@ func (p *pen) head(t string) {
 
 // para sets wrapped text.
 func (p *pen) para(t string) {
-	h := p.height(t)
-	for _, l := range font.Wrap(t, p.w, h) {
-		p.line(l, h, false)
+	g := p.group(t)
+	for _, l := range font.Wrap(t, p.w, g.Height) {
+		p.set(g, l)
 	}
+}
+
+// paraHeight is the height that para will take.
+func (p *pen) paraHeight(t string) float64 {
+	h := p.group(t).Height
+	return float64(len(font.Wrap(t, p.w, h))) * h * pitch
 }
 
 // skip leaves a space.
@@ -65,23 +80,23 @@ func (p *pen) skip(h float64) { p.y -= h }
 
 // pair sets a name and its value, the value from a share of the width on.
 func (p *pen) pair(name, value string, share float64) {
-	h := p.height(name, value)
-	names := wrap(name, p.w*share-1.5, h)
-	values := wrap(value, p.w*(1-share), h)
+	g := p.group(name, value)
+	names := wrap(name, p.w*share-1.5, g.Height)
+	values := wrap(value, p.w*(1-share), g.Height)
 	for i := range max(len(names), len(values)) {
 		if i < len(names) {
-			p.s.Text(at(p.x, p.y-h), h, names[i])
+			g.Text(p.s, at(p.x, p.y-g.Height), names[i])
 		}
 		if i < len(values) {
-			p.s.Text(at(p.x+p.w*share, p.y-h), h, values[i])
+			g.Text(p.s, at(p.x+p.w*share, p.y-g.Height), values[i])
 		}
-		p.y -= h * pitch
+		p.y -= g.Height * pitch
 	}
 }
 
 // pairHeight is the height that pair will take.
 func (p *pen) pairHeight(name, value string, share float64) float64 {
-	h := p.height(name, value)
+	h := p.group(name, value).Height
 	n := max(len(wrap(name, p.w*share-1.5, h)), len(wrap(value, p.w*(1-share), h)))
 	return float64(n) * h * pitch
 }

@@ -18,6 +18,7 @@ const sealBox = 34.5
 // cover returns the first sheet of the set and as many more as its texts need.
 func (p *permit) cover() []*draw.Sheet {
 	w := newFlow(3, p.coverPage)
+	p.together(w)
 	p.facts(w)
 	p.scope(w)
 	w.from(1)
@@ -44,6 +45,25 @@ func (p *permit) cover() []*draw.Sheet {
 	}
 	w.item("", "The builder's packet has a sheet for every timber and every joint, lists, and full-size templates; it is not part of this set.")
 	return w.sheets
+}
+
+// together makes one group of all running texts of the cover.
+func (p *permit) together(w *flow) {
+	w.pen.together("permit cover", append(textsOf(criteriaOf(p.f)), p.eave())...)
+}
+
+// eave is about how high the top of the plates stands, "" where there are none.
+func (p *permit) eave() string {
+	_, top, ok := heights(p.f, "plate")
+	if !ok {
+		return ""
+	}
+	z, _ := datum(p.f)
+	lo, hi := roughly(p.f.Units, top.lo-z), roughly(p.f.Units, top.hi-z)
+	if lo == hi {
+		return hi
+	}
+	return lo + " to " + hi
 }
 
 // coverPage begins the n-th sheet of the cover; the first carries the title
@@ -114,9 +134,8 @@ func (p *permit) facts(w *flow) {
 	if t := pitches(f); t != "" {
 		w.fact("roof pitch", t)
 	}
-	if _, top, ok := heights(f, "plate"); ok {
-		z, _ := datum(f)
-		w.fact("eave, top of plate", top.over(f, z))
+	if e := p.eave(); e != "" {
+		w.fact("eave, top of plate, about", e)
 	}
 	w.fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
 	w.fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)
@@ -190,17 +209,17 @@ const blankStep = 5.6
 // blank sets a name with a line to write on; the line is as long as the column
 // where there is no name.
 func (w *flow) blank(name string) {
-	h := max(small, w.least)
+	g := w.group(name)
 	from := w.w * 0.45
 	if name == "" {
 		from = 0
 	}
-	names := wrap(strings.TrimSpace(name), w.w*0.45-1.5, h)
-	need := max(blankStep, float64(len(names))*h*pitch+1)
+	names := wrap(strings.TrimSpace(name), w.w*0.45-1.5, g.Height)
+	need := max(blankStep, float64(len(names))*g.Height*pitch+1)
 	w.need(need)
 	y := w.y - need + 1.6
 	for i, l := range names {
-		w.s.Text(at(w.x, y+float64(len(names)-1-i)*h*pitch), h, l)
+		g.Text(w.s, at(w.x, y+float64(len(names)-1-i)*g.Height*pitch), l)
 	}
 	w.s.Line(draw.Dimension, at(w.x+from, y-0.6), at(w.x+w.w, y-0.6)).Mark = "blank"
 	w.y -= need

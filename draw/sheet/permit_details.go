@@ -55,14 +55,15 @@ func (p *permit) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 	for _, l := range head {
 		w.line(l, text, true)
 	}
-	words := p.detailWords(k)
-	h := w.height(words)
-	lines := font.Wrap(words, cell.W(), h)
-	foot := float64(len(lines)) * h * pitch
-	f := pen{s: s, x: cell.X0, y: cell.Y0 + foot, w: cell.W()}
-	for _, l := range lines {
-		f.line(l, h, false)
+	f := pen{s: s, x: cell.X0, w: cell.W()}
+	var all []string
+	for _, o := range p.kinds {
+		all = append(all, p.detailWords(o))
 	}
+	f.together("details", all...)
+	foot := f.paraHeight(p.detailWords(k))
+	f.y = cell.Y0 + foot
+	f.para(p.detailWords(k))
 	room := cell
 	room.Y1, room.Y0 = w.y-0.5, cell.Y0+foot+1
 	p.apart(s, room, j)

@@ -27,28 +27,24 @@ func (m *form) drop(c int) {
 	}
 }
 
-// size is the text height of every cell.
-func (m *form) size() float64 {
-	h := small
-	for _, r := range m.rows {
-		for _, c := range r {
-			h = max(h, dim.Legible(c, small))
-		}
-	}
-	return h
+// letters is the group of all cells and heads.
+func (m *form) letters() dim.Group {
+	all := slices.Concat(append([][]string{m.heads}, m.rows...)...)
+	return dim.Together("form "+m.heads[0], all...)
 }
 
 // set draws as many rows as there is room for from the top of the field down,
 // under the heads, and returns the y below and the rows that are left. At least
 // one row is drawn.
 func (m *form) set(s *draw.Sheet, f block.Field) (y float64, left [][]string) {
-	y = m.row(s, f, f.Y1, m.heads, small, true, 0)
+	g := m.letters()
+	y = m.row(s, f, f.Y1, m.heads, g, true, 0)
 	for i, r := range m.rows {
-		h := m.height(f, r, m.size(), false, m.least)
+		h := m.height(f, r, g.Height, false, m.least)
 		if i > 0 && y-h < f.Y0 {
 			return y, m.rows[i:]
 		}
-		y = m.row(s, f, y, r, m.size(), false, m.least)
+		y = m.row(s, f, y, r, g, false, m.least)
 	}
 	return y, nil
 }
@@ -74,7 +70,8 @@ func (m *form) height(f block.Field, row []string, h float64, bold bool, least f
 }
 
 // row draws one row with its rules and returns the y below it.
-func (m *form) row(s *draw.Sheet, f block.Field, y float64, row []string, h float64, bold bool, least float64) float64 {
+func (m *form) row(s *draw.Sheet, f block.Field, y float64, row []string, g dim.Group, bold bool, least float64) float64 {
+	h := g.Height
 	cells, _ := m.lines(f, row, h, bold)
 	low := y - m.height(f, row, h, bold, least)
 	s.Rect(draw.Dimension, draw.Box{Min: at(f.X0, low), Max: at(f.X1, y)})
@@ -84,7 +81,7 @@ func (m *form) row(s *draw.Sheet, f block.Field, y float64, row []string, h floa
 			s.Line(draw.Dimension, at(x, low), at(x, y))
 		}
 		for i, l := range ls {
-			s.Text(at(x+cellPad, y-1-h-float64(i)*h*1.6), h, l).Bold = bold
+			g.Text(s, at(x+cellPad, y-1-h-float64(i)*h*1.6), l).Bold = bold
 		}
 		x += m.shares[c] * f.W()
 	}

@@ -235,7 +235,7 @@ func (p *surveyPage) noteHeight() float64 {
 func (p *surveyPage) noteColumns() int {
 	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
 	for _, n := range p.notes {
-		if font.Measure(n, dim.Legible(n, small), false) > field.W()/2-4 {
+		if p.noteLetters().Measure(n) > field.W()/2-4 {
 			return 1
 		}
 	}
@@ -327,15 +327,23 @@ const (
 	asideAir   = 1.5 // over each of them
 )
 
+// noteLetters is the group of the diagonals' names and lengths, and of what
+// stands over them.
+func (p *surveyPage) noteLetters() dim.Group { return dim.Together("square", p.notes...) }
+
 // asideHeight is the height that the diagonals take at the left.
 func (p *surveyPage) asideHeight() float64 {
-	h := (&pen{}).height(p.notes...)
-	n := len(font.WrapFace(squareHead, asideWidth, small, true))
-	y := float64(n) * small * pitch
+	w := pen{w: asideWidth, letters: p.noteLetters()}
+	y := float64(len(w.asideHead())) * w.letters.Height * pitch
 	for _, t := range p.notes {
-		y += asideAir + float64(len(font.Wrap(t, asideWidth, h)))*h*pitch
+		y += asideAir + w.paraHeight(t)
 	}
 	return y
+}
+
+// asideHead wraps what stands over the diagonals at the left.
+func (p *pen) asideHead() []string {
+	return font.WrapFace(squareHead, p.w, p.letters.Height, true)
 }
 
 // foot sets the diagonals' names and lengths, at the foot in columns or at the
@@ -345,10 +353,9 @@ func (p *surveyPage) foot(s *draw.Sheet, field block.Field) {
 		return
 	}
 	if p.aside {
-		w := pen{s: s, x: field.X0, y: field.Y1, w: asideWidth}
-		w.least = w.height(p.notes...)
-		for _, l := range font.WrapFace(squareHead, w.w, small, true) {
-			w.line(l, small, true)
+		w := pen{s: s, x: field.X0, y: field.Y1, w: asideWidth, letters: p.noteLetters()}
+		for _, l := range w.asideHead() {
+			w.set(w.letters, l).Bold = true
 		}
 		for _, n := range p.notes {
 			w.skip(asideAir)
@@ -357,13 +364,13 @@ func (p *surveyPage) foot(s *draw.Sheet, field block.Field) {
 		return
 	}
 	y := field.Y0 + p.noteHeight() - text
-	s.Text(at(field.X0, y), small, squareHead).Bold = true
+	letters := p.noteLetters()
+	letters.Text(s, at(field.X0, y), squareHead).Bold = true
 	cols := p.noteColumns()
 	w := field.W()/float64(cols) - 3
 	for i, n := range p.notes {
-		size := dim.Legible(n, small)
-		n = block.Fit(n, w, size, false)
-		s.Text(at(field.X0+float64(i%cols)*(w+6), y-float64(i/cols+1)*text*pitch), size, n).Mark = "diagonal"
+		n = block.Fit(n, w, letters.Height, false)
+		letters.Text(s, at(field.X0+float64(i%cols)*(w+6), y-float64(i/cols+1)*text*pitch), n).Mark = "diagonal"
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
@@ -22,13 +21,13 @@ const (
 	levelPitch = 1.45
 )
 
-// levelLetters is the height of the words in the column.
-func (p *surveyPage) levelLetters() float64 {
-	h := small
+// levelLetters is the group of the words in the column.
+func (p *surveyPage) levelLetters() dim.Group {
+	var words []string
 	for _, l := range p.levels {
-		h = max(h, dim.Legible(p.levelText(l), small))
+		words = append(words, p.levelText(l))
 	}
-	return h
+	return dim.Together("levels", words...)
 }
 
 func (p *surveyPage) levelText(l level) string {
@@ -41,9 +40,9 @@ func (p *surveyPage) levelRoom() float64 {
 	if len(p.levels) == 0 {
 		return 0
 	}
-	w, h := 0.0, p.levelLetters()
+	w, g := 0.0, p.levelLetters()
 	for _, l := range p.levels {
-		w = max(w, font.Measure(p.levelText(l), h, false))
+		w = max(w, g.Measure(p.levelText(l)))
 	}
 	return levelGap + levelJog + levelMark + 1 + w
 }
@@ -52,7 +51,8 @@ func (p *surveyPage) levelRoom() float64 {
 // them. All stand on every sheet, or are shared out where one column cannot
 // hold them.
 func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o vec.P) {
-	h := p.levelLetters()
+	letters := p.levelLetters()
+	h := letters.Height
 	low := field.Y0 + p.noteHeight() + 1
 	most := max(int((field.Y1-low)/(h*(levelPitch+0.25))), 1)
 	list := p.levels
@@ -76,6 +76,6 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 		}
 		s.Poly(draw.Dimension, false, tips[i].Add(at(1, 0)), at(x, tips[i].Y), at(x+levelJog, y), at(x+levelJog+levelMark, y)).Mark = "level"
 		s.Poly(draw.Dimension, false, m.Add(at(-levelMark/2, levelMark/2)), m, m.Add(at(levelMark/2, levelMark/2))).Mark = "level"
-		s.Text(at(x+levelJog+levelMark+1, y-h/2), h, p.levelText(l))
+		letters.Text(s, at(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
 	}
 }

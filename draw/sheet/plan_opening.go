@@ -81,7 +81,7 @@ func (p *surveyPage) clearSizes(s *draw.Sheet, o vec.P) {
 			b = b.With(o.Add(p.cam.Project(v).Mul(p.k)))
 		}
 		size := p.f.Units.Plain(g.top.X-g.low.X) + " x " + p.f.Units.Plain(g.top.Z-g.low.Z)
-		h := dim.Legible(size, small)
+		h := dim.Together("", size).Height
 		for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1} {
 			mid := b.Min.Lerp(b.Max, 0.5)
 			mid.Y = b.Min.Y + b.H()*share
@@ -95,7 +95,7 @@ func (p *surveyPage) clearSizes(s *draw.Sheet, o vec.P) {
 // twoLines sets two lines about a point, if they lie in a box and meet nothing.
 func (p *surveyPage) twoLines(s *draw.Sheet, in draw.Box, mid vec.P, h float64, upper, lower string) bool {
 	lines := []*draw.Text{
-		{At: at(mid.X, mid.Y+0.3*h), S: upper, Height: small},
+		{At: at(mid.X, mid.Y+0.3*h), S: upper, Height: h},
 		{At: at(mid.X, mid.Y-1.35*h), S: lower, Height: h},
 	}
 	for _, t := range lines {

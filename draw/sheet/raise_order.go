@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/geom"
 	"pegwright/geom/list"
@@ -27,7 +28,7 @@ func (r *raising) overview() []*draw.Sheet {
 		s, field := fresh(r.f, "raise", id, t)
 		return s, cautionBox(s, field, r.caution())
 	})
-	w.least = raiseText
+	w.letters = dim.Group{Name: "raising", Height: raiseText}
 	w.heading("The order")
 	for _, p := range r.phases() {
 		w.phase(p, r.f)

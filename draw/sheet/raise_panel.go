@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
 )
 
@@ -33,7 +34,7 @@ func (r *raising) panelHead(s *draw.Sheet, f block.Field, a *act) float64 {
 	wide := font.Measure(n, 10, true)
 	x := s.Text(at(f.X0, f.Y1-10.5), 10, n)
 	x.Bold, x.Mark = true, stepMark(a.n)
-	h := pen{s: s, x: f.X0 + wide + 3, y: f.Y1 - 0.5, w: f.W() - placeWide - wide - 6, least: raiseText}
+	h := pen{s: s, x: f.X0 + wide + 3, y: f.Y1 - 0.5, w: f.W() - placeWide - wide - 6, letters: dim.Group{Name: "panel head", Height: raiseText}}
 	for _, l := range wrap(r.heads(a), h.w/1.1, raiseText) { // bold runs wider
 		h.line(l, raiseText, true)
 	}

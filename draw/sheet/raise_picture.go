@@ -143,8 +143,9 @@ func (p *scenePicture) marks(s *draw.Sheet, f block.Field, wide float64, left in
 		names = append(names, dim.Label{Text: j.Mark, At: p.paper(jointAt(j)), Owner: id, Bold: true})
 	}
 	names = leftToRight(names, func(l dim.Label) float64 { return l.At.X })
-	dim.Lane(s, f.X0+wide+1, false, names[:left], raiseText, f.Y0, f.Y1)
-	dim.Lane(s, f.X1-wide-1, true, names[left:], raiseText, f.Y0, f.Y1)
+	letters := dim.Group{Name: "marks", Height: raiseText}
+	dim.Lane(s, f.X0+wide+1, false, names[:left], letters, f.Y0, f.Y1)
+	dim.Lane(s, f.X1-wide-1, true, names[left:], letters, f.Y0, f.Y1)
 }
 
 // arrows draws a broad arrow for each leg of the move where there is room, with

@@ -1,107 +1,51 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
-	"pegwright/geom/list"
 )
 
 // grid is a table about to be set.
 type grid struct {
+	name    string
 	heads   []string
 	numeric []bool
 	rows    [][]string
 	totals  []string
 	under   []string // what stands over each row that begins a run, "" for none
+	asides  []string // what stands under the table before its totals
 	width   []float64
-	size    float64 // text height of all cells
+	gap     float64 // between columns
+	total   float64 // width of the sheet's field
+	letters dim.Group
 }
 
 const (
-	cellGap = 2.6
-	lineUp  = 1.56 // from line to line of a cell, in text heights
+	cellGap = 2.6 // between columns
+
+	// the same where the sheet has room, and where words leave none
+	gapMost, gapLeast = 8.6, 1.5
+
+	lineUp = 1.56 // from line to line of a cell or heading, in text heights
 )
 
-// gridOf sets a list for paper. Where the rows of its first column come in runs
-// of one word, as the bores of a timber do, the word stands over the run.
-func gridOf(t list.Table) *grid {
-	g := &grid{totals: t.Totals, under: make([]string, len(t.Rows))}
-	first := 0
-	if inRuns(t) {
-		first = 1
-		for i, r := range t.Rows {
-			if i == 0 || t.Rows[i-1][0] != r[0] {
-				g.under[i] = r[0]
-			}
-		}
-	}
-	var kept []int
-	for i, c := range t.Columns {
-		if c.Spare || i < first {
-			continue
-		}
-		if w := oneWord(t, i); w != "" {
-			g.totals = append([]string{"all: " + c.Name + " " + w}, g.totals...)
-			continue
-		}
-		kept = append(kept, i)
-		g.heads, g.numeric = append(g.heads, c.Heading()), append(g.numeric, c.Numeric())
-	}
-	for _, r := range t.Rows {
-		row := make([]string, len(kept))
-		for k, i := range kept {
-			row[k] = r[i]
-		}
-		g.rows = append(g.rows, row)
-	}
-	g.settle()
-	return g
-}
-
-// oneWord returns what a column of words says in every row of a list of three
-// rows and more; the foot tells it once, and the column goes.
-func oneWord(t list.Table, c int) string {
-	if t.Columns[c].Numeric() || len(t.Rows) < 3 {
-		return ""
-	}
-	for _, r := range t.Rows {
-		if r[c] != t.Rows[0][c] {
-			return ""
-		}
-	}
-	return t.Rows[0][c]
-}
-
-// inRuns reports whether the words of a list's first column stand for two rows
-// and more each.
-func inRuns(t list.Table) bool {
-	runs := 0
-	for i, r := range t.Rows {
-		if i == 0 || t.Rows[i-1][0] != r[0] {
-			runs++
-		}
-	}
-	return len(t.Columns) > 1 && !t.Columns[0].Numeric() && len(t.Rows) >= 2*runs
-}
-
-// settle chooses the one height of all cells: that at which every figure of a
-// fraction can be read.
+// settle chooses the group of all cells and heads, and of the words over runs.
 func (g *grid) settle() {
-	g.size = small
-	for _, r := range g.rows {
-		for _, c := range r {
-			g.size = max(g.size, dim.Legible(c, small))
-		}
-	}
+	all := slices.Concat(append([][]string{g.heads, g.under}, g.rows...)...)
+	g.letters = dim.Together("table "+g.name, all...)
 }
 
-// over is the height of what stands over row i; at the head of a sheet the run
-// that goes on is named again.
-func (g *grid) over(i int, head bool) (string, float64) {
+// size is the height of all lettering of the table.
+func (g *grid) size() float64 { return g.letters.Height }
+
+// over returns the lines that stand over row i and their height; at the head of
+// a sheet the run that goes on is named again.
+func (g *grid) over(i int, head bool) ([]string, float64) {
 	w := ""
 	if i < len(g.under) {
 		w = g.under[i]
@@ -110,43 +54,75 @@ func (g *grid) over(i int, head bool) (string, float64) {
 		}
 	}
 	if w == "" {
-		return "", 0
+		return nil, 0
 	}
-	return w, g.runHigh()
+	lines := font.WrapFace(w, g.total, g.size(), true)
+	return lines, float64(len(lines)-1)*g.size()*lineUp + g.size()*1.4 + 0.6
 }
 
-// runHigh is the height of a line over a run.
-func (g *grid) runHigh() float64 { return g.size*1.4 + 0.6 }
+// overHigh is the most that stands over a row.
+func (g *grid) overHigh() float64 {
+	most := 0.0
+	for i := range g.under {
+		_, h := g.over(i, false)
+		most = max(most, h)
+	}
+	return most
+}
 
-// fit settles the column widths: each as wide as its cells, and where that is
-// too much for the sheet the columns of words give way, widest first, by
-// wrapping.
+// fit settles the column widths: each as wide as its cells and as its heading in
+// two lines. Where that is too much for the sheet headings take more lines, and
+// then the columns of words give way, widest first, by wrapping.
 func (g *grid) fit(total float64) {
+	g.total, g.gap = total, cellGap
+	least, cells, heads := g.wants()
+	g.width = make([]float64, len(cells))
+	for c := range cells {
+		g.width[c] = max(cells[c], heads[c])
+	}
+	if g.sum() > total {
+		copy(g.width, cells)
+	}
+	sum := g.narrow(least, g.sum(), total)
+	if n := len(g.width); sum < total && n > 1 {
+		g.gap = min(g.gap+(total-sum)/float64(n-1), gapMost)
+	} else if n > 1 {
+		g.gap = max(g.gap-(sum-total)/float64(n-1), gapLeast)
+	}
+}
+
+// sum is the width of the table.
+func (g *grid) sum() float64 {
+	sum := float64(len(g.width)-1) * g.gap
+	for _, w := range g.width {
+		sum += w
+	}
+	return sum
+}
+
+// wants returns for every column the least width that it can have, the width of
+// its cells unwrapped, and that of its heading in two lines.
+func (g *grid) wants() (least, cells, heads []float64) {
 	n := len(g.heads)
-	g.width = make([]float64, n)
-	least := make([]float64, n)
-	sum := float64(n-1) * cellGap
-	for c := range g.heads {
-		for _, w := range strings.Fields(g.heads[c]) {
-			least[c] = max(least[c], font.Measure(w, small, true))
+	least, cells, heads = make([]float64, n), make([]float64, n), make([]float64, n)
+	for c, h := range g.heads {
+		for _, w := range strings.Fields(h) {
+			least[c] = max(least[c], font.Measure(w, g.size(), true))
 		}
-		g.width[c] = least[c]
+		cells[c] = least[c]
 		for _, r := range g.rows {
-			w := font.Measure(r[c], g.size, false)
-			g.width[c] = max(g.width[c], w)
+			w := g.letters.Measure(r[c])
+			cells[c] = max(cells[c], w)
 			if g.numeric[c] {
 				least[c] = max(least[c], w)
 			}
 		}
-		least[c] = max(least[c], min(g.width[c], 16))
-		sum += g.width[c]
-	}
-	sum = g.narrow(least, sum, total)
-	if sum < total && n > 1 {
-		for c := range g.width {
-			g.width[c] += min((total-sum)/float64(n), 8)
+		least[c] = max(least[c], min(cells[c], 16))
+		for heads[c] = least[c]; len(font.WrapFace(h, heads[c], g.size(), true)) > 2; {
+			heads[c]++
 		}
 	}
+	return least, cells, heads
 }
 
 // narrow takes width from the widest columns, down to their least, until sum is
@@ -173,7 +149,7 @@ func (g *grid) narrow(least []float64, sum, total float64) float64 {
 func (g *grid) headLines() (lines [][]string, most int) {
 	lines = make([][]string, len(g.heads))
 	for c, h := range g.heads {
-		lines[c] = font.WrapFace(h, g.width[c], small, true)
+		lines[c] = font.WrapFace(h, g.width[c], g.size(), true)
 		most = max(most, len(lines[c]))
 	}
 	return lines, most
@@ -181,7 +157,7 @@ func (g *grid) headLines() (lines [][]string, most int) {
 
 func (g *grid) headHeight() float64 {
 	_, n := g.headLines()
-	return float64(n) * small * pitch
+	return float64(n)*g.size()*lineUp + 1
 }
 
 // head sets the headings and returns the y below them.
@@ -189,40 +165,61 @@ func (g *grid) head(s *draw.Sheet, f block.Field) float64 {
 	lines, most := g.headLines()
 	x := f.X0
 	for c, ls := range lines {
-		y := f.Y1 - float64(most-len(ls))*small*pitch
+		y := f.Y1 - float64(most-len(ls))*g.size()*lineUp
 		for _, l := range ls {
-			g.cell(s, x, y-small, c, l, small).Bold = true
-			y -= small * pitch
+			g.cell(s, x, y-g.size(), c, l).Bold = true
+			y -= g.size() * lineUp
 		}
-		x += g.width[c] + cellGap
+		x += g.width[c] + g.gap
 	}
 	y := f.Y1 - g.headHeight()
-	s.Line(draw.FrameLine, at(f.X0, y), at(x-cellGap, y))
+	s.Line(draw.FrameLine, at(f.X0, y), at(x-g.gap, y))
 	return y - 1
 }
 
 // cell sets one line of a cell, numbers to the right.
-func (g *grid) cell(s *draw.Sheet, x, y float64, c int, t string, h float64) *draw.Text {
+func (g *grid) cell(s *draw.Sheet, x, y float64, c int, t string) *draw.Text {
 	if g.numeric[c] {
-		cell := s.Text(at(x+g.width[c], y), h, t)
+		cell := g.letters.Text(s, at(x+g.width[c], y), t)
 		cell.Anchor = draw.End
 		return cell
 	}
-	return s.Text(at(x, y), h, t)
+	return g.letters.Text(s, at(x, y), t)
 }
 
 func (g *grid) lines(row []string) (cells [][]string, height float64) {
 	cells = make([][]string, len(row))
 	for c, t := range row {
-		cells[c] = font.Wrap(t, g.width[c], g.size)
-		height = max(height, float64(len(cells[c])-1)*g.size*lineUp)
+		cells[c] = wrapList(t, g.width[c], g.size())
+		height = max(height, float64(len(cells[c])-1)*g.size()*lineUp)
 	}
 	return cells, height
 }
 
 func (g *grid) height(row []string) float64 {
 	_, h := g.lines(row)
-	return g.rise() + h + g.size*0.32 + 0.3
+	return g.rise() + h + g.size()*0.25 + 0.25
+}
+
+// wrapList is font.Wrap that breaks a list of names and sizes, of two words each
+// at most, at its commas, so that no size parts from its name. Text that is
+// broken already keeps its lines.
+func wrapList(t string, width, height float64) []string {
+	parts := strings.SplitAfter(t, ", ")
+	for _, p := range parts {
+		if strings.Contains(p, "\n") || len(strings.Fields(p)) > 2 || font.Measure(p, height, false) > width {
+			return font.Wrap(t, width, height)
+		}
+	}
+	var out []string
+	line := ""
+	for _, p := range parts {
+		if line != "" && font.Measure(strings.TrimSpace(line+p), height, false) > width {
+			out, line = append(out, strings.TrimSpace(line)), ""
+		}
+		line += p
+	}
+	return append(out, strings.TrimSpace(line))
 }
 
 // part breaks every row that is higher than most, as one is that names hundreds
@@ -239,7 +236,7 @@ func (g *grid) part(most float64) {
 			cells, _ := g.lines(row)
 			rest := false
 			for c, ls := range cells {
-				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size*lineUp))))
+				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size()*lineUp))))
 				cells[c] = []string{strings.Join(ls[:k], "\n"), strings.Join(ls[k:], "\n")}
 				rest = rest || k < len(ls)
 			}
@@ -259,7 +256,7 @@ func (g *grid) part(most float64) {
 }
 
 // rise is how far the first base line of a row lies under its upper edge.
-func (g *grid) rise() float64 { return 0.5 + g.size*1.1 }
+func (g *grid) rise() float64 { return 0.5 + g.size()*1.1 }
 
 // row sets one row with a fine rule under it and returns the y below.
 func (g *grid) row(s *draw.Sheet, f block.Field, y float64, row []string) float64 {
@@ -268,12 +265,12 @@ func (g *grid) row(s *draw.Sheet, f block.Field, y float64, row []string) float6
 	for c, ls := range cells {
 		v := y
 		for _, l := range ls {
-			g.cell(s, x, v-g.rise(), c, l, g.size)
-			v -= g.size * lineUp
+			g.cell(s, x, v-g.rise(), c, l)
+			v -= g.size() * lineUp
 		}
-		x += g.width[c] + cellGap
+		x += g.width[c] + g.gap
 	}
 	y -= g.height(row)
-	s.Line(draw.Hatch, at(f.X0, y), at(x-cellGap, y))
+	s.Line(draw.Hatch, at(f.X0, y), at(x-g.gap, y))
 	return y
 }

@@ -165,11 +165,15 @@ func (v *stickView) sheet(st strip, faces []int, n, of int) *draw.Sheet {
 	}
 	s, field := v.fresh(what, v.scale)
 	p := &facePage{stickView: v, s: s, field: field, st: st, x0: field.X0 + faceWords}
-	used := v.height(faces, v.k)
-	extra := min((field.H()-used)/float64(len(faces)), 6)
-	y := field.Y1 - (field.H()-used-extra*float64(len(faces)))/2
+	p.lanes = map[int]*lane{}
 	for _, f := range faces {
-		y -= v.lane(f) + extra
+		p.lanes[f] = p.laneOf(f)
+	}
+	left := openRows(p.lanes, faces, field.H()-v.height(faces, v.k))
+	extra := min(left/float64(len(faces)), 6)
+	y := field.Y1 - (left-extra*float64(len(faces)))/2
+	for _, f := range faces {
+		y -= v.lane(f) + p.lanes[f].extra() + extra
 		p.rows = append(p.rows, faceRow{n: f, top: y})
 		y -= faceWidth(v.t, f) * v.k
 	}

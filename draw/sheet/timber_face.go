@@ -8,7 +8,6 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
-	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/list"
@@ -85,6 +84,7 @@ type facePage struct {
 	x0    float64 // left edge of the strips
 	low   float64 // lower edge of the lowest face
 	rows  []faceRow
+	lanes map[int]*lane // of the faces, by their numbers
 }
 
 // faceRow is the strip of one face: its number and its upper edge.
@@ -123,7 +123,7 @@ func (p *facePage) face(r faceRow) {
 			p.hole(r, f)
 		}
 	}
-	p.labels(r)
+	p.labels(p.lanes[r.n], r)
 	p.marks(r)
 }
 
@@ -332,6 +332,3 @@ func (p *facePage) runningLine(y float64, xs []float64) {
 		p.s.Line(draw.Dimension, at(m, y-1.2), at(m+1, y+1.2))
 	}
 }
-
-// textWide is the width of a label.
-func textWide(t string) float64 { return font.Measure(t, dim.Legible(t, small), false) }

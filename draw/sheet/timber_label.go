@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
@@ -50,64 +49,6 @@ func (f *feature) deepWords(u measure.Units) string {
 	return u.PlainJoint(f.deep) + " deep"
 }
 
-// tag is a label of a lane about to be set: in full, without the depth, or the
-// number alone.
-type tag struct {
-	f     *feature
-	texts []string
-	brief int // which of the texts is set
-	at    vec.P
-}
-
-func (t tag) text() string { return t.texts[t.brief] }
-
-// labels sets the labels of a face's cuts and bores in the lane over it, with
-// leaders. Where they are too many the longest are cut down to their numbers;
-// the table has their figures.
-func (p *facePage) labels(r faceRow) {
-	var tags []tag
-	for i := range p.feats {
-		f := &p.feats[i]
-		if f.face != r.n && !(f.face == 0 && r.n == 1) {
-			continue
-		}
-		if q, ok := p.target(r, f); ok {
-			tags = append(tags, tag{f: f, texts: f.figures(p.f.Units), at: q})
-		}
-	}
-	sort.SliceStable(tags, func(i, k int) bool { return tags[i].at.X < tags[k].at.X })
-	lo, hi := p.x0, p.field.X1
-	if p.st.before {
-		lo += sideText
-	}
-	if p.st.after {
-		hi -= sideText
-	}
-	spots, ok := spread(tags, lo, hi)
-	for !ok {
-		worst := -1
-		for i, t := range tags {
-			if t.brief+1 < len(t.texts) && (worst < 0 || textWide(t.text()) > textWide(tags[worst].text())) {
-				worst = i
-			}
-		}
-		if worst < 0 {
-			break
-		}
-		tags[worst].brief++
-		spots, ok = spread(tags, lo, hi)
-	}
-	y := r.top + 2
-	for i, t := range tags {
-		h := dim.Legible(t.text(), small)
-		l := p.s.Line(draw.Dimension, at(spots[i], y-0.6), t.at)
-		l.Owner = t.f.id()
-		dim.Dot(p.s, t.at)
-		x := p.s.Text(at(spots[i], y), h, t.text())
-		x.Anchor, x.Halo, x.Owner, x.Mark = draw.Middle, true, t.f.id(), fmt.Sprintf("cut:%d", t.f.n)
-	}
-}
-
 // id is the owner of a feature's lines and words.
 func (f *feature) id() string {
 	if f.bore != nil {
@@ -117,14 +58,6 @@ func (f *feature) id() string {
 		return f.joint.ID
 	}
 	return ""
-}
-
-func spread(tags []tag, lo, hi float64) ([]float64, bool) {
-	wants := make([]dim.Want, len(tags))
-	for i, t := range tags {
-		wants[i] = dim.Want{At: t.at.X, Size: textWide(t.text())}
-	}
-	return dim.Spread(wants, 2.5, lo, hi)
 }
 
 // target returns the point on paper that a feature's leader leads to: in its

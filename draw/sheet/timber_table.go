@@ -8,7 +8,6 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -85,10 +84,11 @@ func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float
 		{"balance", "about " + balanceWords(u, t) + " from 0"},
 	}
 	last := "0: squared round, " + u.FormatJoint(trim) + " or more off the end"
-	p.least = dim.Legible(last, small)
+	said := []string{last}
 	for _, x := range pairs {
-		p.least = max(p.least, dim.Legible(x[1], small))
+		said = append(said, x[1])
 	}
+	p.together("stick", said...)
 	for _, x := range pairs {
 		p.pair(x[0], x[1], 0.3)
 	}
@@ -229,7 +229,7 @@ func (f *feature) row(u measure.Units, words map[string]string, named bool) []st
 }
 
 // stageLine is the height of the words over a stage's rows.
-const stageLine = small*pitch + 1
+func (w *cutTable) stageLine() float64 { return w.g.size()*pitch + 1 }
 
 // height is what the whole table takes under one head.
 func (w *cutTable) height(feats []feature) float64 {
@@ -238,7 +238,7 @@ func (w *cutTable) height(feats []feature) float64 {
 		h += w.g.height(row)
 		if feats[i].stage != stage {
 			stage = feats[i].stage
-			h += stageLine
+			h += w.stageLine()
 		}
 	}
 	return h
@@ -269,7 +269,7 @@ func (w *cutTable) draw(feats []feature) {
 		need := w.g.height(row)
 		fresh := feats[i].stage != stage
 		if fresh {
-			need += stageLine
+			need += w.stageLine()
 		}
 		if w.y-need < w.low() {
 			w.page()
@@ -278,9 +278,8 @@ func (w *cutTable) draw(feats []feature) {
 		if fresh {
 			stage = feats[i].stage
 			w.y -= 1
-			t := w.s.Text(at(w.field.X0, w.y-small), small, fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage]))
-			t.Bold = true
-			w.y -= stageLine - 1
+			w.g.letters.Text(w.s, at(w.field.X0, w.y-w.g.size()), fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage])).Bold = true
+			w.y -= w.stageLine() - 1
 		}
 		before := len(w.s.Items)
 		w.y = w.g.row(w.s, w.field, w.y, row)

@@ -20,21 +20,33 @@ const windowWidth = 55.0
 // picture is in the joint's plane: along the receiver across the paper, out of
 // the entered face up (across it where the pegs enter that face).
 func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
-	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
+	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W(), letters: figures()}
 	p.head("Peg window")
 	p.para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
 	w := &window{s: s, j: j}
 	p.para(w.words())
 	p.skip(2)
-	need := float64(len(j.Pegs)) * (text*pitch + 4*1.57*text + small*pitch*2 + 2)
-	pic := block.Field{X0: field.X0, Y0: max(field.Y0+need, p.y-84), X1: field.X1, Y1: p.y}
-	p.y = w.draw(pic) - 5
+	foot := pen{s: draw.NewSheet("", "", "", 1, 1), w: p.w, letters: p.letters}
+	foot.margins(f, j.Pegs)
+	pic := block.Field{X0: field.X0, Y0: max(field.Y0-foot.y+underWindow+text*pitch, p.y-84), X1: field.X1, Y1: p.y}
+	p.y = w.draw(pic) - underWindow + 2
 	p.para("scale " + scaleName(1/w.k))
 	p.skip(2)
-	for i, peg := range j.Pegs {
+	p.margins(f, j.Pegs)
+}
+
+// underWindow is the air above and below the scale under a peg window, paper mm.
+const underWindow = 7.0
+
+// margins tells how every hole stands.
+func (p *pen) margins(f *geom.Frame, pegs []geom.Peg) {
+	for i, peg := range pegs {
 		name := "The hole"
-		if len(j.Pegs) > 1 {
+		if len(pegs) > 1 {
 			name = fmt.Sprintf("Hole %d", i+1)
+		}
+		if i > 0 {
+			p.skip(2)
 		}
 		p.margin(f, name, peg)
 	}
@@ -49,11 +61,10 @@ func (p *pen) margin(f *geom.Frame, name string, g geom.Peg) {
 	}
 	p.head(name + ": " + g.Window.Grade.String())
 	p.para("Tightest (arrow): " + t.Rule.Name + " of " + t.Rule.Timber)
-	p.value("hole centre to it", f.Units.FormatJoint(t.Distance))
-	p.value("in bores", fmt.Sprintf("%.1f", t.Distance/g.Bore))
-	p.value("workable from", f.Units.FormatJoint(t.Rule.Workable))
-	p.value("full strength from", f.Units.FormatJoint(t.Rule.Full))
-	p.skip(2)
+	p.value(row{"hole centre to it", f.Units.FormatJoint(t.Distance)})
+	p.value(row{"in bores", fmt.Sprintf("%.1f", t.Distance/g.Bore)})
+	p.value(row{"workable from", f.Units.FormatJoint(t.Rule.Workable)})
+	p.value(row{"full strength from", f.Units.FormatJoint(t.Rule.Full)})
 }
 
 // window draws peg holes and their windows in the joint's plane.

@@ -64,29 +64,30 @@ func meet(t *geom.Timber, n int, p, axis vec.V) vec.V {
 }
 
 // Bores returns every bore, timber by timber in frame order, and within a
-// timber face by face from the start end, numbered in that order. The note of a
-// bore of a stopped joint forbids it and says nothing else; that of a drawn
-// tenon's bore says which way it is offset from the mortise's.
+// timber face by face from the start end, numbered in that order. A drawn tenon's
+// bore says how far and which way it is offset from the mortise's; the note of a
+// bore of a stopped joint forbids it, and no offset is told.
 func Bores(f *geom.Frame, stopped map[string]int) Table {
 	length := lengthUnit(f.Units)
 	t := Table{Name: "bores", Title: "Bores", Units: f.Units, Columns: []Column{
-		{Name: "timber"},
+		{Name: "timber", Own: true},
 		{Name: "no.", kind: count},
 		{Name: "entry face"},
 		{Name: "from start end", Unit: length, kind: fine},
 		{Name: "off arris", Unit: length, kind: fine},
 		{Name: "arris"},
-		{Name: "diameter", Unit: length, kind: fine},
+		{Name: "bore Ø", Unit: length, kind: fine},
 		{Name: "bore", Spare: true},
 		{Name: "in"},
 		{Name: "depth", Unit: length, kind: fine},
 		{Name: "first side", Unit: length, kind: fine},
 		{Name: "wander per 1°", Unit: length, kind: fine, Spare: true},
-		{Name: "off square", Unit: "°", kind: amount},
+		{Name: "lean", Unit: "°", kind: amount},
 		{Name: "exit face"},
-		{Name: "mark"},
-		{Name: "joint", Spare: true},
+		{Name: "mark", Own: true},
+		{Name: "joint", Spare: true, Own: true},
 		{Name: "offset", Unit: length, kind: fine},
+		{Name: "which way"},
 		{Name: "note"},
 	}}
 	marks := map[string]string{}
@@ -96,22 +97,22 @@ func Bores(f *geom.Frame, stopped map[string]int) Table {
 	n, forbidden, lean := 0, 0, 0.0
 	for _, s := range f.Timbers {
 		for i, b := range byFace(s) {
-			w, h := Locate(s, b), holeOf(f, s, b)
+			w, h, note := Locate(s, b), holeOf(f, s, b), ""
 			if h.thickness > 0 {
 				w.Depth = h.thickness
 			}
 			if x := stopped[b.Joint]; x > 0 {
-				h.offset, h.note = nil, stopNote(x)
+				h.offset, h.way, note = nil, "", stopNote(x)
 				forbidden++
 			}
 			t.add(s.ID, i+1, entryTitle(s, b), w.Along, w.Across, w.Arris, b.Diameter,
-				through(b), h.in, w.Depth, firstSide(b, w.Depth, f.Offer.LeadScrew), Wander(w.Depth), w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.note)
+				through(b), h.in, w.Depth, firstSide(b, w.Depth, f.Offer.LeadScrew), Wander(w.Depth), w.Lean, exitNumber(b), marks[b.Joint], b.Joint, h.offset, h.way, note)
 			n, lean = n+1, max(lean, w.Lean)
 		}
 	}
 	t.Totals = boreTotals(n, forbidden)
 	if lean < square {
-		t.spare("off square")
+		t.spare("lean")
 		t.Totals = append(t.Totals, "every bore stands square to its entry face")
 	}
 	return t
@@ -131,7 +132,7 @@ func boreTotals(n, forbidden int) []string {
 		"off arris is measured on the entry face from the arris named, depth along the bit from that face",
 		"bore a through hole from the entry face to the depth under first side, when the lead screw shows, and finish from the other face; bored through from one side, a bit that leans one degree comes out of place by depth / 57; exit face none is a blind hole",
 		"in a tenon the depth is the tenon's thickness: it is bored from the cheek on the side of the entry face",
-		"offset and note say how far a tenon's hole is set off from the mortise's, and which way; the places given have it in them already: do not set off again",
+		"offset and which way: how far the tenon's hole is set off from the mortise's, toward the shoulder or, in a brace, back up it; the places given have it in them already: do not set off again",
 	}
 }
 

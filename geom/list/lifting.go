@@ -26,13 +26,13 @@ func Lifting(f *geom.Frame) Table {
 		weight = "lb"
 	}
 	t := Table{Name: "lifting", Title: "Weights and balance", Units: f.Units, Columns: []Column{
-		{Name: "what"}, {Name: "timbers", kind: count},
+		{Name: "what", Own: true}, {Name: "timbers each", kind: count},
 		{Name: "weight green", Unit: weight, kind: amount},
 		{Name: "weight dry", Unit: weight, kind: amount},
 		{Name: "balance along", Unit: length, kind: long},
 		{Name: "balance across", Unit: length, kind: long},
 		{Name: "balance up", Unit: length, kind: long},
-		{Name: "note"},
+		{Name: "note", Aside: true},
 	}}
 	heavy := 0
 	row := func(what string, n int, l Load) {
@@ -74,12 +74,16 @@ func LoadOf(f *geom.Frame, ids []string) Load {
 	return groupLoad(f, ids)
 }
 
+// evenly is the difference of weights that counts as none, kg: sticks cut alike
+// in other places of the frame differ by rounding.
+const evenly = 1e-6
+
 // byWeight returns the timbers, the heaviest first, then in frame order.
 func byWeight(timbers []*geom.Timber) []*geom.Timber {
 	var out []*geom.Timber
 	for _, t := range timbers {
 		at := len(out)
-		for at > 0 && greenWeight(out[at-1]) < greenWeight(t) {
+		for at > 0 && greenWeight(out[at-1]) < greenWeight(t)-evenly {
 			at--
 		}
 		out = append(out[:at], append([]*geom.Timber{t}, out[at:]...)...)

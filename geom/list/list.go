@@ -29,6 +29,8 @@ type Column struct {
 	Name, Unit string
 	kind       kind
 	Spare      bool // left off paper, where another column stands for it
+	Own        bool // a name: paper tells rows together that differ in names alone
+	Aside      bool // remarks that paper may put under the list, at a mark
 }
 
 // spare leaves the named column off paper.

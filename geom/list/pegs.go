@@ -56,6 +56,7 @@ func Pegs(f *geom.Frame, stopped map[string]int) Table {
 		t.add(r.bore, r.length, r.head, r.lead, taper, tip, r.count, spares, made,
 			joined(f.Stock.Peg, f.Stock.PegDry), o.LeastFlats/perUnit, o.MostFlats/perUnit, side, per, need, r.note())
 	}
+	t.Columns[len(t.Columns)-1].Aside = held == 0 // a prohibition stands in its row
 	t.Totals = append(pegTotals(all, held, sizes(rows)), billetTotal(f, billets, unfit))
 	return t
 }

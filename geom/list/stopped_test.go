@@ -65,12 +65,13 @@ func TestBoresSayWhatTheyGoThrough(t *testing.T) {
 	want(t, l, "bore", "through", "blind", "through", "through")
 	want(t, l, "depth", `6"`, `2"`, `1 1/2"`, `8"`)
 	want(t, l, "offset", "", "", `1/8"`, "")
-	want(t, l, "note", "", "", "toward the shoulder", "")
+	want(t, l, "which way", "", "", "to shoulder", "")
+	want(t, l, "note", "", "", "", "")
 	f.Units = measure.Metric
 	want(t, Bores(f, nil), "offset", "", "", "3", "") // 3.175 mm, to the half
 	f.Joints[0].Pegs[0].Offset = 0
 	want(t, Bores(f, nil), "offset", "", "", "", "")
-	want(t, Bores(f, nil), "note", "", "", "", "")
+	want(t, Bores(f, nil), "which way", "", "", "", "")
 }
 
 // A tenon turned in the frame is as thick as before: the extent is taken along
