@@ -33,6 +33,8 @@ func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
 	p.para("scale " + scaleName(1/w.k))
 	p.skip(2)
 	p.margins(f, j.Pegs)
+	p.skip(2)
+	p.offset(f, field, j)
 }
 
 // underWindow is the air above and below the scale under a peg window, paper mm.
@@ -50,7 +52,6 @@ func (p *pen) margins(f *geom.Frame, pegs []geom.Peg) {
 		}
 		p.margin(f, name, peg)
 	}
-	p.offset(f, field, j)
 }
 
 // margin tells how the hole of a peg stands by its tightest margin.
