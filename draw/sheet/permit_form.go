@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -33,11 +34,30 @@ func (m *form) letters() dim.Group {
 	return dim.Together("form "+m.heads[0], all...)
 }
 
+// roomy returns the shares with every column wide enough for the longest word of
+// its heading; the widest columns give what that takes.
+func (m *form) roomy(g dim.Group, width float64) []float64 {
+	out := slices.Clone(m.shares)
+	for c, head := range m.heads {
+		need := 0.0
+		for _, w := range strings.Fields(head) {
+			need = max(need, font.Measure(w, g.Height, true)+2*cellPad+0.5)
+		}
+		if short := need/width - out[c]; short > 0 {
+			widest := slices.Index(out, slices.Max(out))
+			out[widest] -= short
+			out[c] += short
+		}
+	}
+	return out
+}
+
 // set draws as many rows as there is room for from the top of the field down,
 // under the heads, and returns the y below and the rows that are left. At least
 // one row is drawn.
 func (m *form) set(s *draw.Sheet, f block.Field) (y float64, left [][]string) {
 	g := m.letters()
+	m.shares = m.roomy(g, f.W())
 	y = m.row(s, f, f.Y1, m.heads, g, true, 0)
 	for i, r := range m.rows {
 		h := m.height(f, r, g.Height, false, m.least)
