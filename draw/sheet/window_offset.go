@@ -27,7 +27,7 @@ func (p *pen) holesApart(f *geom.Frame, field block.Field, j *geom.Joint, g geom
 	r := g.Bore / 2
 	m, t := j.Flat(g.Mortise), j.Flat(g.Tenon)
 	e := t.Sub(m)
-	head := text*pitch + 2*small*pitch + 2
+	head := text*pitch + p.paraHeight("Tenon hole set "+g.Words+".") + 2
 	if need := head + above + 2*r + math.Abs(e.Y) + below; p.y-need < field.Y0 {
 		return
 	}
