@@ -189,7 +189,11 @@ func (w *walk) holes() {
 func Sparse(s *draw.Sheet, field draw.Box, apart map[string]bool) []string {
 	ink := draw.NoBox()
 	for _, it := range s.Items {
-		if b := draw.ItemBounds(it); !b.Empty() && !apart[it.Head().LayerName()] {
+		b := draw.ItemBounds(it)
+		if x, ok := it.(*draw.Text); ok {
+			b = BoxOf(x)
+		}
+		if !b.Empty() && !apart[it.Head().LayerName()] {
 			ink = ink.With(b.Min, b.Max)
 		}
 	}

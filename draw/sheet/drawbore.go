@@ -163,9 +163,9 @@ func unitWords(u measure.Units) string {
 // and how it is written.
 func (d *bored) scaleFor(fits func(k float64) bool, from ...float64) (k float64, text string) {
 	if len(from) == 0 {
-		from = []float64{1, 2, 3, 4}
+		from = []float64{1, 2, 3, 4, 6, 8}
 		if d.f.Units == measure.Metric {
-			from = []float64{1, 2, 2.5, 5}
+			from = []float64{1, 2, 2.5, 5, 10}
 		}
 	}
 	for _, n := range from {

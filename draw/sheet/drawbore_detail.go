@@ -29,7 +29,7 @@ func (d *bored) holesSheet() *draw.Sheet {
 	}
 	k, scale := d.scaleFor(func(k float64) bool {
 		dx, dy := depth(k)
-		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room.H()-25
+		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room.H()-text*pitch-4-v.legendHeight(wide)
 	}, d.faceScales()...)
 	title.Scale = fmt.Sprintf("%s, detail %g:1", scale, big)
 	s, f := fresh(d.f, "drawbore", "drawbore-holes-"+d.j.ID, title)
@@ -38,7 +38,7 @@ func (d *bored) holesSheet() *draw.Sheet {
 	dx, dy := depth(k)
 	w := pen{s: s, x: left.X0, y: left.Y1, w: left.W()}
 	w.head("Seen from the entry side, " + d.faceName(d.p.Entry))
-	spare := max(0, w.y-2-left.Y0-14-dy-(v.high-v.low)*k)
+	spare := max(0, w.y-4-left.Y0-v.legendHeight(left.W())-dy-(v.high-v.low)*k)
 	v.k = k
 	v.at = vec.P{X: (left.X0+left.X1-dx)/2 - k*(v.left+v.right)/2, Y: w.y - 2 - k*v.high - spare/2}
 	v.draw(s, left)
@@ -51,9 +51,9 @@ func (d *bored) holesSheet() *draw.Sheet {
 // faceScales are the scales of the view along the peg.
 func (d *bored) faceScales() []float64 {
 	if d.f.Units == measure.Metric {
-		return []float64{2, 2.5, 5}
+		return []float64{2, 2.5, 5, 10}
 	}
-	return []float64{2, 3, 4}
+	return []float64{2, 3, 4, 6, 8}
 }
 
 // detailScale returns the largest enlargement, 10 to 1, at which both circles

@@ -11,8 +11,8 @@ import (
 // under the peg.
 func (c *cut) settle(f block.Field) {
 	c.at = vec.P{}
-	right := dim.Depth(dim.RightOf, c.upright())
-	c.at = vec.P{X: f.X1 - right - c.k*c.right, Y: f.Mid().Y - c.k*(c.top+c.low)/2}
+	right := max(dim.Depth(dim.RightOf, c.upright())+c.k*c.right, c.k*c.east)
+	c.at = vec.P{X: f.X1 - right, Y: f.Mid().Y - c.k*(c.top+c.low)/2}
 	if short := c.underShort(f); short > 0 {
 		c.at.Y += max(0, min(short, f.Y1-1-c.k*c.top-c.at.Y))
 	}
@@ -21,7 +21,7 @@ func (c *cut) settle(f block.Field) {
 // underShort returns how much too little room there is for the words under the
 // peg, paper mm.
 func (c *cut) underShort(f block.Field) float64 {
-	under := c.legendHeight(c.paper(c.left, 0).X - 8 - f.X0)
+	under := c.legendHeight(c.paper(c.west, 0).X - 8 - f.X0)
 	return f.Y0 + under + underPeg + c.k*c.p.Bore/2 - c.at.Y
 }
 
@@ -51,7 +51,7 @@ const overPeg = 12.5
 // wordsFit reports whether the words left of the receiver find room in the
 // field: above the peg which way, below it the letters.
 func (c *cut) wordsFit(f block.Field) bool {
-	wide := c.paper(c.left, 0).X - 6 - f.X0 - keyWide - 5
+	wide := c.paper(c.west, 0).X - 6 - f.X0 - keyWide - 5
 	if wide < 25 {
 		return false
 	}

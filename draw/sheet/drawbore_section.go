@@ -29,8 +29,9 @@ type cut struct {
 	*bored
 	s              *draw.Sheet
 	k              float64
-	at             vec.P // of the middle of the mortise hole
-	left, right    float64
+	at             vec.P   // of the middle of the mortise hole
+	left, right    float64 // of the receiver, along the peg
+	west, east     float64 // of all wood that is cut
 	low, top, face float64 // of the wood, along up from the hole
 	broken         bool    // the receiver is broken off at low
 }
@@ -53,7 +54,7 @@ func (d *bored) sectionSheet() *draw.Sheet {
 	low, top := c.low, c.top
 	k, scale := d.scaleFor(func(k float64) bool {
 		c.low, c.top = low, top
-		wide := (c.right-c.left)*k + dim.Depth(dim.RightOf, reqs(k)) + d.pegRoom(k)
+		wide := d.pegRoom(k) - c.left*k + max(c.right*k+dim.Depth(dim.RightOf, reqs(k)), c.east*k)
 		if wide > room.W() || !c.trim((room.H()-3)/k) {
 			return false
 		}
@@ -106,6 +107,17 @@ func (d *bored) newCut() *cut {
 	}
 	if math.IsInf(c.low, 0) {
 		c.low = -c.face
+	}
+	if d.p.Relish > 0 {
+		c.low = math.Min(c.low, d.p.Offset-d.p.Relish)
+	}
+	c.west, c.east = c.left, c.right
+	for _, l := range d.j.Of.NetInFrame().Section(d.plane()) {
+		for _, p := range l {
+			if y := d.up.Dot(p.Sub(m)); y > c.low-1 && y < c.top+1 {
+				c.west, c.east = math.Min(c.west, x(p)), math.Max(c.east, x(p))
+			}
+		}
 	}
 	return c
 }

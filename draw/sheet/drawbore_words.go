@@ -35,7 +35,7 @@ func (d *bored) pull() string {
 // besideSection fills the room left of the receiver: above the peg which way
 // and why it matters, below it the letters and the joints served.
 func (d *bored) besideSection(c *cut, f block.Field) {
-	x1 := c.paper(c.left, 0).X
+	x1 := c.paper(c.west, 0).X
 	low := c.paper(0, d.p.Bore/2).Y + 4
 	key := block.Field{X0: f.X0, Y0: low, X1: f.X0 + keyWide, Y1: f.Y1}
 	block.KeyView(c.s, key, d.f, map[string]bool{d.j.Into.ID: true, d.j.Of.ID: true})

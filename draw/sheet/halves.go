@@ -49,7 +49,7 @@ func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []st
 	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), scaleName(h.n))
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, full = fresh(h.f, "joint", j.ID+"-"+h.id, t)
-	if mirror := h.g.mirrorWords(); mirror != "" {
+	if mirror := h.g.mirrorWords(len(h.g.Joints)); mirror != "" {
 		lines = font.Wrap(mirror, full.W(), small)
 		full.Y0 += float64(len(lines))*small*pitch + 2
 	}

@@ -44,13 +44,17 @@ func (g Group) alike() string {
 }
 
 // mirrorWords says which joints are the mirror images of what is drawn, "" for
-// none.
-func (g Group) mirrorWords() string {
+// none; of more than most it says how many.
+func (g Group) mirrorWords(most int) string {
 	_, mirror := g.hands()
 	if len(mirror) == 0 {
 		return ""
 	}
-	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + joinersMarks(mirror) + "."
+	which := joinersMarks(mirror)
+	if len(mirror) > most {
+		which = fmt.Sprintf("%d joints, named with the section", len(mirror))
+	}
+	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + which + "."
 }
 
 // marksOf lists the marks of joints.

@@ -56,11 +56,22 @@ type diagonal struct {
 // Surveys returns the plans, the bents and walls in elevation, the roof's
 // framing plan and a section. Bents that are alike share a sheet.
 func Surveys(f *geom.Frame) []*draw.Sheet {
-	var out []*draw.Sheet
-	for _, s := range surveys(f) {
-		out = append(out, s.sheets(f)...)
+	return surveySheets(f, surveys(f))
+}
+
+// surveySheets draws surveys on sheets, from the last: the roof's plan is the
+// first to share one.
+func surveySheets(f *geom.Frame, list []*survey) []*draw.Sheet {
+	if len(list) == 0 {
+		return nil
 	}
-	return out
+	last := len(list) - 1
+	if last > 0 {
+		if s := paired(f, list[last-1], list[last]); s != nil {
+			return append(surveySheets(f, list[:last-1]), s)
+		}
+	}
+	return append(surveySheets(f, list[:last]), list[last].sheets(f)...)
 }
 
 // surveys returns what Surveys draws.

@@ -91,6 +91,17 @@ func (g *grid) fit(total float64) {
 	}
 }
 
+// natural is the width of the table where every column is as wide as its cells
+// and its heading in two lines.
+func (g *grid) natural() float64 {
+	_, cells, heads := g.wants()
+	sum := float64(len(cells)-1) * cellGap
+	for c := range cells {
+		sum += max(cells[c], heads[c])
+	}
+	return sum
+}
+
 // sum is the width of the table.
 func (g *grid) sum() float64 {
 	sum := float64(len(g.width)-1) * g.gap

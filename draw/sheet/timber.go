@@ -14,7 +14,8 @@ import (
 
 // Timber returns the sheets of sticks that are cut alike: the four faces
 // unrolled, on as many sheets as the length takes, then the table of cuts with
-// both ends. Where a stop finding names one of their joints every sheet says so.
+// both ends, under the last faces where these leave it room. Where a stop
+// finding names one of their joints every sheet says so.
 func Timber(f *geom.Frame, g Sticks, stops map[string]int) []*draw.Sheet {
 	t := g.First()
 	v := newStickView(f, g)
@@ -26,7 +27,9 @@ func Timber(f *geom.Frame, g Sticks, stops map[string]int) []*draw.Sheet {
 			out = append(out, v.sheet(s, faces, page, n))
 		}
 	}
-	out = append(out, stickTable(f, g, v.feats)...)
+	if !v.tabled {
+		out = append(out, cutSheets(f, g, v.feats)...)
+	}
 	if least := g.stop(f, stops); least > 0 {
 		for _, s := range out {
 			block.DoNotCut(s, least)
@@ -54,6 +57,8 @@ type stickView struct {
 	rows   [][]int // faces of the sheets that show one stretch of length
 	strips []strip
 	foot   float64
+	table  *cutTable
+	tabled bool // the table stands under the faces of the last sheet
 }
 
 // Room on a sheet of faces, paper mm.
@@ -63,6 +68,9 @@ const (
 	faceGap   = 4.0  // gap over a face without labels
 	footLine  = 4.6  // from the lowest face to the line of the running dimension
 	markStep  = 1.45*dim.Text + 0.5
+	tableGap  = 7.0 // from the running dimension to a table under it
+
+	tableScale = 5 // for a table under the faces they are made no smaller than 1:5
 )
 
 // newStickView chooses scale and arrangement: the fewest sheets, all four faces
@@ -79,6 +87,7 @@ func newStickView(f *geom.Frame, g Sticks) *stickView {
 		v.foot = max(v.foot, font.Measure(f.Units.PlainJoint(x), dim.Text, false))
 	}
 	v.foot += footLine + 5.6
+	v.table = newCutTable(f, g, v.feats, field.W(), true)
 	scales := stickScales(f.Units)
 	large := 0
 	for large < len(scales) && scales[large] <= 6 {
@@ -101,9 +110,15 @@ func (v *stickView) choose(scales []float64, width, height float64) bool {
 				continue
 			}
 			strips := lay(v.t, 1/n, width, tornMargin, v.places, most)
-			if c := len(strips) * len(rows); c < best {
+			c := len(strips)*len(rows) + 1
+			under := v.under(rows[len(rows)-1], 1/n, height)
+			tabled := v.table.whole(under) <= under
+			if tabled && n <= tableScale {
+				c--
+			}
+			if c < best {
 				best = c
-				v.k, v.scale, v.rows, v.strips = 1/n, scaleName(n), rows, strips
+				v.k, v.scale, v.rows, v.strips, v.tabled = 1/n, scaleName(n), rows, strips, tabled
 			}
 		}
 	}
@@ -163,7 +178,36 @@ func (v *stickView) sheet(st strip, faces []int, n, of int) *draw.Sheet {
 	if of > 1 {
 		what = fmt.Sprintf(", faces, part %d of %d", n, of)
 	}
+	if v.tabled && n == of {
+		return v.withTable(st, faces, what)
+	}
 	s, field := v.fresh(what, v.scale)
+	v.draw(s, field, st, faces)
+	return s
+}
+
+// withTable draws the given faces over one stretch of length, and the table of
+// cuts under them.
+func (v *stickView) withTable(st strip, faces []int, what string) *draw.Sheet {
+	_, field := v.fresh("", "")
+	room := v.under(faces, v.k, field.H())
+	band := v.table.band(room)
+	s, field := v.fresh(what+", with its cuts in order", v.scale+", "+v.table.endsWords(band))
+	foot := field
+	foot.Y1 = foot.Y0 + v.table.whole(room)
+	v.table.under(s, foot, band)
+	field.Y0 = foot.Y1 + tableGap
+	v.draw(s, field, st, faces)
+	return s
+}
+
+// under is the height that the given faces leave for a table under them.
+func (v *stickView) under(faces []int, k, height float64) float64 {
+	return height - v.height(faces, k) - tableGap
+}
+
+// draw sets the given faces over one stretch of length in a field.
+func (v *stickView) draw(s *draw.Sheet, field block.Field, st strip, faces []int) {
 	p := &facePage{stickView: v, s: s, field: field, st: st, x0: field.X0 + faceWords}
 	p.lanes = map[int]*lane{}
 	for _, f := range faces {
@@ -185,5 +229,4 @@ func (v *stickView) sheet(st strip, faces []int, n, of int) *draw.Sheet {
 	p.matchLines()
 	p.balance()
 	block.KeyView(s, block.Field{X0: field.X0, Y0: max(field.Y0, p.low-footLine-v.foot), X1: field.X0 + faceWords - 3, Y1: p.low - 3}, v.f, v.g.dark())
-	return s
 }

@@ -22,43 +22,179 @@ const (
 	bandLow  = 40.0 // the same where that saves a sheet
 	bandEnds = 104.0
 	bandKey  = 40.0
+
+	besideWide = bandEnds // of the column at the right of a table
+	besideGap  = 10.0
 )
 
-// stickTable returns the sheets with what the stick is, both its ends, and the
-// table of its cuts in the order in which they are best made.
-func stickTable(f *geom.Frame, g Sticks, feats []feature) []*draw.Sheet {
-	t := g.First()
-	title := block.TitleFor(f, "Timber, cuts in order", g.shows(), "")
-	title.Note = "from: start end; off the arris: from face 1 on the faces 2 and 4, from face 2 on the faces 1 and 3"
-	next := func(n int) (*draw.Sheet, block.Field) { return fresh(f, "timber", "timber-"+t.ID, title) }
-	_, field := next(0)
-	facts, rest := split(field, field.X1-bandEnds-bandKey-4, 6)
-	w := &cutTable{f: f, g: cutGrid(f, g, feats), next: next, field: field}
-	w.g.fit(field.W())
-	lines := servedLines(f, g, field.W())
-	if len(lines) > 0 {
-		w.tail = 4 + text*pitch + float64(len(lines))*small*pitch
+// newCutTable measures the table of a stick's cuts for a field of the given
+// width, with what the stick is and its ends beside it if that is asked for and
+// the field is wide enough.
+func newCutTable(f *geom.Frame, g Sticks, feats []feature, width float64, beside bool) *cutTable {
+	w := &cutTable{f: f, g: g, grid: cutGrid(f, g, feats), wide: width}
+	facts := block.Field{X1: width - bandEnds - bandKey - 7}
+	if beside && w.grid.natural() <= width-besideWide-besideGap {
+		w.beside, w.wide = true, width-besideWide-besideGap
+		facts.X1 = besideWide
 	}
-	high := bandHigh
-	low := max(bandLow, stickFacts(f, g, draw.NewSheet("", "", "", 1, 1), facts)+1)
-	if need := w.height(feats); need > field.H()-high && need <= field.H()-low {
-		high = low
+	w.facts = stickFacts(f, g, draw.NewSheet("", "", "", 1, 1), facts) + 1
+	w.grid.fit(w.wide)
+	w.lines = servedLines(f, g, w.wide)
+	stage := -1
+	for i, row := range w.grid.rows {
+		b := cutRow{feature: &feats[i], cells: row, high: w.grid.height(row)}
+		if feats[i].stage != stage {
+			stage = feats[i].stage
+			b.stage = fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage])
+			b.high += w.stageLine()
+		}
+		w.rows = append(w.rows, b)
 	}
-	k := endScale(f, t, high)
-	title.Scale = "ends " + scaleName(1/k)
-	s, _ := next(1)
-	facts.Y0, rest.Y0 = field.Y1-high, field.Y1-high
-	ends, key := split(rest, rest.X1-bandKey, 4)
-	stickFacts(f, g, s, facts)
-	endViews(f, t, s, ends, k)
+	return w
+}
+
+// headHigh is what the headings of the table take.
+func (w *cutTable) headHigh() float64 { return w.grid.headHeight() + 2 }
+
+// servedHead is the height of the words over the sticks cut alike.
+const servedHead = 3 + text*pitch
+
+// blocks returns the heights of what may not be parted by the end of a sheet:
+// the rows, then the lines about the sticks cut alike, two of them under their
+// heading.
+func (w *cutTable) blocks() []float64 {
+	var out []float64
+	for _, r := range w.rows {
+		out = append(out, r.high)
+	}
+	for i := range w.lines {
+		if h := small * pitch; i == 0 {
+			out = append(out, servedHead+h)
+		} else if i == 1 {
+			out[len(out)-1] += h
+		} else {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// height is what the whole table takes under one head.
+func (w *cutTable) height() float64 {
+	h := w.headHigh()
+	for _, b := range w.blocks() {
+		h += b
+	}
+	return h
+}
+
+// band is the height of the band over the table where the table follows it in
+// the room given: lower where the whole table then has room, none where the
+// same stands beside the table.
+func (w *cutTable) band(room float64) float64 {
+	if w.beside {
+		return 0
+	}
+	low := max(bandLow, w.facts)
+	if need := w.height(); need > room-bandHigh && need <= room-low {
+		return low
+	}
+	return bandHigh
+}
+
+// whole is the height of the whole table with all that belongs to it, in the
+// room given.
+func (w *cutTable) whole(room float64) float64 {
+	if w.beside {
+		note := float64(len(font.Wrap(cutsNote, besideWide, small))) * small * pitch
+		return max(w.height(), w.facts+bandHigh+5+note)
+	}
+	return w.band(room) + w.height()
+}
+
+// cutSheets returns the table on sheets of its own: what the stick is, both its
+// ends, and its cuts in the order in which they are best made. A short table
+// has the others over it, so that the sheet is filled from its head.
+func cutSheets(f *geom.Frame, g Sticks, feats []feature) []*draw.Sheet {
+	_, field := fresh(f, "", "", block.TitleFor(f, "", g.shows(), ""))
+	w := newCutTable(f, g, feats, field.W(), true)
+	if w.height() < field.H()/2 {
+		w = newCutTable(f, g, feats, field.W(), false)
+	}
+	return w.sheets()
+}
+
+// sheets sets the table on the fewest sheets that hold it.
+func (w *cutTable) sheets() []*draw.Sheet {
+	title := block.TitleFor(w.f, "Timber, cuts in order", w.g.shows(), "")
+	title.Note = cutsNote
+	next := func() (*draw.Sheet, block.Field) { return fresh(w.f, "timber", "timber-"+w.g.First().ID, title) }
+	_, field := next()
+	band, full := w.band(field.H()), field.H()-w.headHigh()
+	title.Scale = w.endsWords(band)
+	s, _ := next()
+	block.KeyView(s, w.head(s, field, band), w.f, w.g.dark())
+	out := []*draw.Sheet{s}
+	field.Y1 -= band
+	from := 0
+	for i, n := range breaks(w.blocks(), full-band, full) {
+		if i > 0 {
+			s, field = next()
+			out = append(out, s)
+		}
+		w.part(s, field, from, from+n)
+		from += n
+	}
+	return out
+}
+
+// cutsNote says what the columns of the table are measured from.
+const cutsNote = "from: start end; off the arris: from face 1 on the faces 2 and 4, from face 2 on the faces 1 and 3"
+
+// endsWords tells the scale of the ends in a band of the given height.
+func (w *cutTable) endsWords(band float64) string { return "ends " + scaleName(1/w.ends(band)) }
+
+// ends is the scale of the end views in a band of the given height.
+func (w *cutTable) ends(band float64) float64 {
+	if w.beside {
+		band = bandHigh
+	}
+	return endScale(w.f, w.g.First(), band)
+}
+
+// head sets what the stick is and both its ends into a band over the table, or
+// at the right of it, and returns the room that is left for a key view.
+func (w *cutTable) head(s *draw.Sheet, field block.Field, band float64) (rest block.Field) {
+	t := w.g.First()
+	if w.beside {
+		side := field
+		side.X0, side.Y1 = side.X1-besideWide, side.Y1-1
+		stickFacts(w.f, w.g, s, side)
+		side.Y1 -= w.facts
+		ends := side
+		ends.Y0 = ends.Y1 - bandHigh
+		endViews(w.f, t, s, ends, w.ends(band))
+		side.Y1 = ends.Y0 - 4
+		side.Y0 = max(side.Y0, side.Y1-bandHigh)
+		return side
+	}
+	field.Y0 = field.Y1 - band
+	facts, right := split(field, field.X1-bandEnds-bandKey-4, 6)
+	ends, key := split(right, right.X1-bandKey, 4)
+	stickFacts(w.f, w.g, s, facts)
+	endViews(w.f, t, s, ends, w.ends(band))
 	key.Y0 += 6
-	block.KeyView(s, key, f, g.dark())
-	w.sheets, w.s = []*draw.Sheet{s}, s
-	w.share = w.fill(feats, field.H()-high, field.H())
-	w.field.Y1 -= high
-	w.draw(feats)
-	w.served(lines)
-	return w.sheets
+	return key
+}
+
+// under sets the table with all that belongs to it in a field that has room for
+// it, a band of the given height over it.
+func (w *cutTable) under(s *draw.Sheet, field block.Field, band float64) {
+	note := w.head(s, field, band)
+	p := pen{s: s, x: note.X0, y: note.Y1, w: note.W()}
+	p.para(cutsNote)
+	field.Y1 -= band
+	w.part(s, field, 0, len(w.blocks()))
 }
 
 // stickFacts sets what the stick is, all in one size, and returns the height that
@@ -159,17 +295,26 @@ func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field, k
 	}
 }
 
-// cutTable sets the rows of the cuts over as many sheets as they take.
+// cutTable is the table of a stick's cuts, about to be set.
 type cutTable struct {
-	f      *geom.Frame
-	g      *grid
-	next   func(n int) (*draw.Sheet, block.Field)
-	sheets []*draw.Sheet
-	s      *draw.Sheet
-	field  block.Field
-	y      float64
-	tail   float64 // height of what stands under the rows
-	share  float64 // of the height of every sheet that rows take
+	f     *geom.Frame
+	g     Sticks
+	grid  *grid
+	rows  []cutRow
+	lines []string // about the sticks cut alike
+	// beside says that what the stick is and its ends stand at the right of the
+	// table, on a sheet as wide as that, and not in a band over it.
+	beside bool
+	wide   float64 // of the table
+	facts  float64 // height of what the stick is
+}
+
+// cutRow is a row of the table and the words of the stage that it begins.
+type cutRow struct {
+	feature *feature
+	cells   []string
+	stage   string  // "" where it begins none
+	high    float64 // the words of the stage counted in
 }
 
 // cutGrid returns the table of the cuts.
@@ -229,63 +374,42 @@ func (f *feature) row(u measure.Units, words map[string]string, named bool) []st
 }
 
 // stageLine is the height of the words over a stage's rows.
-func (w *cutTable) stageLine() float64 { return w.g.size()*pitch + 1 }
+func (w *cutTable) stageLine() float64 { return w.grid.size()*pitch + 1 }
 
-// height is what the whole table takes under one head.
-func (w *cutTable) height(feats []feature) float64 {
-	h, stage := w.g.headHeight()+2+w.tail, -1
-	for i, row := range w.g.rows {
-		h += w.g.height(row)
-		if feats[i].stage != stage {
-			stage = feats[i].stage
-			h += w.stageLine()
+// part sets the blocks from and before to in a field, the rows under their
+// headings.
+func (w *cutTable) part(s *draw.Sheet, field block.Field, from, to int) {
+	y := field.Y1
+	if from < len(w.rows) {
+		y = w.grid.head(s, field)
+	}
+	for _, r := range w.rows[min(from, len(w.rows)):min(to, len(w.rows))] {
+		if r.stage != "" {
+			w.grid.letters.Text(s, at(field.X0, y-1-w.grid.size()), r.stage).Bold = true
+			y -= w.stageLine()
+		}
+		before := len(s.Items)
+		y = w.grid.row(s, field, y, r.cells)
+		for _, it := range s.Items[before:] {
+			it.Head().Mark = fmt.Sprintf("row:%d", r.feature.n)
 		}
 	}
-	return h
+	if to > len(w.rows) {
+		w.served(pen{s: s, x: field.X0, y: y, w: field.W()}, max(from-len(w.rows), 0), to-len(w.rows))
+	}
 }
 
-// fill returns the share of the sheets' heights that divides the rows evenly
-// over the fewest sheets: first is what the first has for them, next the others.
-func (w *cutTable) fill(feats []feature, first, next float64) float64 {
-	need := w.height(feats)
-	n := 1.0
-	for first+(n-1)*(next-w.g.headHeight()-2) < need && n < 100 {
-		n++
+// served sets blocks of the lines about the sticks that are cut alike; the
+// first block holds the heading and two lines.
+func (w *cutTable) served(p pen, from, to int) {
+	first, last, more := from+1, min(to+1, len(w.lines)), ", continued"
+	if from == 0 {
+		p.y -= 3
+		first, more = 0, ""
 	}
-	if n == 1 {
-		return 1
-	}
-	return min(1, need/(first+(n-1)*(next-w.g.headHeight()-2))+0.06)
-}
-
-// low is the lower edge of the sheet's rows.
-func (w *cutTable) low() float64 { return w.field.Y1 - w.field.H()*w.share }
-
-// draw sets the rows, each stage under its words.
-func (w *cutTable) draw(feats []feature) {
-	w.y = w.g.head(w.s, w.field)
-	stage := -1
-	for i, row := range w.g.rows {
-		need := w.g.height(row)
-		fresh := feats[i].stage != stage
-		if fresh {
-			need += w.stageLine()
-		}
-		if w.y-need < w.low() {
-			w.page()
-			w.y = w.g.head(w.s, w.field)
-		}
-		if fresh {
-			stage = feats[i].stage
-			w.y -= 1
-			w.g.letters.Text(w.s, at(w.field.X0, w.y-w.g.size()), fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage])).Bold = true
-			w.y -= w.stageLine() - 1
-		}
-		before := len(w.s.Items)
-		w.y = w.g.row(w.s, w.field, w.y, row)
-		for _, it := range w.s.Items[before:] {
-			it.Head().Mark = fmt.Sprintf("row:%d", feats[i].n)
-		}
+	p.head("Sticks cut alike, with the marks of their joints" + more)
+	for _, line := range w.lines[first:last] {
+		p.line(line, small, false)
 	}
 }
 
@@ -299,12 +423,6 @@ func nth(before []feature, stage int) int {
 		last = f.stage
 	}
 	return n
-}
-
-func (w *cutTable) page() {
-	w.s, w.field = w.next(len(w.sheets) + 1)
-	w.sheets = append(w.sheets, w.s)
-	w.y = w.field.Y1
 }
 
 // letter is a joint of the drawn stick with the word that stands for it: its
@@ -370,24 +488,4 @@ func servedLines(f *geom.Frame, g Sticks, width float64) []string {
 		out = append(out, font.Wrap(fmt.Sprintf("no. %s %s: %s", t.Mark, t.ID, strings.Join(ms, ", ")), width, small)...)
 	}
 	return out
-}
-
-// served lists the sticks that are cut alike with the marks of their joints.
-func (w *cutTable) served(lines []string) {
-	if len(lines) == 0 {
-		return
-	}
-	p := pen{s: w.s, x: w.field.X0, y: w.y - 3, w: w.field.W()}
-	if p.y-text*pitch-2*small*pitch < w.field.Y0 {
-		w.page()
-		p.s, p.y = w.s, w.y
-	}
-	p.head("Sticks cut alike, with the marks of their joints")
-	for _, line := range lines {
-		if p.y-small*pitch < w.field.Y0 {
-			w.page()
-			p.s, p.y = w.s, w.y
-		}
-		p.line(line, small, false)
-	}
 }
