@@ -35,7 +35,7 @@ func newGrid(shadows []shadow) *grid {
 	}
 	g.x, g.y = x0-reach, y0-reach
 	wide, high := x1-x0+2*reach, y1-y0+2*reach
-	n := float64(min(len(shadows), 20000))
+	n := float64(min(len(shadows), 200_000))
 	g.step = max(math.Sqrt(wide*high/n), wide/4000, high/4000)
 	g.nx, g.ny = int(wide/g.step)+1, int(high/g.step)+1
 	g.at = make([][]int32, g.nx*g.ny)
