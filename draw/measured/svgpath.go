@@ -147,5 +147,6 @@ func arc(from, to vec.P, rx, ry, phi float64, large, sweep bool) [][3]vec.P {
 		s1, c1 := math.Sincos(a + float64(i+1)*step)
 		out[i] = [3]vec.P{mid.Add(place(c0-reach*s0, s0+reach*c0)), mid.Add(place(c1+reach*s1, s1-reach*c1)), mid.Add(place(c1, s1))}
 	}
+	out[n-1][2] = to // as written, so that a path that is closed there ends without a line
 	return out
 }
