@@ -21,6 +21,7 @@ type drawnLine struct {
 	a, b  vec.P
 	owner string
 	class draw.Class
+	level bool // leads to a height in its column
 }
 
 // binSize is the side of a square, mm.
@@ -34,7 +35,7 @@ func newLineSet(items []draw.Item) *lineSet {
 			continue
 		}
 		for _, s := range strokes(it) {
-			l.add(drawnLine{s[0], s[1], h.Owner, h.Class})
+			l.add(drawnLine{s[0], s[1], h.Owner, h.Class, h.Mark == "level"})
 		}
 	}
 	return l

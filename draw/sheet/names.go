@@ -224,12 +224,13 @@ func (n *namer) free(b draw.Box, air float64) bool {
 }
 
 // What a leader costs over its own length, mm of leader: for every line that it
-// crosses of another timber, of its own, of a dimension; and for a name that
+// crosses of another timber, of its own, of the grid, to a height; and for a name that
 // stands on the wood of another.
 const (
 	costOther   = 4.0
 	costOwn     = 0.5
 	costThin    = 2.0
+	costLevel   = 30.0
 	costOnWood  = 10.0
 	costFurther = 0.6 // for every further place on the same wood
 )
@@ -286,7 +287,7 @@ func (n *namer) endText(x naming, end vec.P, right float64) *draw.Text {
 }
 
 // crossed returns what a leader costs for what it crosses; without end where it
-// runs through a word or another leader.
+// runs through a word, another leader or a line of a dimension.
 func (n *namer) crossed(a, b vec.P, owner string) float64 {
 	for _, w := range n.words {
 		if crosses(a, b, w) {
@@ -302,6 +303,10 @@ func (n *namer) crossed(a, b vec.P, owner string) float64 {
 	n.lines.near(draw.NoBox().With(a, b), func(d drawnLine) bool {
 		switch {
 		case d.class == draw.Hatch || !dim.Cross(a, b, d.a, d.b):
+		case d.level:
+			cost += costLevel
+		case d.class == draw.Dimension:
+			cost = math.Inf(1)
 		case d.class != draw.Part:
 			cost += costThin
 		case d.owner == owner:

@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -82,32 +84,92 @@ func TestNamesPointAtTheirWood(t *testing.T) {
 	})
 }
 
-// No leader of a name runs through a word or crosses another leader.
+// leadFaults tells which leaders of names on a sheet run through a word, cross
+// another leader or cross a line of a dimension. The thin lines that lead to
+// heights in their column are none of these: a leader may cross one.
+func leadFaults(s *draw.Sheet) []string {
+	var out []string
+	var leads []*draw.Path
+	for _, it := range s.Items {
+		l, ok := it.(*draw.Path)
+		if !ok || !leader(l) {
+			continue
+		}
+		a, b := l.Pts[0], l.Pts[1]
+		for _, o := range leads {
+			if dim.Cross(a, b, o.Pts[0], o.Pts[1]) {
+				out = append(out, s.ID+": the leader of "+l.Owner+" crosses another")
+			}
+		}
+		leads = append(leads, l)
+		for _, it := range s.Items {
+			switch x := it.(type) {
+			case *draw.Text:
+				if crosses(a, b, dim.BoxOf(x)) {
+					out = append(out, s.ID+": the leader of "+l.Owner+" runs through "+x.S)
+				}
+			case *draw.Path:
+				if x.Class == draw.Dimension && x.Owner == "" && x.Mark != "level" && !x.Closed && crossesPath(a, b, x) {
+					out = append(out, s.ID+": the leader of "+l.Owner+" crosses a dimension")
+				}
+			}
+		}
+	}
+	return out
+}
+
+// leader reports whether a line leads from a name to its timber.
+func leader(l *draw.Path) bool {
+	return l.Class == draw.Dimension && l.Owner != "" && !l.Closed && len(l.Pts) == 2
+}
+
+func crossesPath(a, b vec.P, l *draw.Path) bool {
+	for i := 1; i < len(l.Pts); i++ {
+		if dim.Cross(a, b, l.Pts[i-1], l.Pts[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// No leader of a name runs through a word, crosses another leader or crosses a
+// line of a dimension.
 func TestLeadersRunClear(t *testing.T) {
 	f := trial.Sample(t, "cart-barn")
 	n := 0
 	for _, s := range append(append(Views(f), Apart(f)...), Surveys(f)...) {
-		var leads [][]vec.P
+		for _, fault := range leadFaults(s) {
+			t.Error(fault)
+		}
 		for _, it := range s.Items {
-			l, ok := it.(*draw.Path)
-			if !ok || l.Class != draw.Dimension || l.Owner == "" || l.Closed || len(l.Pts) != 2 {
-				continue
-			}
-			n++
-			for _, o := range leads {
-				if dim.Cross(l.Pts[0], l.Pts[1], o[0], o[1]) {
-					t.Errorf("%s: the leader of %s crosses another", s.ID, l.Owner)
-				}
-			}
-			leads = append(leads, l.Pts)
-			for _, it := range s.Items {
-				if x, ok := it.(*draw.Text); ok && crosses(l.Pts[0], l.Pts[1], dim.BoxOf(x)) {
-					t.Errorf("%s: the leader of %s runs through %q", s.ID, l.Owner, x.S)
-				}
+			if l, ok := it.(*draw.Path); ok && leader(l) {
+				n++
 			}
 		}
 	}
 	if n < 20 {
 		t.Errorf("only %d leaders found", n)
+	}
+}
+
+// The rules for leaders are in force: each of three faults that are put on a
+// sheet is found, and a sheet without them passes.
+func TestLeaderRules(t *testing.T) {
+	s, _ := block.New("letter", true, "plan", "x", block.Title{Frame: "f", Sheet: "s"})
+	lead := func(x0, y0, x1, y1 float64) { s.Line(draw.Dimension, at(x0, y0), at(x1, y1)).Owner = "post" }
+	lead(100, 100, 120, 110)
+	dim.Stack(s, dim.Below, 90, []dim.Request{{From: at(100, 90), To: at(160, 90), Text: "60"}})
+	if got := leadFaults(s); got != nil {
+		t.Errorf("a clear sheet: %q", got)
+	}
+	lead(100, 110, 120, 100)
+	lead(150, 100, 150, 78)
+	s.Text(at(60, 100), 3, "word")
+	lead(55, 101, 90, 101)
+	got := strings.Join(leadFaults(s), "\n")
+	for _, want := range []string{"crosses another", "crosses a dimension", "runs through word"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not found: %s", want, got)
+		}
 	}
 }

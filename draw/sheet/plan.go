@@ -33,13 +33,33 @@ func surveyScales(u measure.Units) []float64 {
 }
 
 // sheets draws the survey at the largest customary scale at which it fits, or at
-// a smaller one that leaves room for the names of all timbers. Where no such
-// scale is near, the same view follows with the names that are left.
+// a smaller one that leaves room for the names of all timbers. Where that would be
+// less than the least scale, or there is none such, it is drawn in parts; where it
+// has no parts, the same view follows with the names that are left.
 func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
 	p := &surveyPage{survey: v, f: f}
 	if !p.measure() {
 		return nil
 	}
+	var best []*draw.Sheet
+	if p.k > v.least(f.Units)-1e-12 {
+		best = p.onOne()
+	}
+	if len(best) == 1 {
+		return best
+	}
+	if list := v.inParts(f); list != nil {
+		return list
+	}
+	if best == nil {
+		best = p.onOne()
+	}
+	return best
+}
+
+// onOne draws the survey at its scale or at one of the next smaller ones, down to
+// the least, on as few sheets as it takes.
+func (p *surveyPage) onOne() []*draw.Sheet {
 	var best []*draw.Sheet
 	for range 3 {
 		if list := p.pages(); best == nil || len(list) < len(best) {
@@ -124,6 +144,7 @@ func (p *surveyPage) measure() bool {
 	}
 	p.notes = p.squareNotes()
 	p.pic = takePicture(p.cam, p.parts, p.f.Paper.Hidden)
+	p.pic.items = p.bays.withoutEnds(p.pic.items)
 	for p.smaller() && !p.fits() {
 	}
 	return true
@@ -163,7 +184,7 @@ func (p *surveyPage) fits() bool {
 func (p *surveyPage) requests() (x, y []dim.Request) {
 	said := map[string]bool{}
 	add := func(out []dim.Request, d stretchOf, across bool) []dim.Request {
-		key := fmt.Sprintf("%v %.1f %.1f", across, d.from, d.to)
+		key := fmt.Sprintf("%v %.1f %.1f %d", across, d.from, d.to, max(d.n, 1))
 		if said[key] || d.to-d.from < 1 {
 			return out
 		}
@@ -200,7 +221,7 @@ func (p *surveyPage) room(field block.Field) block.Field {
 	if len(p.side) > 0 {
 		r.X1 -= bubbleRoom
 	}
-	if len(p.grid) > 0 {
+	if len(p.grid) > 0 || p.bays != nil {
 		r.Y1 -= bubbleRoom
 	}
 	if lo, hi := dim.Reach(dim.Below, x); len(x) > 0 {
@@ -208,6 +229,9 @@ func (p *surveyPage) room(field block.Field) block.Field {
 		r.X1 -= max(0, hi-p.box.Max.X*p.k)
 	}
 	r.Y0 += dim.Depth(dim.Below, x) + p.noteHeight() + 2
+	if len(p.key) > 0 {
+		r.Y0 += keyRoom
+	}
 	if lo, hi := dim.Reach(dim.LeftOf, y); len(y) > 0 {
 		r.Y0 += max(0, p.box.Min.Y*p.k-lo)
 		r.Y1 -= max(0, hi-p.box.Max.Y*p.k)
@@ -247,7 +271,9 @@ func (p *surveyPage) noteColumns() int {
 func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []naming) []naming {
 	room := p.room(field)
 	o := room.Mid().Sub(p.box.Mid().Mul(p.k))
-	o.Y = room.Y1 - p.box.Max.Y*p.k - (room.H()-p.box.H()*p.k)*0.35
+	if o.Y = room.Y1 - p.box.Max.Y*p.k; len(p.key) == 0 {
+		o.Y -= (room.H() - p.box.H()*p.k) * 0.35
+	}
 	p.hatch(s, o)
 	s.Add(scaled(p.items, 1, o)...)
 	box := draw.Box{Min: o.Add(p.box.Min.Mul(p.k)), Max: o.Add(p.box.Max.Mul(p.k))}
@@ -257,6 +283,12 @@ func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []naming) []na
 	x, y := p.requests()
 	dim.Stack(s, dim.Below, box.Min.Y, moved(x, o))
 	dim.Stack(s, dim.LeftOf, box.Min.X, moved(y, o))
+	p.matchLines(s, box, o)
+	if len(p.key) > 0 {
+		y := box.Min.Y - dim.Depth(dim.Below, x) - 3
+		p.partKey(s, y, o)
+		p.setIndex(s, field, y-keyRoom-3)
+	}
 	p.slopes(s, box)
 	p.clearSizes(s, o)
 	p.foot(s, field)

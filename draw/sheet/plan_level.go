@@ -64,6 +64,7 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 	tips := make([]vec.P, len(list))
 	for i, l := range list {
 		tips[i] = o.Add(p.cam.Project(l.at).Mul(p.k))
+		tips[i].X = min(tips[i].X, box.Max.X)
 		wants[i] = dim.Want{At: tips[i].Y, Size: levelPitch * h}
 	}
 	places, _ := dim.Spread(wants, 0.15*h, low, field.Y1)

@@ -18,7 +18,7 @@ const (
 
 // paired draws two plans one over the other, where the lower one would leave
 // most of a sheet of its own empty and both find room with all that is said
-// about them; nil where they do not. Plans of a long narrow building are so
+// about them at no less than the least scale; nil where they do not. Plans of a long narrow building are so
 // drawn.
 func paired(f *geom.Frame, over, under *survey) *draw.Sheet {
 	a, b := &surveyPage{survey: over, f: f}, &surveyPage{survey: under, f: f}
@@ -33,6 +33,9 @@ func paired(f *geom.Frame, over, under *survey) *draw.Sheet {
 	}
 	a.noLarger(b)
 	b.noLarger(a)
+	if a.k < max(over.least(f.Units), under.least(f.Units))-1e-12 {
+		return nil
+	}
 	t.Scale, t.Note = a.scale, a.noteOr(t.Note)
 	spare := field.H() - a.needs(field) - b.needs(field) - pairGap
 	if spare < 0 {

@@ -3,7 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -25,7 +25,8 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 	z, from := datum(f)
 	up := vec.V{Z: 1}
 	base := func(id, title, shows string, cuts []solid.Plane) *survey {
-		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys}
+		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys,
+			stations: xs, beyond: 2 * widest(f, func(t *geom.Timber) bool { return t.Role == "post" })}
 		seen := sawn(all, cuts...)
 		a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
 		c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
@@ -52,7 +53,8 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 		}
 	}
 	sills := base("sills", title, fmt.Sprintf("cut %s %s", f.Units.Format(cutHeight), from), slab(up, low-1, z+cutHeight))
-	sills.diagonals = planDiagonals(xs, ys, z, corner)
+	sills.squares = func(lines []gridLine) []diagonal { return planDiagonals(lines, ys, z, corner) }
+	sills.diagonals = sills.squares(xs)
 	out := []*survey{sills}
 	_, plate, ok := heights(f, "plate")
 	if !ok {
@@ -66,7 +68,10 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 	all = notOver(all, plate.hi+1)
 	plates := base("plates", "Plan at the plates and ties", "seen from above, the roof taken away", slab(up, under.lo-1, plate.hi+1))
 	all = everything
-	plates.diagonals = planDiagonals(xs, ys, plate.hi, "plates, outer top arris at")
+	plates.squares = func(lines []gridLine) []diagonal {
+		return planDiagonals(lines, ys, plate.hi, "plates, outer top arris at")
+	}
+	plates.diagonals = plates.squares(xs)
 	out = append(out, plates)
 	roof := base("roof", "Roof framing plan", "seen from above", slab(up, plate.hi+1, 1e6))
 	roof.cuts = roof.cuts[1:]
@@ -81,7 +86,10 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 		roof.note = "roof pitch " + t
 	}
 	roof.cuts, roof.across, roof.up = nil, gridDims(xs, a, b), gridDims(ys, c, d)
-	roof.across = append(roof.across, spacings(f, roof.named)...)
+	for _, d := range spacings(f, roof.named) {
+		roof.across = append(roof.across, d)
+		roof.beyond = max(roof.beyond, (d.to-d.from)/float64(max(d.n, 1))*1.1)
+	}
 	return append(out, roof)
 }
 
@@ -128,7 +136,13 @@ func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
 			}
 		}
 	}
-	sort.Float64s(at)
+	return equalSteps(at)
+}
+
+// equalSteps returns the distances between neighbouring places, equal ones that
+// follow each other at once.
+func equalSteps(at []float64) []stretchOf {
+	at = slices.Sorted(slices.Values(at))
 	var out []stretchOf
 	for i := 1; i < len(at); i++ {
 		lo, hi := at[i-1], at[i]
@@ -194,6 +208,9 @@ func clearCut(all []view.Part, a, b float64) float64 {
 	return best
 }
 
+// showsWhole is said of a view of all timbers.
+const showsWhole = "the whole frame"
+
 // allRound returns views of a frame that has no bents: from its four sides and
 // from above.
 func allRound(f *geom.Frame, all []view.Part) []*survey {
@@ -208,10 +225,11 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 		{"elevation", "from-east", "Elevation from the east", view.Right()},
 		{"plan", "from-above", "Plan", view.Top()},
 	} {
-		s := &survey{kind: v.kind, id: "view-" + v.id, title: v.title, shows: "the whole frame", cam: v.cam, whole: all}
+		s := &survey{kind: v.kind, id: "view-" + v.id, title: v.title, shows: showsWhole, cam: v.cam, whole: all}
 		for _, p := range all {
 			s.named = append(s.named, f.Timber(p.Owner))
 		}
+		s.stations, s.beyond = postStations(f, v.cam), 2*widest(f, func(t *geom.Timber) bool { return t.Role == "post" })
 		every := func(t *geom.Timber) bool { return t.Net != nil }
 		a, b, _ := bandOf(f, v.cam.Right, every)
 		s.across = []stretchOf{{from: a, to: b}}

@@ -30,6 +30,13 @@ type survey struct {
 	slope                  bool
 	named                  []*geom.Timber
 	bySize                 bool // timbers of one role and section share a name that tells them
+
+	stations []gridLine                        // where a long view may be parted, along the paper's x
+	beyond   float64                           // how much is seen past a station at which it is parted
+	squares  func(lines []gridLine) []diagonal // the diagonals between lines across the paper; nil for none
+	bays     *bayRange                         // the part of a long view that this is, nil for the whole
+	key      []bayRange                        // the parts of an overview
+	index    []string                          // what each holds
 }
 
 // stretchOf asks for a dimension from one coordinate to another along a view,

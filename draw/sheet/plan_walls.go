@@ -63,6 +63,7 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 			right = vec.V{X: -1}
 			s.cam, s.cuts, s.grid = view.Back(), slab(vec.V{Y: 1}, lo-1, hi+1), flipped(lines)
 		}
+		s.stations, s.beyond = s.grid, 2*widest(f, row.has)
 		s.named = inSlab(f, all, s.cuts)
 		a, b, _ := bandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
 		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
@@ -72,4 +73,15 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 		out = append(out, s)
 	}
 	return out
+}
+
+// widest is the widest section of some timbers, mm.
+func widest(f *geom.Frame, choose func(t *geom.Timber) bool) float64 {
+	w := 0.0
+	for _, t := range f.Timbers {
+		if choose(t) {
+			w = max(w, t.Section[0], t.Section[1])
+		}
+	}
+	return w
 }

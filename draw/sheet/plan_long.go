@@ -1,0 +1,454 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/draw/view"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// A building that is long for its paper is drawn whole once, small and without
+// the names of its timbers, and then in parts of one or more bays. Two parts meet
+// at a bent that both show, at the match line.
+
+// leastNamed is n of the smallest scale, 1:n, at which a view with names is drawn
+// where it can be had in parts. 1/4 in to the foot and 1:50 are the customary
+// scales of a building's plans and elevations.
+func leastNamed(u measure.Units) float64 {
+	if u == measure.Metric {
+		return 50
+	}
+	return 48
+}
+
+// leastSized is the same for a view that names sizes in groups: 1/8 in to the
+// foot and 1:100.
+func leastSized(u measure.Units) float64 { return 2 * leastNamed(u) }
+
+// least is the smallest scale of the view, as a number.
+func (v *survey) least(u measure.Units) float64 {
+	if v.bySize {
+		return 1 / leastSized(u)
+	}
+	return 1 / leastNamed(u)
+}
+
+// bayRange is a part of a long view: from one of its stations to another, with
+// what is seen beyond them.
+type bayRange struct {
+	first, last gridLine // in the order of the paper
+	lo, hi      float64  // what is seen, along the paper's x
+	open        [2]bool  // whether more of the building follows at lo, at hi
+	n, of       int
+}
+
+// name is how the other parts refer to it.
+func (x bayRange) name() string { return fmt.Sprintf("part %d", x.n) }
+
+// between says which bents it shows.
+func (x bayRange) between(what string) string {
+	return fmt.Sprintf("%s %s to %s", what, x.first.name, x.last.name)
+}
+
+// inParts returns the view as an overview and the fewest parts that leave room for
+// the names at one scale, no less than the least; in single bays where even these
+// do not. It returns nil where the view has no bays to be parted by.
+func (v *survey) inParts(f *geom.Frame) []*draw.Sheet {
+	bays := len(v.stations) - 1
+	if bays < 2 {
+		return nil
+	}
+	least := v.leastInBays(f)
+	var pages []*surveyPage
+	for n := v.fewest(f, least); pages == nil && n < bays; n++ {
+		pages = v.parted(f, n, least)
+	}
+	if pages == nil {
+		pages = v.parted(f, bays, 0)
+	}
+	out := v.overview(f, pages)
+	for _, p := range pages {
+		out = append(out, p.pages()...)
+	}
+	return out
+}
+
+// leastInBays is the least scale, or the largest at which single bays fit where
+// the building is wide for its paper.
+func (v *survey) leastInBays(f *geom.Frame) float64 {
+	list := v.bayRanges(len(v.stations) - 1)
+	long := slices.MaxFunc(list, func(a, b bayRange) int { return cmp.Compare(a.last.at-a.first.at, b.last.at-b.first.at) })
+	k := v.least(f.Units)
+	for _, x := range []bayRange{list[0], long, list[len(list)-1]} {
+		if p := v.page(f, x); p != nil {
+			k = min(k, p.k)
+		}
+	}
+	return k
+}
+
+// fewest is the least number of parts, 2 or more, in which none is wider than the
+// paper at a scale.
+func (v *survey) fewest(f *geom.Frame, k float64) int {
+	_, field := fresh(f, v.kind, "", block.TitleFor(f, "", "", ""))
+	for n := 2; ; n++ {
+		wide := slices.ContainsFunc(v.bayRanges(n), func(x bayRange) bool { return (x.last.at-x.first.at)*k > field.W() })
+		if !wide || n >= len(v.stations)-1 {
+			return n
+		}
+	}
+}
+
+// page returns a part at the largest scale at which it fits; nil where there is
+// nothing to see.
+func (v *survey) page(f *geom.Frame, x bayRange) *surveyPage {
+	p := &surveyPage{survey: v.part(f, x), f: f}
+	if !p.measure() {
+		return nil
+	}
+	return p
+}
+
+// parted returns the view in n parts at one scale, the largest that leaves room
+// for all names, or nil where that is less than the least. Without a least they
+// are at the largest at which all fit.
+func (v *survey) parted(f *geom.Frame, n int, least float64) []*surveyPage {
+	var pages []*surveyPage
+	most := math.Inf(1)
+	for _, x := range v.bayRanges(n) {
+		if p := v.page(f, x); p != nil {
+			pages, most = append(pages, p), min(most, p.k)
+		}
+		if most < least-1e-12 {
+			return nil
+		}
+	}
+	for k := most; k > max(least-1e-12, 0); k = nextScale(f.Units, k) {
+		if atScale(pages, k) {
+			return pages
+		}
+	}
+	if least > 0 {
+		return nil
+	}
+	atScale(pages, most)
+	return pages
+}
+
+// atScale brings the pages to one scale and reports whether each then takes one
+// sheet.
+func atScale(pages []*surveyPage, k float64) bool {
+	for _, p := range pages {
+		p.k, p.scale = k, scaleName(1/k)
+	}
+	for _, p := range pages {
+		if !p.fits() {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(pages, func(p *surveyPage) bool { return len(p.pages()) > 1 })
+}
+
+// nextScale is the next smaller customary scale; 0 where there is none.
+func nextScale(u measure.Units, k float64) float64 {
+	for _, n := range surveyScales(u) {
+		if 1/n < k-1e-12 {
+			return 1 / n
+		}
+	}
+	return 0
+}
+
+// stretches parts the stations into n stretches of as nearly as can be the same
+// number of bays, longer ones first.
+func (v *survey) bayRanges(n int) []bayRange {
+	st := slices.Clone(v.stations)
+	slices.SortStableFunc(st, func(a, b gridLine) int { return cmp.Compare(a.at, b.at) })
+	bays := len(st) - 1
+	var out []bayRange
+	i := 0
+	for k := range n {
+		j := i + bays/n
+		if k < bays%n {
+			j++
+		}
+		x := bayRange{first: st[i], last: st[j], lo: math.Inf(-1), hi: math.Inf(1), n: k + 1, of: n}
+		if i > 0 {
+			x.lo, x.open[0] = st[i].at-v.beyond, true
+		}
+		if j < bays {
+			x.hi, x.open[1] = st[j].at+v.beyond, true
+		}
+		out = append(out, x)
+		i = j
+	}
+	return out
+}
+
+// part returns the view of one bayRange.
+func (v *survey) part(f *geom.Frame, x bayRange) *survey {
+	s := *v
+	s.id = fmt.Sprintf("%s-part-%d", v.id, x.n)
+	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.n, x.of)
+	s.shows = strings.TrimPrefix(strings.TrimPrefix(v.shows, showsWhole)+", "+x.between(v.stationWord()), ", ")
+	s.bays = &x
+	if x.open[0] {
+		s.cuts = append(slices.Clone(s.cuts), solid.Plane{N: s.cam.Right.Neg(), D: -x.lo})
+	}
+	if x.open[1] {
+		s.cuts = append(slices.Clone(s.cuts), solid.Plane{N: s.cam.Right, D: x.hi})
+	}
+	s.grid = linesWithin(v.grid, x)
+	s.named = x.timbers(v.named, s.cam)
+	s.across = x.dimensions(v.across)
+	s.diagonals = nil
+	for _, d := range v.diagonals {
+		if x.holds(s.cam.Project(d.a).X) && x.holds(s.cam.Project(d.b).X) {
+			s.diagonals = append(s.diagonals, d)
+		}
+	}
+	if v.squares != nil && v.diagonals != nil {
+		s.diagonals = v.squares([]gridLine{x.first, x.last})
+	}
+	if len(v.levels) > 0 {
+		s.levels = levelsOf(f, s.named, s.cam.Right)
+	}
+	return &s
+}
+
+// stationWord names what the view is parted by.
+func (v *survey) stationWord() string {
+	if len(v.grid) > 0 {
+		return "bents"
+	}
+	return "posts"
+}
+
+// holds reports whether a place along the paper is seen in the bays.
+func (x bayRange) holds(at float64) bool { return at > x.lo-1 && at < x.hi+1 }
+
+func linesWithin(list []gridLine, x bayRange) []gridLine {
+	var out []gridLine
+	for _, l := range list {
+		if x.holds(l.at) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// timbers returns those that are named in the bays: those that lie in its bays
+// for half their length, or for half of the bays.
+func (x bayRange) timbers(list []*geom.Timber, cam view.Camera) []*geom.Timber {
+	a, b := x.lo, x.hi
+	var out []*geom.Timber
+	for _, t := range list {
+		lo, hi := t.Blank.Extent(t.Place.InDir(cam.Right))
+		o := t.Place.O.Dot(cam.Right)
+		lo, hi = lo+o, hi+o
+		core := [2]float64{max(lo, x.core(a, x.first)), min(hi, x.core(b, x.last))}
+		if 2*(core[1]-core[0]) >= min(hi-lo, x.last.at-x.first.at)-1e-6 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// core is where the bays of the bays end: with all of the bent that stands at
+// a match line, or at the end of the building.
+func (x bayRange) core(end float64, at gridLine) float64 {
+	if math.IsInf(end, 0) {
+		return end
+	}
+	return (at.at + end) / 2
+}
+
+// dimensions returns those that the bays shows, a row of equal spaces only as
+// far as it does, and what it measures between its outermost lines.
+func (x bayRange) dimensions(list []stretchOf) []stretchOf {
+	out := []stretchOf{}
+	for _, d := range list {
+		n := max(d.n, 1)
+		step := (d.to - d.from) / float64(n)
+		i, j := 0, n
+		for i < n && !x.holds(d.from+float64(i)*step) {
+			i++
+		}
+		for j > i && !x.holds(d.from+float64(j)*step) {
+			j--
+		}
+		if j > i {
+			out = append(out, stretchOf{d.from + float64(i)*step, d.from + float64(j)*step, j - i})
+		}
+	}
+	return append(out, stretchOf{from: x.first.at, to: x.last.at})
+}
+
+// overview returns the whole view without names, with a key to its parts and
+// what is found in each.
+func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*draw.Sheet {
+	s := *v
+	s.title, s.named, s.levels, s.openings = v.title+", overview", nil, nil, nil
+	s.across = append(baySteps(v.stations), longest(v.across)...)
+	if v.squares == nil {
+		s.diagonals = nil
+	}
+	for _, p := range parts {
+		s.key = append(s.key, *p.bays)
+		var ids []string
+		for _, t := range p.named {
+			ids = append(ids, t.ID)
+		}
+		s.index = append(s.index, fmt.Sprintf("Part %d, %s: %s", p.bays.n, p.bays.between(v.stationWord()), strings.Join(ids, ", ")))
+	}
+	p := &surveyPage{survey: &s, f: f}
+	if !p.measure() {
+		return nil
+	}
+	return p.pages()
+}
+
+// baySteps returns the distances between neighbouring stations, equal ones that
+// follow each other at once.
+func baySteps(stations []gridLine) []stretchOf {
+	var at []float64
+	for _, l := range stations {
+		at = append(at, l.at)
+	}
+	return equalSteps(at)
+}
+
+// longest returns the longest of some dimensions.
+func longest(list []stretchOf) []stretchOf {
+	if len(list) == 0 {
+		return nil
+	}
+	return []stretchOf{slices.MaxFunc(list, func(a, b stretchOf) int { return cmp.Compare(a.to-a.from, b.to-b.from) })}
+}
+
+// Sizes of the key to the parts under an overview, paper mm: what it takes, and
+// the ticks at its ends.
+const (
+	keyRoom = 7.0
+	keyTick = 1.5
+)
+
+// partKey draws, under the dimensions of an overview, how far each part reaches.
+func (p *surveyPage) partKey(s *draw.Sheet, y float64, o vec.P) {
+	for _, x := range p.key {
+		a, b := at(o.X+x.first.at*p.k, y), at(o.X+x.last.at*p.k, y)
+		s.Line(draw.FrameLine, a, b).Mark = "part"
+		for _, q := range []vec.P{a, b} {
+			s.Line(draw.FrameLine, q.Add(at(0, -keyTick)), q.Add(at(0, keyTick))).Mark = "part"
+		}
+		name := x.name()
+		if font.Measure(name, small, false) > b.X-a.X-2 {
+			name = fmt.Sprint(x.n)
+		}
+		s.Text(at((a.X+b.X)/2, y-small-1.2), small, name).Anchor = draw.Middle
+	}
+}
+
+// setIndex tells under an overview what is found in which part, with the ids of
+// the timbers, in lettering as large as there is room for; without the ids where
+// they have none.
+func (p *surveyPage) setIndex(s *draw.Sheet, field block.Field, top float64) {
+	short := make([]string, len(p.index))
+	for i, t := range p.index {
+		short[i], _, _ = strings.Cut(t, ":")
+	}
+	for _, list := range [][]string{p.index, short} {
+		for _, h := range []float64{text, small} {
+			w := pen{s: s, x: field.X0, y: top, w: field.W(), letters: dim.Group{Name: "parts", Height: h}}
+			need := text * pitch
+			for _, t := range list {
+				need += w.paraHeight(t)
+			}
+			if need > top-field.Y0-p.noteHeight()-2 {
+				continue
+			}
+			w.head("Timbers of the parts")
+			for _, t := range list {
+				w.para(t)
+			}
+			return
+		}
+	}
+}
+
+// matchLines draws where the parts of a long view meet: the bent's line heavy,
+// with the part that goes on from there, and beyond it a break line.
+func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
+	if p.bays == nil {
+		return
+	}
+	x := *p.bays
+	for i, l := range []gridLine{x.first, x.last} {
+		if !x.open[i] {
+			continue
+		}
+		edge, other, way, anchor := x.lo, x.n-1, 1.0, draw.Start
+		if i == 1 {
+			edge, other, way, anchor = x.hi, x.n+1, -1.0, draw.End
+		}
+		s.Poly(draw.Dimension, false, view.Zigzag(at(o.X+edge*p.k, box.Min.Y-2), at(o.X+edge*p.k, box.Max.Y+2))...).Mark = "break"
+		a := at(o.X+l.at*p.k, box.Max.Y+bubbleRoom-bubble)
+		if len(p.grid) == 0 {
+			s.Line(draw.Centre, at(a.X, box.Min.Y-2), at(a.X, a.Y+bubble))
+		}
+		words, off := "match line", bubble+1
+		if len(p.grid) == 0 {
+			words, off = "match line at "+l.name, 1
+		}
+		for row, t := range []string{words, fmt.Sprintf("see part %d", other)} {
+			w := s.Text(at(a.X+way*off, a.Y+0.7-float64(row)*small*pitch), small, t)
+			w.Anchor, w.Mark = anchor, "match"
+		}
+	}
+}
+
+// withoutEnds returns the lines of a picture but for those along which the parts
+// of a long view are cut off.
+func (x *bayRange) withoutEnds(items []draw.Item) []draw.Item {
+	if x == nil {
+		return items
+	}
+	return slices.DeleteFunc(items, func(it draw.Item) bool {
+		b := draw.ItemBounds(it)
+		return b.W() < 1e-3 && (math.Abs(b.Min.X-x.lo) < 1e-3 || math.Abs(b.Min.X-x.hi) < 1e-3)
+	})
+}
+
+// postStations returns the places of the posts along a view of a frame that has
+// no bents, each named by the post that stands nearest to the viewer.
+func postStations(f *geom.Frame, cam view.Camera) []gridLine {
+	var out []gridLine
+	var near []float64
+	for _, t := range f.Timbers {
+		x, ok := reference(t, cam.Right)
+		if t.Role != "post" || !ok {
+			continue
+		}
+		d := cam.Depth(t.Place.O)
+		i := slices.IndexFunc(out, func(l gridLine) bool { return math.Abs(l.at-x) < 1 })
+		switch {
+		case i < 0:
+			out, near = append(out, gridLine{t.ID, x}), append(near, d)
+		case d > near[i]+1:
+			out[i].name, near[i] = t.ID, d
+		}
+	}
+	slices.SortStableFunc(out, func(a, b gridLine) int { return cmp.Compare(a.at, b.at) })
+	return out
+}

@@ -1,0 +1,134 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/geom"
+	"pegwright/samples/trial"
+)
+
+// longBarn is a barn of seven bays, 84 ft long, in description units of inches.
+func longBarn(t *testing.T, paper string) *geom.Frame {
+	return trial.Frame(t, "long barn", `frame: Long barn
+units: in
+building: {span: 24', bays: [12', 12', 12', 12', 12', 12', 12'], eave: 10', sills: yes, roof: {shape: gable, pitch: 9 in 12, overhang: 12"}, braces: {legs: 30" x 30", in: [bents, walls]}}
+sections: {sill: 8 x 8, post: 8 x 8, tie: 8 x 10, plate: 8 x 8, rafter: 6 x 8}
+paper: {sheets: `+paper+`}
+`)
+}
+
+// byView puts the sheets of a view and of its parts together.
+func byView(sheets []*draw.Sheet) map[string][]*draw.Sheet {
+	out := map[string][]*draw.Sheet{}
+	for _, s := range sheets {
+		id, _, _ := strings.Cut(s.ID, "-part-")
+		out[id] = append(out[id], s)
+	}
+	return out
+}
+
+// scaleOn reads n of the scale 1:n in a sheet's title block.
+func scaleOn(s *draw.Sheet) float64 {
+	for _, it := range s.Items {
+		if x, ok := it.(*draw.Text); ok {
+			if _, n, ok := strings.Cut(x.S, "1:"); ok {
+				v, _ := strconv.ParseFloat(n, 64)
+				return v
+			}
+		}
+	}
+	return 0
+}
+
+// A long wall on small paper is drawn whole without names and then in parts: no
+// part is under 1/4 in to the foot, all are at one scale, each follows the other
+// at a match line that both name, and every timber of the wall is named in the
+// part that the overview's table says. No sheet has names alone.
+func TestALongWallIsDrawnInParts(t *testing.T) {
+	f := longBarn(t, "letter")
+	for _, id := range []string{"wall-south", "wall-north"} {
+		list := byView(Surveys(f))[id]
+		if len(list) < 3 {
+			t.Fatalf("%s takes %d sheets", id, len(list))
+		}
+		over := wordsOn(list[:1], "")
+		if strings.Contains(over, "\npost-") || scaleOn(list[0]) <= 48 {
+			t.Errorf("%s: the overview names timbers or is at 1:%.0f", id, scaleOn(list[0]))
+		}
+		table := strings.ReplaceAll(over, "\n", " ")
+		parts := list[1:]
+		for i, s := range parts {
+			words := wordsOn([]*draw.Sheet{s}, "")
+			if n := scaleOn(s); n < 1 || n > 48 || n != scaleOn(parts[0]) {
+				t.Errorf("%s: at 1:%.0f", s.ID, n)
+			}
+			for _, k := range []int{i, i + 2} {
+				if want := k >= 1 && k <= len(parts); strings.Contains(words, fmt.Sprintf("\nsee part %d\n", k)) != want {
+					t.Errorf("%s: match line with part %d: not %v", s.ID, k, want)
+				}
+			}
+			_, row, _ := strings.Cut(table, fmt.Sprintf("Part %d, ", i+1))
+			row, _, _ = strings.Cut(row, " Part ")
+			for _, x := range f.Timbers {
+				if strings.Contains(words, "\n"+x.ID+"\n") != regexp.MustCompile(`[ ,:]`+x.ID+`(,| |$)`).MatchString(row+" ") {
+					t.Errorf("%s: %s on the sheet and in the table %q differ", s.ID, x.ID, row)
+				}
+			}
+		}
+		for _, x := range f.Timbers {
+			if x.Wall == strings.TrimPrefix(id, "wall-") && !strings.Contains(wordsOn(parts, ""), "\n"+x.ID+"\n") {
+				t.Errorf("%s: %s is named on no part", id, x.ID)
+			}
+		}
+	}
+}
+
+// On paper that holds it at the least scale a wall stays whole: 84 ft 8 in at
+// 1:48 are 538 mm, and the long side of ANSI C is 559 mm, so only a shorter one
+// is asked for: three bays of 12 ft on tabloid, 432 mm.
+func TestAShortWallStaysWhole(t *testing.T) {
+	f := trial.Sample(t, "cart-barn")
+	for id, list := range byView(Surveys(f)) {
+		if len(list) != 1 {
+			t.Errorf("%s takes %d sheets", id, len(list))
+		}
+	}
+}
+
+// The parts of a view keep the layout, no two neighbours leave a bay out, and
+// their bay dimensions add up to the building's length: the frame's own bays.
+func TestPartsCoverTheBuilding(t *testing.T) {
+	for _, paper := range []string{"letter", "a4", "tabloid"} {
+		f := longBarn(t, paper)
+		for _, v := range surveys(f) {
+			if len(v.stations) < 3 {
+				continue
+			}
+			for n := 2; n < len(v.stations); n++ {
+				sum := 0.0
+				list := v.bayRanges(n)
+				for i, x := range list {
+					sum += x.last.at - x.first.at
+					if i > 0 && list[i-1].last != x.first {
+						t.Errorf("%s in %d: part %d begins at %s", v.id, n, x.n, x.first.name)
+					}
+				}
+				if math.Abs(sum-7*12*304.8) > 1 { // 7 bays of 12 ft, bent line to bent line
+					t.Errorf("%s in %d: %.0f mm", v.id, n, sum)
+				}
+			}
+		}
+		for _, s := range Surveys(f) {
+			checkLayout(t, s)
+			if faults := leadFaults(s); len(faults) > 0 {
+				t.Error(strings.Join(faults, "\n"))
+			}
+		}
+	}
+}
