@@ -49,21 +49,28 @@ func (p *permit) cover() []*draw.Sheet {
 
 // together makes one group of all running texts of the cover.
 func (p *permit) together(w *flow) {
-	w.pen.together("permit cover", append(textsOf(criteriaOf(p.f)), p.eave())...)
+	_, eave := p.eave()
+	w.pen.together("permit cover", append(textsOf(criteriaOf(p.f)), eave)...)
 }
 
-// eave is about how high the top of the plates stands, "" where there are none.
-func (p *permit) eave() string {
+// eave is how high the top of the plates stands, to the inch or ten
+// millimetres, and what to call that; "" where there are no plates.
+func (p *permit) eave() (name, height string) {
 	_, top, ok := heights(p.f, "plate")
 	if !ok {
-		return ""
+		return "", ""
 	}
 	z, _ := datum(p.f)
-	lo, hi := roughly(p.f.Units, top.lo-z), roughly(p.f.Units, top.hi-z)
-	if lo == hi {
-		return hi
+	u := p.f.Units
+	lo, hi := roughly(u, top.lo-z), roughly(u, top.hi-z)
+	name = "eave, top of plate"
+	if lo != u.Format(top.lo-z) || hi != u.Format(top.hi-z) {
+		name += ", about"
 	}
-	return lo + " to " + hi
+	if lo == hi {
+		return name, hi
+	}
+	return name, lo + " to " + hi
 }
 
 // coverPage begins the n-th sheet of the cover; the first carries the title
@@ -134,8 +141,8 @@ func (p *permit) facts(w *flow) {
 	if t := pitches(f); t != "" {
 		w.fact("roof pitch", t)
 	}
-	if e := p.eave(); e != "" {
-		w.fact("eave, top of plate, about", e)
+	if name, e := p.eave(); e != "" {
+		w.fact(name, e)
 	}
 	w.fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
 	w.fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)

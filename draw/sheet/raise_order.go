@@ -102,17 +102,17 @@ func (r *raising) work(s geom.Step) string {
 	case len(s.Move) > 2:
 		return "Raise " + s.Name + " and brace it"
 	case has("sill") && role != "window sill":
-		return "Bottom beams, level and square"
+		return "Sills, level and square"
 	case has("joist"):
 		return "Joists"
 	case has("plate"):
-		return "Top beams, onto the posts"
+		return "Plates, onto the posts"
 	case has("ridge", "purlin"):
 		return "Ridge and roof beams"
 	case role == "post":
 		return "Posts, each propped"
 	case has("brace", "girt", "rail", "header", "post", "stud"):
-		return "Braces, rails and small posts"
+		return "Braces, girts and small posts"
 	}
 	return title(role) + "s"
 }
