@@ -69,12 +69,15 @@ func (p *permit) views() {
 				continue
 			}
 		}
-		title := v.title
-		v.kind, v.id, v.title = "permit", "permit-"+v.id, p.next()+"  "+title
+		v.kind, v.id = "permit", "permit-"+v.id
 		v.bySize, v.diagonals = true, nil
-		if list := v.sheets(p.f); len(list) > 0 {
-			list[0].Title = strings.TrimSuffix(p.next()+" "+title+": "+v.shows, ": ")
-			p.out = append(p.out, list[0])
+		for _, page := range v.pages(p.f) {
+			title := page.title
+			page.title = p.next() + "  " + title
+			if list := page.sheets(); len(list) > 0 {
+				list[0].Title = strings.TrimSuffix(p.next()+" "+title+": "+page.shows, ": ")
+				p.out = append(p.out, list[0])
+			}
 		}
 	}
 }

@@ -32,53 +32,61 @@ func surveyScales(u measure.Units) []float64 {
 	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
 }
 
-// sheets draws the survey at the largest customary scale at which it fits, or at
+// sheets draws the survey on as many sheets as its pages take.
+func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
+	var out []*draw.Sheet
+	for _, p := range v.pages(f) {
+		out = append(out, p.sheets()...)
+	}
+	return out
+}
+
+// pages lays the survey out at the largest customary scale at which it fits, or at
 // a smaller one that leaves room for the names of all timbers. Where that would be
 // less than the least scale, or there is none such, it is drawn in parts; where it
-// has no parts, the same view follows with the names that are left.
-func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
+// has no parts, its page takes further sheets for the names that are left.
+func (v *survey) pages(f *geom.Frame) []*surveyPage {
 	p := &surveyPage{survey: v, f: f}
 	if !p.measure() {
 		return nil
 	}
-	var best []*draw.Sheet
-	if p.k > v.least(f.Units)-1e-12 {
-		best = p.onOne()
-	}
-	if len(best) == 1 {
-		return best
+	large := p.k > v.least(f.Units)-1e-12
+	if large && p.onFew() == 1 {
+		return []*surveyPage{p}
 	}
 	if list := v.inParts(f); list != nil {
 		return list
 	}
-	if best == nil {
-		best = p.onOne()
+	if !large {
+		p.onFew()
 	}
-	return best
+	return []*surveyPage{p}
 }
 
-// onOne draws the survey at its scale or at one of the next smaller ones, down to
-// the least, on as few sheets as it takes.
-func (p *surveyPage) onOne() []*draw.Sheet {
-	var best []*draw.Sheet
+// onFew settles on the scale, or one of the next smaller ones, at which the page
+// takes the fewest sheets, and returns how many these are.
+func (p *surveyPage) onFew() int {
+	var best surveyPage
+	least := 0
 	for range 3 {
-		if list := p.pages(); best == nil || len(list) < len(best) {
-			best = list
+		if n := len(p.sheets()); least == 0 || n < least {
+			best, least = *p, n
 		}
-		if len(best) == 1 || len(best) > mostTried || !p.smaller() {
+		if least == 1 || least > mostTried || !p.smaller() {
 			break
 		}
 	}
-	return best
+	*p = best
+	return least
 }
 
 // mostTried is the number of sheets of one view beyond which no smaller scale is
 // tried: it would not bring them down to one.
 const mostTried = 4
 
-// pages draws the survey at its scale, on as many sheets as the names and
+// sheets draws the survey at its scale, on as many sheets as the names and
 // heights take.
-func (p *surveyPage) pages() []*draw.Sheet {
+func (p *surveyPage) sheets() []*draw.Sheet {
 	var out []*draw.Sheet
 	p.told = 0
 	p.items = scaled(p.pic.items, p.k, vec.P{})

@@ -64,7 +64,7 @@ func (x bayRange) between(what string) string {
 // inParts returns the view as an overview and the fewest parts that leave room for
 // the names at one scale, no less than the least; in single bays where even these
 // do not. It returns nil where the view has no bays to be parted by.
-func (v *survey) inParts(f *geom.Frame) []*draw.Sheet {
+func (v *survey) inParts(f *geom.Frame) []*surveyPage {
 	bays := len(v.stations) - 1
 	if bays < 2 {
 		return nil
@@ -77,11 +77,7 @@ func (v *survey) inParts(f *geom.Frame) []*draw.Sheet {
 	if pages == nil {
 		pages = v.parted(f, bays, 0)
 	}
-	out := v.overview(f, pages)
-	for _, p := range pages {
-		out = append(out, p.pages()...)
-	}
-	return out
+	return append(v.overview(f, pages), pages...)
 }
 
 // leastInBays is the least scale, or the largest at which single bays fit where
@@ -157,7 +153,7 @@ func atScale(pages []*surveyPage, k float64) bool {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(pages, func(p *surveyPage) bool { return len(p.pages()) > 1 })
+	return !slices.ContainsFunc(pages, func(p *surveyPage) bool { return len(p.sheets()) > 1 })
 }
 
 // nextScale is the next smaller customary scale; 0 where there is none.
@@ -212,6 +208,9 @@ func (v *survey) part(f *geom.Frame, x bayRange) *survey {
 	s.grid = linesWithin(v.grid, x)
 	s.named = x.timbers(v.named, s.cam)
 	s.across = x.dimensions(v.across)
+	if len(v.grid) == 0 {
+		s.across = append(s.across, baySteps(linesWithin(v.stations, bayRange{lo: x.first.at, hi: x.last.at}))...)
+	}
 	s.diagonals = nil
 	for _, d := range v.diagonals {
 		if x.holds(s.cam.Project(d.a).X) && x.holds(s.cam.Project(d.b).X) {
@@ -297,7 +296,7 @@ func (x bayRange) dimensions(list []stretchOf) []stretchOf {
 
 // overview returns the whole view without names, with a key to its parts and
 // what is found in each.
-func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*draw.Sheet {
+func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*surveyPage {
 	s := *v
 	s.title, s.named, s.levels, s.openings = v.title+", overview", nil, nil, nil
 	s.across = append(baySteps(v.stations), longest(v.across)...)
@@ -306,17 +305,26 @@ func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*draw.Sheet {
 	}
 	for _, p := range parts {
 		s.key = append(s.key, *p.bays)
-		var ids []string
-		for _, t := range p.named {
-			ids = append(ids, t.ID)
-		}
-		s.index = append(s.index, fmt.Sprintf("Part %d, %s: %s", p.bays.n, p.bays.between(v.stationWord()), strings.Join(ids, ", ")))
+		s.index = append(s.index, p.found())
 	}
 	p := &surveyPage{survey: &s, f: f}
 	if !p.measure() {
 		return nil
 	}
-	return p.pages()
+	return []*surveyPage{p}
+}
+
+// found says what a part shows, with the ids of the timbers that it names.
+func (p *surveyPage) found() string {
+	t := fmt.Sprintf("Part %d, %s", p.bays.n, p.bays.between(p.stationWord()))
+	if p.bySize {
+		return t
+	}
+	var ids []string
+	for _, x := range p.names() {
+		ids = append(ids, x.owner)
+	}
+	return t + ": " + strings.Join(ids, ", ")
 }
 
 // baySteps returns the distances between neighbouring stations, equal ones that
@@ -378,7 +386,7 @@ func (p *surveyPage) setIndex(s *draw.Sheet, field block.Field, top float64) {
 			if need > top-field.Y0-p.noteHeight()-2 {
 				continue
 			}
-			w.head("Timbers of the parts")
+			w.head("Parts")
 			for _, t := range list {
 				w.para(t)
 			}
