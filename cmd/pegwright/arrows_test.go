@@ -22,10 +22,10 @@ import (
 // downward is the order of the packages: one may import those in later rows,
 // and none in its own row. The first row holds what nothing imports: the
 // command, and what tests alone use: the measuring reader, the checker of
-// layout and the frames to try.
+// layout, the frames to try and the golden files.
 func downward() [][]string {
 	return [][]string{
-		{"cmd/pegwright", "draw/measured", "draw/legible", "samples/trial"},
+		{"cmd/pegwright", "draw/measured", "draw/legible", "samples/trial", "golden"},
 		{"cmd/pegwright/live"},
 		{"draw/packet"},
 		{"templates"},

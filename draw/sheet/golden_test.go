@@ -1,11 +1,10 @@
 package sheet
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"pegwright/draw/block"
+	"pegwright/golden"
 	"pegwright/samples/trial"
 )
 
@@ -25,21 +24,7 @@ func TestGoldenSheets(t *testing.T) {
 		}
 		seen[s.Kind] = true
 		block.Number(s, 1, 1, "0123456789ab")
-		path := filepath.Join("..", "..", "golden", "rail-and-post."+s.Kind+".sheet.txt")
-		got := s.Dump()
-		if *update {
-			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got != string(want) {
-			t.Errorf("%s differs from %s; see with -update what has changed", s.ID, path)
-		}
+		golden.Compare(t, "rail-and-post."+s.Kind+".sheet.txt", s.Dump())
 	}
 	for _, kind := range []string{"timber", "joint", "drawbore"} {
 		if !seen[kind] {
