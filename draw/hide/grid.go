@@ -15,16 +15,25 @@ const reach = 1e-4
 type grid struct {
 	x, y, step float64
 	nx, ny     int
-	at         [][]int32
+	squares    []square
+	links      []link
 	seen       []int32 // the last query that met each shadow
 	query      int32
 }
 
+// square is the first and the last link of the chain of shadows in a square of
+// the picture. Link 0 stands for none.
+type square struct{ first, last int32 }
+
+type link struct{ shadow, next int32 }
+
 // newGrid spreads the shadows over about as many squares as there are shadows.
+// They come the nearest first, and a cell that one before it hides is left out:
+// of bents that stand behind each other all but the first hide nothing.
 func newGrid(shadows []shadow) *grid {
 	g := &grid{nx: 1, ny: 1, step: 1, seen: make([]int32, len(shadows))}
 	if len(shadows) == 0 {
-		g.at = make([][]int32, 1)
+		g.squares = make([]square, 1)
 		return g
 	}
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
@@ -38,18 +47,45 @@ func newGrid(shadows []shadow) *grid {
 	n := float64(min(len(shadows), 200_000))
 	g.step = max(math.Sqrt(wide*high/n), wide/4000, high/4000)
 	g.nx, g.ny = int(wide/g.step)+1, int(high/g.step)+1
-	g.at = make([][]int32, g.nx*g.ny)
+	g.squares, g.links = make([]square, g.nx*g.ny), make([]link, 1, 2*len(shadows)+1)
 	for _, i := range byDepth(shadows) {
-		s := &shadows[i]
-		x, y := s.across[0], s.across[1]
-		c0, c1 := g.col(x.lo-reach), g.col(x.hi+reach)
-		for r := g.row(y.lo - reach); r <= g.row(y.hi+reach); r++ {
-			for c := c0; c <= c1; c++ {
-				g.at[r*g.nx+c] = append(g.at[r*g.nx+c], i)
-			}
+		if !g.swallowed(shadows, i) {
+			g.put(&shadows[i], i)
 		}
 	}
 	return g
+}
+
+// put adds a shadow to the squares in which its cell is seen.
+func (g *grid) put(s *shadow, i int32) {
+	x, y := s.across[0], s.across[1]
+	c0, c1 := g.col(x.lo-reach), g.col(x.hi+reach)
+	for r := g.row(y.lo - reach); r <= g.row(y.hi+reach); r++ {
+		for c := c0; c <= c1; c++ {
+			q, n := &g.squares[r*g.nx+c], int32(len(g.links))
+			g.links = append(g.links, link{shadow: i})
+			if q.first == 0 {
+				q.first = n
+			} else {
+				g.links[q.last].next = n
+			}
+			q.last = n
+		}
+	}
+}
+
+// swallowed reports whether a shadow in the grid hides the whole cell of
+// shadow i: such a one is met in every square that the cell is seen in.
+func (g *grid) swallowed(shadows []shadow, i int32) bool {
+	s := &shadows[i]
+	x, y := s.across[0], s.across[1]
+	q := g.squares[g.row((y.lo+y.hi)/2)*g.nx+g.col((x.lo+x.hi)/2)]
+	for n := q.first; n != 0; n = g.links[n].next {
+		if shadows[g.links[n].shadow].swallows(s) {
+			return true
+		}
+	}
+	return false
 }
 
 // byDepth returns the numbers of the shadows, the nearest to the viewer first:
@@ -59,7 +95,12 @@ func byDepth(shadows []shadow) []int32 {
 	for i := range order {
 		order[i] = int32(i)
 	}
-	slices.SortStableFunc(order, func(a, b int32) int { return cmp.Compare(shadows[a].near, shadows[b].near) })
+	slices.SortFunc(order, func(a, b int32) int {
+		if c := cmp.Compare(shadows[a].near, shadows[b].near); c != 0 {
+			return c
+		}
+		return cmp.Compare(a, b)
+	})
 	return order
 }
 
@@ -89,8 +130,8 @@ func (g *grid) along(ax, ay, bx, by float64, visit func(int) bool) {
 	for c, last := g.col(ax), g.col(bx); c <= last; c++ {
 		y0, y1 := g.strip(c, ax, ay, bx, by)
 		for r := g.row(y0 - reach); r <= g.row(y1+reach); r++ {
-			for _, i := range g.at[r*g.nx+c] {
-				if g.seen[i] != g.query {
+			for n := g.squares[r*g.nx+c].first; n != 0; n = g.links[n].next {
+				if i := g.links[n].shadow; g.seen[i] != g.query {
 					g.seen[i] = g.query
 					if !visit(int(i)) {
 						return

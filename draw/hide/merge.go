@@ -1,6 +1,7 @@
 package hide
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -33,7 +34,7 @@ func Merge(lines []Line, tol float64) []Line {
 			all = append(all, turned(l))
 		}
 	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].angle < all[j].angle })
+	all = sorted(all, func(p *placed) float64 { return p.angle })
 	var out []Line
 	for _, sheaf := range runs(all, func(p placed) float64 { return p.angle }, parallel) {
 		d := longest(sheaf)
@@ -42,10 +43,33 @@ func Merge(lines []Line, tol float64) []Line {
 			p.lo, p.hi = d.Dot(p.A), d.Dot(p.B)
 			p.off = d.Cross(p.A.Lerp(p.B, 0.5))
 		}
-		sort.SliceStable(sheaf, func(i, j int) bool { return sheaf[i].off < sheaf[j].off })
+		sheaf = sorted(sheaf, func(p *placed) float64 { return p.off })
 		for _, row := range runs(sheaf, func(p placed) float64 { return p.off }, tol) {
 			out = append(out, sweep(row, tol)...)
 		}
+	}
+	return out
+}
+
+// sorted returns the lines by key, equal ones as they stood.
+func sorted(all []placed, key func(*placed) float64) []placed {
+	type entry struct {
+		key float64
+		i   int
+	}
+	order := make([]entry, len(all))
+	for i := range all {
+		order[i] = entry{key(&all[i]), i}
+	}
+	slices.SortFunc(order, func(a, b entry) int {
+		if c := cmp.Compare(a.key, b.key); c != 0 {
+			return c
+		}
+		return a.i - b.i
+	})
+	out := make([]placed, len(all))
+	for k, e := range order {
+		out[k] = all[e.i]
 	}
 	return out
 }
@@ -157,7 +181,7 @@ func stopsOf(row []placed, tol float64) []stop {
 	for _, p := range row {
 		ends = append(ends, stop{p.lo, p.A}, stop{p.hi, p.B})
 	}
-	sort.SliceStable(ends, func(i, j int) bool { return ends[i].at < ends[j].at })
+	slices.SortStableFunc(ends, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
 	out := ends[:1]
 	for _, e := range ends[1:] {
 		if e.at-out[len(out)-1].at > tol {

@@ -229,6 +229,29 @@ func TestTurnedCutBodiesAgreeWithRays(t *testing.T) {
 	atLeast(t, tested, hidden, 20000)
 }
 
+// Bodies of one shape behind each other, squarely and a little aside: what hides
+// an edge may be any of them.
+func TestBodiesInRowsAgreeWithRays(t *testing.T) {
+	rng := rand.New(rand.NewSource(5))
+	tested, hidden := 0, 0
+	for range 6 {
+		body := cutBody(rng)
+		for _, aside := range []vec.V{{}, {Z: 10}, {X: -25, Z: 50}} {
+			var cells []solid.Convex
+			for k := range 4 {
+				pl := vec.Identity
+				pl.O = vec.V{Y: 400 * float64(k)}.Add(aside.Mul(float64(k)))
+				cells = append(cells, moved(body, pl)...)
+			}
+			for _, w := range []vec.V{{Y: 1}, {Y: -1}, aside.Add(vec.V{Y: 400})} {
+				n, h := compare(t, rng, cells, w, 0.05)
+				tested, hidden = tested+n, hidden+h
+			}
+		}
+	}
+	atLeast(t, tested, hidden, 100000)
+}
+
 func moved(cells []solid.Convex, pl vec.Placement) []solid.Convex {
 	out := make([]solid.Convex, len(cells))
 	for i, c := range cells {

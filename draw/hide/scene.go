@@ -34,8 +34,10 @@ const gap = 2e-6
 // with AddCells and AddGhost and then asked. A Scene must not be used by two
 // goroutines at a time.
 type Scene struct {
-	w, u, v vec.V
+	caster
+	u, v    vec.V
 	ways    [4]vec.V // u, v, and the directions across the slanting lines of an isometric view
+	batches []batch  // added since the shadows were made
 	shadows []shadow
 	grid    *grid
 
@@ -55,30 +57,47 @@ func NewScene(w vec.V) *Scene {
 	u = u.Unit()
 	v := w.Cross(u)
 	half, rest := u.Mul(0.5), v.Mul(math.Sqrt(3)/2)
-	return &Scene{w: w, u: u, v: v, ways: [4]vec.V{u, v, half.Add(rest), half.Sub(rest)}}
+	return &Scene{caster: caster{w: w}, u: u, v: v, ways: [4]vec.V{u, v, half.Add(rest), half.Sub(rest)}}
 }
 
 // AddCells adds cells that hide every edge. The cells of one timber or of
 // several may touch; owner is any number the caller chooses.
-func (s *Scene) AddCells(owner int, cells []solid.Convex) { s.add(owner, cells, false) }
+func (s *Scene) AddCells(owner int, cells []solid.Convex) { s.add(batch{owner, false, cells}) }
 
 // AddGhost adds cells that hide only edges of the same owner: a part drawn as
 // if it were of glass to all others.
-func (s *Scene) AddGhost(owner int, cells []solid.Convex) { s.add(owner, cells, true) }
+func (s *Scene) AddGhost(owner int, cells []solid.Convex) { s.add(batch{owner, true, cells}) }
 
-func (s *Scene) add(owner int, cells []solid.Convex, ghost bool) {
-	s.grid = nil
-	for _, c := range cells {
-		if c.Empty() {
-			continue
-		}
-		sh := cast(c, s.w)
-		sh.owner, sh.ghost = owner, ghost
-		for i, way := range s.ways {
-			sh.across[i].lo, sh.across[i].hi = c.Extent(way)
-		}
-		s.shadows = append(s.shadows, sh)
+// batch is cells that were added at a time.
+type batch struct {
+	owner int
+	ghost bool
+	cells []solid.Convex
+}
+
+func (s *Scene) add(b batch) { s.batches, s.grid = append(s.batches, b), nil }
+
+// settle makes the shadows of all cells and spreads them over the picture.
+func (s *Scene) settle() {
+	n := 0
+	for _, b := range s.batches {
+		n += len(b.cells)
 	}
+	s.shadows = slices.Grow(s.shadows, n)
+	for _, b := range s.batches {
+		for _, c := range b.cells {
+			if c.Empty() {
+				continue
+			}
+			sh := s.cast(c)
+			sh.owner, sh.ghost = b.owner, b.ghost
+			for i, way := range s.ways {
+				sh.across[i].lo, sh.across[i].hi = c.Extent(way)
+			}
+			s.shadows = append(s.shadows, sh)
+		}
+	}
+	s.batches, s.grid = nil, newGrid(s.shadows)
 }
 
 // Span is a part of an edge from a to b, given as fractions of its length from
@@ -103,7 +122,7 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 		return nil
 	}
 	if s.grid == nil {
-		s.grid = newGrid(s.shadows)
+		s.settle()
 	}
 	far := max(a.Dot(s.w), b.Dot(s.w))
 	lefts, rights, whole := s.lefts[:0], s.rights[:0], false

@@ -2,6 +2,7 @@ package hide
 
 import (
 	"math"
+	"slices"
 
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
@@ -36,11 +37,12 @@ type wall struct {
 // shadow is everything that one convex cell hides: the cell swept away from
 // the viewer. It is convex, so a straight edge lies in it over one interval.
 type shadow struct {
-	near   float64     // least depth of the cell along the view
-	across [4]interval // extents in the picture across x, y and two slanting ways
-	owner  int
-	ghost  bool
-	walls  []wall
+	near    float64     // least depth of the cell along the view
+	across  [4]interval // extents in the picture across x, y and two slanting ways
+	owner   int
+	ghost   bool
+	walls   []wall
+	corners []vec.V // of the cell
 }
 
 // misses reports whether an edge with these extents lies beside the cell in the
@@ -54,61 +56,104 @@ func (s *shadow) misses(edge *[4]interval) bool {
 	return false
 }
 
-// cast returns the shadow of c for a viewer who looks along the unit vector w.
-func cast(c solid.Convex, w vec.V) shadow {
-	s := shadow{near: math.Inf(1)}
-	for _, p := range c.V {
-		s.near = min(s.near, p.Dot(w))
+// swallows reports whether the cell of o, which comes no nearer to the viewer,
+// lies in the shadow: then o hides nothing that s does not. Ghosts, which hide
+// from some and not from others, neither swallow nor are swallowed.
+func (s *shadow) swallows(o *shadow) bool {
+	if s.ghost || o.ghost {
+		return false
 	}
-	facing := make([]float64, len(c.Faces))
-	for i, f := range c.Faces {
-		facing[i] = f.Plane.N.Dot(w)
-		switch {
-		case facing[i] < -level:
-			s.walls = append(s.walls, wall{f.Plane, front})
-		case facing[i] <= level:
-			s.walls = append(s.walls, wall{f.Plane, side})
+	for i := range s.across {
+		if o.across[i].lo < s.across[i].lo-flat || o.across[i].hi > s.across[i].hi+flat {
+			return false
 		}
 	}
-	return s.withContour(c, w, facing)
+	for i := range s.walls {
+		for _, p := range o.corners {
+			if s.walls[i].pl.Height(p) > flat {
+				return false
+			}
+		}
+	}
+	return true
 }
 
-// withContour adds one wall for each edge between a face turned to the viewer
-// and one turned away.
-func (s shadow) withContour(c solid.Convex, w vec.V, facing []float64) shadow {
+// caster makes shadows for one direction of view. What it needs for one cell is
+// room for the next, and the walls of many shadows stand in one block.
+type caster struct {
+	w      vec.V
+	facing []float64 // of each face of a cell: how far it looks along the view
+	across []uint16  // of each pair of corners: the face, counted from 1, that holds the edge
+	walls  []wall
+	block  []wall // room that the walls of the next shadows are cut from
+}
+
+// blockOf is how many walls are made room for at a time.
+const blockOf = 512
+
+// cast returns the shadow of c.
+func (k *caster) cast(c solid.Convex) shadow {
+	s := shadow{near: math.Inf(1), corners: c.V}
+	for _, p := range c.V {
+		s.near = min(s.near, p.Dot(k.w))
+	}
+	k.facing, k.walls = k.facing[:0], k.walls[:0]
+	for _, f := range c.Faces {
+		n := f.Plane.N.Dot(k.w)
+		k.facing = append(k.facing, n)
+		switch {
+		case n < -level:
+			k.walls = append(k.walls, wall{f.Plane, front})
+		case n <= level:
+			k.walls = append(k.walls, wall{f.Plane, side})
+		}
+	}
+	k.contour(c)
+	if len(k.walls) > cap(k.block)-len(k.block) {
+		k.block = make([]wall, 0, max(blockOf, len(k.walls)))
+	}
+	from := len(k.block)
+	k.block = append(k.block, k.walls...)
+	s.walls = slices.Clip(k.block[from:])
+	return s
+}
+
+// contour adds one wall for each edge between a face turned to the viewer and
+// one turned away.
+func (k *caster) contour(c solid.Convex) {
 	n := len(c.V)
-	across := make([]int, n*n) // face (counted from 1) that holds the edge i→j
+	k.across = slices.Grow(k.across[:0], n*n)[:n*n]
+	clear(k.across)
 	for i, f := range c.Faces {
-		for k, a := range f.Loop {
-			across[a*n+f.Loop[(k+1)%len(f.Loop)]] = i + 1
+		for m, a := range f.Loop {
+			k.across[a*n+f.Loop[(m+1)%len(f.Loop)]] = uint16(i + 1)
 		}
 	}
 	mid := middle(c)
 	for i, f := range c.Faces {
-		if facing[i] >= -level {
+		if k.facing[i] >= -level {
 			continue
 		}
-		for k, a := range f.Loop {
-			b := f.Loop[(k+1)%len(f.Loop)]
-			j := across[b*n+a] - 1
-			if j >= 0 && facing[j] <= level {
+		for m, a := range f.Loop {
+			b := f.Loop[(m+1)%len(f.Loop)]
+			j := int(k.across[b*n+a]) - 1
+			if j >= 0 && k.facing[j] <= level {
 				continue // turned to the viewer too, or a side plane that is there already
 			}
 			e := c.V[b].Sub(c.V[a])
-			if e.Cross(w).Len() < shortest {
+			if e.Cross(k.w).Len() < shortest {
 				continue
 			}
 			if j >= 0 {
 				e = ridge(f.Plane.N, c.Faces[j].Plane.N, e)
 			}
-			pl := solid.PlaneAt(c.V[a].Lerp(c.V[b], 0.5), e.Cross(w))
+			pl := solid.PlaneAt(c.V[a].Lerp(c.V[b], 0.5), e.Cross(k.w))
 			if pl.Height(mid) > 0 {
 				pl = pl.Flip()
 			}
-			s.walls = append(s.walls, wall{pl, side})
+			k.walls = append(k.walls, wall{pl, side})
 		}
 	}
-	return s
 }
 
 // ridge returns the direction of the line common to two planes with unit

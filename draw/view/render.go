@@ -59,8 +59,14 @@ func Render(cam Camera, parts []Part, o Options) []draw.Item {
 			r.scene.AddCells(i, r.cells[i])
 		}
 	}
+	edges, n := make([][]solid.Edge, len(parts)), 0
 	for i := range parts {
-		for _, e := range parts[i].edges() {
+		edges[i] = parts[i].edges()
+		n += len(edges[i])
+	}
+	r.lines = make([]hide.Line, 0, n)
+	for i := range parts {
+		for _, e := range edges[i] {
 			r.edge(i, e)
 		}
 		r.bores(i)
