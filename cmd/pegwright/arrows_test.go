@@ -30,6 +30,7 @@ func downward() [][]string {
 		{"draw/packet"},
 		{"templates"},
 		{"draw/sheet"},
+		{"draw/page"},
 		{"draw/block"},
 		{"draw/dim"},
 		{"draw/view"},

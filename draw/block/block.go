@@ -102,6 +102,16 @@ func New(paper string, landscape bool, kind, id string, t Title) (*draw.Sheet, F
 	return On(p, kind, id, t)
 }
 
+// ForFrame begins a sheet on the frame's paper, lying on its long side. The
+// title of a sheet in the drawing list says what it shows too.
+func ForFrame(f *geom.Frame, kind, id string, t Title) (*draw.Sheet, Field) {
+	s, field := New(f.Paper.Sheets, true, kind, id, t)
+	if t.Shows != "" {
+		s.Title = t.Sheet + ": " + t.Shows
+	}
+	return s, field
+}
+
 // On is New on paper of the very size given, W across.
 func On(p draw.Paper, kind, id string, t Title) (*draw.Sheet, Field) {
 	s := draw.NewSheet(kind, id, t.Sheet, p.W, p.H)

@@ -59,16 +59,6 @@ func sorted(finds []finding.Finding) []finding.Finding {
 	return out
 }
 
-// fresh begins a sheet on the frame's paper, lying on its long side. The title
-// of a sheet in the drawing list says what it shows too.
-func fresh(f *geom.Frame, kind, id string, t block.Title) (*draw.Sheet, block.Field) {
-	s, field := block.New(f.Paper.Sheets, true, kind, id, t)
-	if t.Shows != "" {
-		s.Title = t.Sheet + ": " + t.Shows
-	}
-	return s, field
-}
-
 // warn writes over the sheets of a group that it must not be cut, where a stop
 // finding names one of its joints.
 func warn(g Group, stops map[string]int, sheets ...*draw.Sheet) {

@@ -32,7 +32,7 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 		}
 		t := block.TitleFor(f, what, "bents, plates and roof drawn apart", "pictorial")
 		t.Note = "isometric view (ISO 5456-3), parts drawn apart along straight lines; not for measuring"
-		s, field := fresh(f, "frame", id, t)
+		s, field := block.ForFrame(f, "frame", id, t)
 		_, names = pic.onSheet(s, field, f, names)
 		out = append(out, s)
 	}

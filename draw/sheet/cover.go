@@ -8,6 +8,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
@@ -20,18 +21,18 @@ import (
 // the frame is, the findings with their numbers, the drawing list, general
 // notes and cautions.
 func Cover(f *geom.Frame, finds []finding.Finding, sheets []Entry) []*draw.Sheet {
-	w := newFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
+	w := page.NewFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
 	finds = sorted(finds)
-	said := append(textsOf(ofFrame(f)), textsOf(criteriaOf(f))...)
+	said := append(page.Texts(ofFrame(f)), page.Texts(criteriaOf(f))...)
 	for _, x := range finds {
 		said = append(said, told(x))
 	}
-	w.together("frame and findings", append(said, f.InfoText("note"))...)
+	w.Together("frame and findings", append(said, f.InfoText("note"))...)
 	facts(w, f)
 	listed(w, finds)
 	drawings(w, sheets)
 	notes(w, f)
-	return w.sheets
+	return w.Sheets
 }
 
 // coverPage begins the n-th sheet of the cover; the first carries the title
@@ -44,53 +45,53 @@ func coverPage(f *geom.Frame, n int) (*draw.Sheet, block.Field) {
 	}
 	t := block.TitleFor(f, title, "drawings for cutting, boring and raising", "none")
 	t.Note = "reference faces are 1 and 2; see the general notes"
-	s, field := fresh(f, "cover", id, t)
+	s, field := block.ForFrame(f, "cover", id, t)
 	s.Title = title
 	if n > 1 {
 		return s, field
 	}
 	h := 10.0
 	name := block.Fit(f.Title, field.W(), 7, true)
-	x := s.Text(at(field.X0, field.Y1-h+1), 7, name)
+	x := s.Text(vec.At(field.X0, field.Y1-h+1), 7, name)
 	x.Bold = true
 	y := field.Y1 - h - 3.5
 	if p := f.InfoText("place"); p != "" {
-		s.Text(at(field.X0, y-2.5), 3.5, block.Fit(p, field.W(), 3.5, false))
+		s.Text(vec.At(field.X0, y-2.5), 3.5, block.Fit(p, field.W(), 3.5, false))
 		y -= 6.5
 	}
-	s.Line(draw.FrameLine, at(field.X0, y), at(field.X1, y))
+	s.Line(draw.FrameLine, vec.At(field.X0, y), vec.At(field.X1, y))
 	field.Y1 = y - 4
 	return s, field
 }
 
 // facts sets what a reader wants to know first.
-func facts(w *flow, f *geom.Frame) {
-	w.heading("The frame")
-	w.facts(ofFrame(f))
-	w.heading("Design criteria as stated")
+func facts(w *page.Flow, f *geom.Frame) {
+	w.Heading("The frame")
+	w.Facts(ofFrame(f))
+	w.Heading("Design criteria as stated")
 	if len(f.Criteria) == 0 {
-		w.item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
+		w.Item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
 	}
-	w.facts(criteriaOf(f))
+	w.Facts(criteriaOf(f))
 	if n := f.InfoText("note"); n != "" {
-		w.heading("Note")
-		w.item("", n)
+		w.Heading("Note")
+		w.Item("", n)
 	}
 }
 
 // criteriaOf are the design criteria that the description states.
-func criteriaOf(f *geom.Frame) []known {
-	var out []known
+func criteriaOf(f *geom.Frame) []page.Fact {
+	var out []page.Fact
 	for _, c := range f.Criteria {
-		out = append(out, known{name: c.Name, value: c.Text})
+		out = append(out, page.Fact{Name: c.Name, Value: c.Text})
 	}
 	return out
 }
 
 // ofFrame are the sizes of the frame, its counts, weights and woods.
-func ofFrame(f *geom.Frame) []known {
-	var out []known
-	say := func(name, value string) { out = append(out, known{name: name, value: value}) }
+func ofFrame(f *geom.Frame) []page.Fact {
+	var out []page.Fact
+	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
 	x, y, z := overall(f, "")
 	if name, fx, fy := footprint(f); name != "all timbers" {
 		say("over the "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
@@ -101,7 +102,7 @@ func ofFrame(f *geom.Frame) []known {
 	say("timbers", strconv.Itoa(len(f.Timbers)))
 	say("joints", strconv.Itoa(len(f.Joints)))
 	for _, p := range pegSizes(f) {
-		out = append(out, known{"pegs " + p.size, p.count, 0.57})
+		out = append(out, page.Fact{Name: "pegs " + p.size, Value: p.count, Share: 0.57})
 	}
 	return append(out, weights(f)...)
 }
@@ -119,7 +120,7 @@ func footprint(f *geom.Frame) (name string, x, y float64) {
 }
 
 // weights are what the timbers weigh and what they and the pegs are made of.
-func weights(f *geom.Frame) []known {
+func weights(f *geom.Frame) []page.Fact {
 	var green, dry, most, feet float64
 	heaviest := ""
 	for _, t := range f.Timbers {
@@ -129,17 +130,17 @@ func weights(f *geom.Frame) []known {
 			most, heaviest = g, t.ID
 		}
 	}
-	out := []known{
-		{name: "weight", value: mass(f, green) + " as cut, " + mass(f, dry) + " in service"},
-		{name: "wood", value: volume(f.Units, feet) + " (nominal)"},
+	out := []page.Fact{
+		{Name: "weight", Value: mass(f, green) + " as cut, " + mass(f, dry) + " in service"},
+		{Name: "wood", Value: volume(f.Units, feet) + " (nominal)"},
 	}
 	if heaviest != "" {
-		out = append(out, known{name: "heaviest timber", value: heaviest + ", " + mass(f, most) + " as cut"})
+		out = append(out, page.Fact{Name: "heaviest timber", Value: heaviest + ", " + mass(f, most) + " as cut"})
 	}
 	return append(out,
-		known{name: "timbers of", value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
-		known{name: "pegs of", value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
-		known{name: "in service", value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
+		page.Fact{Name: "timbers of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
+		page.Fact{Name: "pegs of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
+		page.Fact{Name: "in service", Value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
 }
 
 // overall returns the size of the box round all timbers of a role ("" for all),

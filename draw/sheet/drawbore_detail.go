@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
@@ -29,21 +30,21 @@ func (d *bored) holesSheet() *draw.Sheet {
 	}
 	k, scale := d.scaleFor(func(k float64) bool {
 		dx, dy := depth(k)
-		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room.H()-text*pitch-4-v.legendHeight(wide)
+		return (v.right-v.left)*k+dx <= wide && (v.high-v.low)*k+dy <= room.H()-dim.Text*page.Pitch-4-v.legendHeight(wide)
 	}, d.faceScales()...)
 	title.Scale = fmt.Sprintf("%s, detail %g:1", scale, big)
-	s, f := fresh(d.f, "drawbore", "drawbore-holes-"+d.j.ID, title)
+	s, f := block.ForFrame(d.f, "drawbore", "drawbore-holes-"+d.j.ID, title)
 	f = d.drawDrying(s, f)
-	left, right := split(f, f.X0+wide+4, 8)
+	left, right := page.Split(f, f.X0+wide+4, 8)
 	dx, dy := depth(k)
-	w := pen{s: s, x: left.X0, y: left.Y1, w: left.W()}
-	w.head("Seen from the entry side, " + d.faceName(d.p.Entry))
-	spare := max(0, w.y-4-left.Y0-v.legendHeight(left.W())-dy-(v.high-v.low)*k)
+	w := page.Pen{S: s, X: left.X0, Y: left.Y1, W: left.W()}
+	w.Head("Seen from the entry side, " + d.faceName(d.p.Entry))
+	spare := max(0, w.Y-4-left.Y0-v.legendHeight(left.W())-dy-(v.high-v.low)*k)
 	v.k = k
-	v.at = vec.P{X: (left.X0+left.X1-dx)/2 - k*(v.left+v.right)/2, Y: w.y - 2 - k*v.high - spare/2}
+	v.at = vec.P{X: (left.X0+left.X1-dx)/2 - k*(v.left+v.right)/2, Y: w.Y - 2 - k*v.high - spare/2}
 	v.draw(s, left)
-	w.y = v.paper(0, v.low).Y - dy - 2
-	w.para(v.legend())
+	w.Y = v.paper(0, v.low).Y - dy - 2
+	w.Para(v.legend())
 	d.detail(s, right, big)
 	return s
 }
@@ -62,7 +63,7 @@ func (d *bored) faceScales() []float64 {
 func (d *bored) detailScale(w, h float64) float64 {
 	for _, k := range []float64{10, 8, 6, 5, 4, 3, 2.5, 2, 1.5} {
 		b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
-		if b.W() <= w && b.H()+text*pitch+d.detailWordsHeight(max(b.W(), detailLeast))+2.5 <= h {
+		if b.W() <= w && b.H()+dim.Text*page.Pitch+d.detailWordsHeight(max(b.W(), detailLeast))+2.5 <= h {
 			return k
 		}
 	}
@@ -79,7 +80,7 @@ func (d *bored) detailText() string {
 // detailWordsHeight is the room that the words take at a width, paper mm.
 func (d *bored) detailWordsHeight(width float64) float64 {
 	h := dim.Together("", d.detailText()).Height
-	return float64(len(font.Wrap(d.detailText(), width, h)))*h*pitch + 2
+	return float64(len(font.Wrap(d.detailText(), width, h)))*h*page.Pitch + 2
 }
 
 // shift is the place of the tenon hole from the mortise hole as it is seen
@@ -90,15 +91,15 @@ func (d *bored) shift() vec.P {
 
 // detail draws the circles with a heading over them and words under them.
 func (d *bored) detail(s *draw.Sheet, f block.Field, k float64) {
-	w := pen{s: s, x: f.X0, y: f.Y1, w: f.W()}
-	w.head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
+	w := page.Pen{S: s, X: f.X0, Y: f.Y1, W: f.W()}
+	w.Head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
 	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
 	under := d.detailWordsHeight(f.W())
-	spare := max(0, w.y-f.Y0-under-box.H())
-	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.y - spare/2 - box.Max.Y}
+	spare := max(0, w.Y-f.Y0-under-box.H())
+	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.Y - spare/2 - box.Max.Y}
 	d.circles(s, m, k)
-	w.y = m.Y + box.Min.Y - 2
-	w.para(d.detailText())
+	w.Y = m.Y + box.Min.Y - 2
+	w.Para(d.detailText())
 }
 
 // circles draws the two holes about the mortise hole at m with the opening

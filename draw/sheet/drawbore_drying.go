@@ -5,7 +5,9 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
@@ -29,7 +31,7 @@ func (d *bored) dryingRows() [][]string {
 }
 
 const (
-	dryRow  = small * pitch
+	dryRow  = dim.Small * page.Pitch
 	dryCol  = 25.0 // width of a column of the table
 	dryPlot = 46.0 // width of the plot
 )
@@ -64,19 +66,19 @@ func (d *bored) drawDrying(s *draw.Sheet, f block.Field) block.Field {
 	wide := d.dryingWide(rows)
 	h := float64(len(rows)+1)*dryRow + 1
 	sum := 0.0
-	w := pen{s: s, x: f.X0 + wide + dryPlot + 8, w: f.W() - wide - dryPlot - 8}
-	w.together("drying", d.dryingWords()...)
+	w := page.Pen{S: s, X: f.X0 + wide + dryPlot + 8, W: f.W() - wide - dryPlot - 8}
+	w.Together("drying", d.dryingWords()...)
 	for _, t := range d.dryingWords() {
-		sum += w.paraHeight(t) + 0.8
+		sum += w.ParaHeight(t) + 0.8
 	}
 	top := f.Y0 + max(h, sum)
-	s.Line(draw.Dimension, at(f.X0, top+1.5), at(f.X1, top+1.5))
+	s.Line(draw.Dimension, vec.At(f.X0, top+1.5), vec.At(f.X1, top+1.5))
 	d.table(s, f.X0, top, wide, rows)
 	d.plot(s, block.Field{X0: f.X0 + wide + 3, Y0: f.Y0, X1: f.X0 + wide + dryPlot, Y1: top - 1})
-	w.y = top
+	w.Y = top
 	for _, t := range d.dryingWords() {
-		w.para(t)
-		w.skip(0.8)
+		w.Para(t)
+		w.Skip(0.8)
 	}
 	f.Y0 = top + 4
 	return f
@@ -85,18 +87,18 @@ func (d *bored) drawDrying(s *draw.Sheet, f block.Field) block.Field {
 // table sets the drying table; columns of figures stand to the right.
 func (d *bored) table(s *draw.Sheet, x, y, wide float64, rows [][]string) {
 	col := wide / float64(len(rows[0]))
-	s.Text(at(x, y-small), small, "Offset left in service, of "+d.signed(d.p.Offset)[1:]).Bold = true
+	s.Text(vec.At(x, y-dim.Small), dim.Small, "Offset left in service, of "+d.signed(d.p.Offset)[1:]).Bold = true
 	y -= dryRow
 	for i, r := range rows {
 		for k, c := range r {
-			t := s.Text(at(x+float64(k)*col, y-small), small, c)
+			t := s.Text(vec.At(x+float64(k)*col, y-dim.Small), dim.Small, c)
 			if 2*k >= len(r) {
 				t.At.X, t.Anchor = x+float64(k+1)*col-3, draw.End
 			}
 		}
 		y -= dryRow
 		if i == 0 {
-			s.Line(draw.Dimension, at(x, y+0.6), at(x+wide-3, y+0.6))
+			s.Line(draw.Dimension, vec.At(x, y+0.6), vec.At(x+wide-3, y+0.6))
 			y -= 0.8
 		}
 	}
@@ -111,24 +113,24 @@ func (d *bored) plot(s *draw.Sheet, f block.Field) {
 		return
 	}
 	g := newGraph(f, curve, d.p.Offset)
-	s.Line(draw.Dimension, at(g.x0, g.y0), at(g.x0, g.y1))
+	s.Line(draw.Dimension, vec.At(g.x0, g.y0), vec.At(g.x0, g.y1))
 	s.Line(draw.Dimension, g.place(g.wet, 0), g.place(g.dry, 0))
 	g.line(s, draw.Hidden, curve, func(p peg.Dried) float64 { return p.Best })
 	g.line(s, draw.Part, curve, func(p peg.Dried) float64 { return p.Worst })
-	label := func(x, y float64, a draw.Anchor, t string) { s.Text(at(x, y), small, t).Anchor = a }
-	label(g.x0-1, g.place(g.wet, 0).Y-small/2, draw.End, "0")
-	label(g.x0-1, g.place(g.wet, d.p.Offset).Y-small/2, draw.End, "e")
+	label := func(x, y float64, a draw.Anchor, t string) { s.Text(vec.At(x, y), dim.Small, t).Anchor = a }
+	label(g.x0-1, g.place(g.wet, 0).Y-dim.Small/2, draw.End, "0")
+	label(g.x0-1, g.place(g.wet, d.p.Offset).Y-dim.Small/2, draw.End, "e")
 	label(g.x0, f.Y0+0.5, draw.Start, fmt.Sprintf("%.0f %%", g.wet))
 	label((g.x0+g.x1)/2, f.Y0+0.5, draw.Middle, "moisture")
 	label(g.x1, f.Y0+0.5, draw.End, fmt.Sprintf("%.0f %%", g.dry))
 	if curve.Goes {
 		p := g.place(curve.Slack, 0)
-		s.Line(draw.Dimension, at(p.X, p.Y-1.5), at(p.X, p.Y+1.5)).Mark = "slack"
+		s.Line(draw.Dimension, vec.At(p.X, p.Y-1.5), vec.At(p.X, p.Y+1.5)).Mark = "slack"
 		// Left of the mark both lines are above the axis; where there is no room,
 		// or the axis lies at the foot, the top serves, which then is clear.
-		x, y := p.X-1, p.Y-small-1
-		if words := fmt.Sprintf("slack %.0f %%", curve.Slack); x-font.Measure(words, small, false) < g.x0+1 || y < g.y0 {
-			label(g.x1, g.y1-small, draw.End, words)
+		x, y := p.X-1, p.Y-dim.Small-1
+		if words := fmt.Sprintf("slack %.0f %%", curve.Slack); x-font.Measure(words, dim.Small, false) < g.x0+1 || y < g.y0 {
+			label(g.x1, g.y1-dim.Small, draw.End, words)
 		} else {
 			label(x, y, draw.End, words)
 		}
@@ -153,7 +155,7 @@ func newGraph(f block.Field, c peg.Curve, offset float64) graph {
 
 // place returns the point of a moisture and a draw on paper.
 func (g graph) place(moisture, left float64) vec.P {
-	return at(g.x0+(g.x1-g.x0)*(g.wet-moisture)/(g.wet-g.dry), g.y0+(g.y1-g.y0)*(left-g.low)/(g.high-g.low))
+	return vec.At(g.x0+(g.x1-g.x0)*(g.wet-moisture)/(g.wet-g.dry), g.y0+(g.y1-g.y0)*(left-g.low)/(g.high-g.low))
 }
 
 func (g graph) line(s *draw.Sheet, c draw.Class, curve peg.Curve, of func(peg.Dried) float64) {

@@ -6,6 +6,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
@@ -144,7 +145,7 @@ func (v *face) toStart() {
 	tip := v.paper(x, v.low).Add(vec.P{X: -4 * d.X, Y: 4})
 	v.s.Line(draw.Dimension, tip, tip.Sub(d.Mul(9)))
 	dim.Arrow(v.s, tip, d).Mark = "to start"
-	t := v.s.Text(tip.Sub(d.Mul(10.5)).Sub(vec.P{Y: small / 2}), small, "start end")
+	t := v.s.Text(tip.Sub(d.Mul(10.5)).Sub(vec.P{Y: dim.Small / 2}), dim.Small, "start end")
 	t.Halo = true
 	if d.X > 0 {
 		t.Anchor = draw.End
@@ -214,4 +215,6 @@ func (v *face) legend() string {
 const mostMirrored = 12
 
 // legendHeight returns the height of the legend at a width.
-func (v *face) legendHeight(width float64) float64 { return (&pen{w: width}).paraHeight(v.legend()) }
+func (v *face) legendHeight(width float64) float64 {
+	return (&page.Pen{W: width}).ParaHeight(v.legend())
+}

@@ -4,6 +4,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom/vec"
 )
 
@@ -55,7 +56,7 @@ func (c *cut) wordsFit(f block.Field) bool {
 	if wide < 25 {
 		return false
 	}
-	w := pen{s: draw.NewSheet("", "", "", 1, 1), w: wide}
+	w := page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: wide}
 	c.wayWords(&w)
-	return f.Y1+w.y > c.paper(0, c.p.Bore/2).Y+overPeg && c.underShort(f) < 0.01
+	return f.Y1+w.Y > c.paper(0, c.p.Bore/2).Y+overPeg && c.underShort(f) < 0.01
 }

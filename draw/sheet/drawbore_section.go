@@ -62,7 +62,7 @@ func (d *bored) sectionSheet() *draw.Sheet {
 		return c.wordsFit(room)
 	})
 	title.Scale = scale
-	s, f := fresh(d.f, "drawbore", "drawbore-"+d.j.ID, title)
+	s, f := block.ForFrame(d.f, "drawbore", "drawbore-"+d.j.ID, title)
 	f = foot(s, f)
 	c.s, c.k = s, k
 	c.settle(f)
@@ -173,11 +173,11 @@ func (c *cut) name(f view.Figure) {
 		}
 	} else {
 		p.Y = b.Min.Y + 3.2
-		if b.W() < font.Measure(word, small, false)+4 {
+		if b.W() < font.Measure(word, dim.Small, false)+4 {
 			return
 		}
 	}
-	t := c.s.Text(p, small, word)
+	t := c.s.Text(p, dim.Small, word)
 	t.Anchor, t.Halo = draw.Middle, true
 }
 

@@ -7,7 +7,10 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
+	"pegwright/geom/vec"
 )
 
 // way is one way of working: a heading and numbered steps.
@@ -101,35 +104,35 @@ const waysPad = 2.0
 func (d *bored) drawWays(s *draw.Sheet, f block.Field) block.Field {
 	ws := d.ways()
 	col := (f.W() - 2*waysPad - float64(len(ws)-1)*5) / float64(len(ws))
-	look := font.Wrap(d.look(), f.W()-2*waysPad, small)
+	look := font.Wrap(d.look(), f.W()-2*waysPad, dim.Small)
 	lines := 0
 	for _, w := range ws {
 		n := 0
 		for _, t := range w.steps {
-			n += len(font.Wrap(t, col-5, small))
+			n += len(font.Wrap(t, col-5, dim.Small))
 		}
 		lines = max(lines, n)
 	}
-	base := f.Y0 + waysPad/2 + float64(len(look))*small*pitch + 0.6
-	top := base + text*pitch + float64(lines)*small*pitch + waysPad
-	s.Rect(draw.FrameLine, draw.Box{Min: at(f.X0, f.Y0), Max: at(f.X1, top)})
+	base := f.Y0 + waysPad/2 + float64(len(look))*dim.Small*page.Pitch + 0.6
+	top := base + dim.Text*page.Pitch + float64(lines)*dim.Small*page.Pitch + waysPad
+	s.Rect(draw.FrameLine, draw.Box{Min: vec.At(f.X0, f.Y0), Max: vec.At(f.X1, top)})
 	for i, w := range ws {
-		p := pen{s: s, x: f.X0 + waysPad + float64(i)*(col+5), y: top - waysPad, w: col}
+		p := page.Pen{S: s, X: f.X0 + waysPad + float64(i)*(col+5), Y: top - waysPad, W: col}
 		if i > 0 {
-			s.Line(draw.Dimension, at(p.x-2.5, base), at(p.x-2.5, top))
+			s.Line(draw.Dimension, vec.At(p.X-2.5, base), vec.At(p.X-2.5, top))
 		}
-		p.head(w.head)
+		p.Head(w.head)
 		for n, t := range w.steps {
-			s.Text(at(p.x, p.y-small), small, strconv.Itoa(n+1)).Bold = true
-			step := pen{s: s, x: p.x + 5, y: p.y, w: col - 5}
-			step.para(t)
-			p.y = step.y
+			s.Text(vec.At(p.X, p.Y-dim.Small), dim.Small, strconv.Itoa(n+1)).Bold = true
+			step := page.Pen{S: s, X: p.X + 5, Y: p.Y, W: col - 5}
+			step.Para(t)
+			p.Y = step.Y
 		}
 	}
 	if len(look) > 0 {
-		s.Line(draw.Dimension, at(f.X0, base), at(f.X1, base))
-		p := pen{s: s, x: f.X0 + waysPad, y: base - 1, w: f.W() - 2*waysPad}
-		p.para(d.look())
+		s.Line(draw.Dimension, vec.At(f.X0, base), vec.At(f.X1, base))
+		p := page.Pen{S: s, X: f.X0 + waysPad, Y: base - 1, W: f.W() - 2*waysPad}
+		p.Para(d.look())
 	}
 	f.Y0 = top + 3
 	return f

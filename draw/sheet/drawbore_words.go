@@ -6,6 +6,8 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
+	"pegwright/geom/vec"
 )
 
 // boringCautions are the cautions for boring and pegging a joint.
@@ -39,25 +41,25 @@ func (d *bored) besideSection(c *cut, f block.Field) {
 	low := c.paper(0, d.p.Bore/2).Y + 4
 	key := block.Field{X0: f.X0, Y0: low, X1: f.X0 + keyWide, Y1: f.Y1}
 	block.KeyView(c.s, key, d.f, map[string]bool{d.j.Into.ID: true, d.j.Of.ID: true})
-	w := pen{s: c.s, x: key.X1 + 5, y: f.Y1, w: x1 - 6 - key.X1 - 5}
+	w := page.Pen{S: c.s, X: key.X1 + 5, Y: f.Y1, W: x1 - 6 - key.X1 - 5}
 	d.wayWords(&w)
 	d.pegWords(c)
-	w = pen{s: c.s, x: f.X0, y: c.paper(0, -d.p.Bore/2).Y - underPeg, w: x1 - 8 - f.X0, letters: d.legendGroup()}
+	w = page.Pen{S: c.s, X: f.X0, Y: c.paper(0, -d.p.Bore/2).Y - underPeg, W: x1 - 8 - f.X0, Letters: d.legendGroup()}
 	for _, l := range d.legend() {
-		w.para(l)
+		w.Para(l)
 	}
 }
 
 const keyWide = 42.0 // of the key view, paper mm
 
 // wayWords writes which way the tenon hole is set off and why it matters.
-func (d *bored) wayWords(w *pen) {
+func (d *bored) wayWords(w *page.Pen) {
 	if d.p.Offset == 0 {
-		w.head("No draw: the two holes line up")
+		w.Head("No draw: the two holes line up")
 		return
 	}
-	w.head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
-	w.para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
+	w.Head(fmt.Sprintf("Tenon hole %s %s", d.say(d.p.Offset), d.toward()))
+	w.Para(d.pull() + " The broad arrow shows the pull. Bored the other way, the peg opens the joint.")
 }
 
 // pegWords names the diameters at the peg.
@@ -73,17 +75,17 @@ func (d *bored) pegWords(c *cut) {
 	for i, to := range []struct{ x, y float64 }{{tip.X, tip.Y}, {mouth.X, mouth.Y}} {
 		y := mouth.Y + 4 + float64(i)*6
 		x := mouth.X - 9
-		letters.Text(c.s, at(x-1, y-letters.Height/2), words[i]).Anchor = draw.End
-		dim.Leader(c.s, at(x, y), at(to.x, to.y), false)
+		letters.Text(c.s, vec.At(x-1, y-letters.Height/2), words[i]).Anchor = draw.End
+		dim.Leader(c.s, vec.At(x, y), vec.At(to.x, to.y), false)
 	}
 }
 
 // legendHeight returns the height of the legend at a width.
 func (d *bored) legendHeight(width float64) float64 {
-	p := pen{w: width, letters: d.legendGroup()}
+	p := page.Pen{W: width, Letters: d.legendGroup()}
 	high := 0.0
 	for _, l := range d.legend() {
-		high += p.paraHeight(l)
+		high += p.ParaHeight(l)
 	}
 	return high
 }
@@ -119,10 +121,10 @@ func (d *bored) legend() []string {
 // drawServed names the joints that the sheet serves at the foot of the field
 // and returns what is left above.
 func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
-	p := pen{s: s, x: f.X0, w: f.W(), letters: d.legendGroup()}
-	top := f.Y0 + p.paraHeight(d.served())
-	p.y = top
-	p.para(d.served())
+	p := page.Pen{S: s, X: f.X0, W: f.W(), Letters: d.legendGroup()}
+	top := f.Y0 + p.ParaHeight(d.served())
+	p.Y = top
+	p.Para(d.served())
 	f.Y0 = top + 1
 	return f
 }

@@ -39,7 +39,7 @@ func Views(f *geom.Frame) []*draw.Sheet {
 				id = fmt.Sprintf("%s-%d", id, n+1)
 				t.Sheet = fmt.Sprintf("Frame, more names, page %d", n+1)
 			}
-			s, field := fresh(f, "frame", id, t)
+			s, field := block.ForFrame(f, "frame", id, t)
 			place, left := p.onSheet(s, field, f, names)
 			linkJoints(s, f, func(id string) bool { return p.shown[id] > 0 }, func(v vec.V) vec.P { return place(cams[i].Project(v)) })
 			names = left

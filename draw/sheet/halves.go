@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -46,12 +47,12 @@ type halvesPage struct {
 // joints of opposite hand, and where these and the peg window go.
 func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []string) {
 	j := h.g.First()
-	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), scaleName(h.n))
+	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), page.Scale(h.n))
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
-	s, full = fresh(h.f, "joint", j.ID+"-"+h.id, t)
+	s, full = block.ForFrame(h.f, "joint", j.ID+"-"+h.id, t)
 	if mirror := h.g.mirrorWords(len(h.g.Joints)); mirror != "" {
-		lines = font.Wrap(mirror, full.W(), small)
-		full.Y0 += float64(len(lines))*small*pitch + 2
+		lines = font.Wrap(mirror, full.W(), dim.Small)
+		full.Y0 += float64(len(lines))*dim.Small*page.Pitch + 2
 	}
 	room = full
 	if h.windows && len(j.Pegs) > 0 {
@@ -69,9 +70,9 @@ func (h *halvesPage) set(enterer, receiver []*ortho) float64 {
 
 func (h *halvesPage) sheet() *draw.Sheet {
 	s, room, full, lines := h.fields()
-	p := pen{s: s, x: full.X0, y: full.Y0 - 2, w: full.W()}
+	p := page.Pen{S: s, X: full.X0, Y: full.Y0 - 2, W: full.W()}
 	for _, l := range lines {
-		p.line(l, small, false)
+		p.Line(l, dim.Small, false)
 	}
 	spare := room.W()
 	for _, c := range h.cols {
@@ -119,7 +120,7 @@ func columnsFor(f *geom.Frame, enterer, receiver []*ortho, field block.Field) (c
 }
 
 // titleHeight is the room for the two lines of a view's title.
-const titleHeight = 2*small*pitch + 1
+const titleHeight = 2*dim.Small*page.Pitch + 1
 
 // room is how much a view takes about its box at scale k: left, right, below,
 // above.
@@ -146,7 +147,7 @@ func (v *ortho) room(k float64, f *geom.Frame) (l, r, b, t float64) {
 	}
 	wide := 0.0
 	for _, line := range v.title {
-		wide = max(wide, font.Measure(line, small, false))
+		wide = max(wide, font.Measure(line, dim.Small, false))
 	}
 	r = max(r, wide-box.W()-l)
 	return l, r, b, t + titleHeight
@@ -193,11 +194,11 @@ func columnOf(views []*ortho, k float64, f *geom.Frame) column {
 func (c column) draw(s *draw.Sheet, x, y float64) {
 	for i, v := range c.views {
 		l, _, b, t := v.room(c.k, c.f)
-		o := at(x-c.left[i], y-t-v.box.Max.Y*c.k)
+		o := vec.At(x-c.left[i], y-t-v.box.Max.Y*c.k)
 		s.Add(scaled(v.items, c.k, o)...)
 		box := draw.Box{Min: o.Add(v.box.Min.Mul(c.k)), Max: o.Add(v.box.Max.Mul(c.k))}
 		for i, line := range v.title {
-			s.Text(at(box.Min.X-l, y-small-float64(i)*small*pitch), small, line).Bold = i == 0
+			s.Text(vec.At(box.Min.X-l, y-dim.Small-float64(i)*dim.Small*page.Pitch), dim.Small, line).Bold = i == 0
 		}
 		xs, ys := v.requests(c.k, c.f)
 		dim.Stack(s, v.across, edge(box, v.across), moved(xs, o))
@@ -225,5 +226,3 @@ func moved(reqs []dim.Request, o vec.P) []dim.Request {
 	}
 	return out
 }
-
-func scaleName(n float64) string { return "1:" + draw.Number(n, 1) }

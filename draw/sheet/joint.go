@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -20,8 +21,8 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	j := g.First()
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
 	t.Note = "exploded view, " + hiddenLines(f) + "; thin dashed lines lead from each part to its seat"
-	s, field := fresh(f, "joint", j.ID, t)
-	left, right := split(field, field.X0+field.W()*0.61, 5)
+	s, field := block.ForFrame(f, "joint", j.ID, t)
+	left, right := page.Split(field, field.X0+field.W()*0.61, 5)
 	under := g.under(f, left)
 	if under {
 		left = servedUnder(f, s, left, g)
@@ -61,7 +62,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 			t = smallName(j, i-2)
 		}
 		labels = append(labels, dim.Label{Text: t, At: p, Owner: id, Bold: i < 2})
-		wide = max(wide, font.Measure(t, small, i < 2))
+		wide = max(wide, font.Measure(t, dim.Small, i < 2))
 	}
 	room := f
 	room.X1 -= wide + 8
@@ -71,7 +72,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	for i := range labels {
 		labels[i].At = place(labels[i].At)
 	}
-	dim.Lane(s, f.X1-wide-2, true, labels, dim.Group{Name: "parts", Height: small}, f.Y0, f.Y1)
+	dim.Lane(s, f.X1-wide-2, true, labels, dim.Group{Name: "parts", Height: dim.Small}, f.Y0, f.Y1)
 }
 
 // rightmost returns the middle of the visible line of an owner that lies
@@ -95,31 +96,31 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 // it runs on to.
 func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
 	j := g.First()
-	p := pen{s: s, x: right.X0, y: right.Y1, w: right.W()}
+	p := page.Pen{S: s, X: right.X0, Y: right.Y1, W: right.W()}
 	const key = 25.0
-	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: p.y - key, X1: right.X1, Y1: p.y}, f, g.dark())
+	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: p.Y - key, X1: right.X1, Y1: p.Y}, f, g.dark())
 	head := p
-	head.w = p.w/2 - 2
-	head.para("joiner's mark")
-	head.skip(0.5)
-	head.line(block.Fit(j.Mark, head.w, big, true), big, true)
-	head.skip(1)
-	head.para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
-	p.y = min(head.y, p.y-key) - 1.5
-	w := &flow{pen: p, cols: 1, gap: 6, f: right, sheets: []*draw.Sheet{s}}
-	w.next = func(n int) (*draw.Sheet, block.Field) {
+	head.W = p.W/2 - 2
+	head.Para("joiner's mark")
+	head.Skip(0.5)
+	head.Line(block.Fit(j.Mark, head.W, page.Big, true), page.Big, true)
+	head.Skip(1)
+	head.Para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
+	p.Y = min(head.Y, p.Y-key) - 1.5
+	w := &page.Flow{Pen: p, Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
+	w.Next = func(n int) (*draw.Sheet, block.Field) {
 		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
 		t.Note = ""
-		w.cols = 2 // wider than the table's column, so that what has been wrapped fits
-		return fresh(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
+		w.Cols = 2 // wider than the table's column, so that what has been wrapped fits
+		return block.ForFrame(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
 	}
-	w.dims(f, j.Into.ID+" (receives)", g, j.Into)
-	w.dims(f, j.Of.ID+" (enters)", g, j.Of)
-	w.lean(f, j)
+	dimsOf(w, f, j.Into.ID+" (receives)", g, j.Into)
+	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
+	leanOf(w, f, j)
 	if list {
-		w.servedList(f, g)
+		servedList(w, f, g)
 	}
-	return w.sheets[1:]
+	return w.Sheets[1:]
 }
 
 // closing says at the foot of the field how the joint closes and what holds it,
@@ -141,12 +142,12 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Fie
 	for _, w := range j.Words {
 		t += " " + w
 	}
-	p := pen{s: s, x: field.X0, w: field.W(), letters: dim.Group{Name: "closing", Height: text}}
-	lines := font.Wrap(t, p.w, text)
-	field.Y0 += float64(len(lines))*text*pitch + 2
-	p.y = field.Y0 - 2
+	p := page.Pen{S: s, X: field.X0, W: field.W(), Letters: dim.Group{Name: "closing", Height: dim.Text}}
+	lines := font.Wrap(t, p.W, dim.Text)
+	field.Y0 += float64(len(lines))*dim.Text*page.Pitch + 2
+	p.Y = field.Y0 - 2
 	for _, l := range lines {
-		p.set(p.letters, l)
+		p.Set(p.Letters, l)
 	}
 	return field
 }

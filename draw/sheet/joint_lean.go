@@ -6,19 +6,20 @@ import (
 	"slices"
 
 	"pegwright/draw"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 )
 
-// lean sets the angle between the two timbers, or of the enterer to the face
+// leanOf sets the angle between the two timbers, or of the enterer to the face
 // that it enters, where they are not square to each other.
-func (w *flow) lean(f *geom.Frame, j *geom.Joint) {
+func leanOf(w *page.Flow, f *geom.Frame, j *geom.Joint) {
 	name, deg := leaning(j)
 	if name == "" {
 		return
 	}
-	w.row(row{name, fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
-	w.skip(1.5)
+	rowOf(w, row{name, fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
+	w.Skip(1.5)
 }
 
 // bevelsAt returns the angles to which a bevel gauge is set for the joint's cuts

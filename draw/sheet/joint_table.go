@@ -8,26 +8,28 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
+	"pegwright/geom/vec"
 )
 
 // rowPitch is the height of a line of the joint's table, paper mm.
-const rowPitch = text * 1.57
+const rowPitch = dim.Text * 1.57
 
-// dims sets what is cut and scribed on one timber: its dimensions, each label
+// dimsOf sets what is cut and scribed on one timber: its dimensions, each label
 // once, then the layout along the stick from its start end.
-func (w *flow) dims(f *geom.Frame, head string, g Group, t *geom.Timber) {
+func dimsOf(w *page.Flow, f *geom.Frame, head string, g Group, t *geom.Timber) {
 	rows := append(sizes(f, g.First(), t), bevelRows(f, g.First(), t)...)
 	rows = append(rows, layout(f, g, t)...)
 	if len(rows) == 0 {
 		return
 	}
-	w.need(text*pitch + 2*rowPitch)
-	w.head(head)
+	w.Need(dim.Text*page.Pitch + 2*rowPitch)
+	w.Head(head)
 	for _, r := range rows {
-		w.row(r)
+		rowOf(w, r)
 	}
-	w.skip(1.5)
+	w.Skip(1.5)
 }
 
 // row is a line of the table.
@@ -37,32 +39,32 @@ type row struct{ name, value string }
 // are of their size, and so are their names.
 func figures() dim.Group { return dim.Group{Name: "joint table", Height: dim.Text} }
 
-// row sets a name and its value at the right.
-func (w *flow) row(r row) {
-	w.need(w.rowHeight(r))
-	w.value(r)
+// rowOf sets a name and its value at the right.
+func rowOf(w *page.Flow, r row) {
+	w.Need(rowHeight(&w.Pen, r))
+	valueOf(&w.Pen, r)
 }
 
 // rowNames wraps the name of a row beside its value.
-func (p *pen) rowNames(r row) []string {
+func rowNames(p *page.Pen, r row) []string {
 	g := figures()
-	return wrap(r.name, p.w-3-g.Measure(r.value), g.Height)
+	return page.Wrap(r.name, p.W-3-g.Measure(r.value), g.Height)
 }
 
 // rowHeight is what a row takes.
-func (p *pen) rowHeight(r row) float64 {
-	return float64(len(p.rowNames(r))) * rowPitch
+func rowHeight(p *page.Pen, r row) float64 {
+	return float64(len(rowNames(p, r))) * rowPitch
 }
 
-// value sets a name and its value as row does, in a place that is known to
+// valueOf sets a name and its value as row does, in a place that is known to
 // suffice.
-func (p *pen) value(r row) {
-	g, high := figures(), p.rowHeight(r)
-	for i, l := range p.rowNames(r) {
-		g.Text(p.s, at(p.x, p.y-text-float64(i)*rowPitch), l)
+func valueOf(p *page.Pen, r row) {
+	g, high := figures(), rowHeight(p, r)
+	for i, l := range rowNames(p, r) {
+		g.Text(p.S, vec.At(p.X, p.Y-dim.Text-float64(i)*rowPitch), l)
 	}
-	g.Text(p.s, at(p.x+p.w, p.y-text), r.value).Anchor = draw.End
-	p.y -= high
+	g.Text(p.S, vec.At(p.X+p.W, p.Y-dim.Text), r.value).Anchor = draw.End
+	p.Y -= high
 }
 
 // sizes returns the dimensions of the joint on one timber.
@@ -177,34 +179,34 @@ const fewServed = 10
 const mostServed = 0.3
 
 // servedList lists the joints that the sheet serves.
-func (w *flow) servedList(f *geom.Frame, g Group) {
-	w.need(3 * text * pitch)
+func servedList(w *page.Flow, f *geom.Frame, g Group) {
+	w.Need(3 * dim.Text * page.Pitch)
 	same, mirror := g.hands()
 	var all []string
 	for _, x := range g.Joints {
 		all = append(all, servedAt(f, g, x))
 	}
-	w.together("served", all...)
-	w.head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
+	w.Together("served", all...)
+	w.Head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
 	for _, x := range same {
-		w.item(x.Mark, servedAt(f, g, x))
+		w.Item(x.Mark, servedAt(f, g, x))
 	}
 	if len(mirror) == 0 {
 		return
 	}
-	w.need(3 * text * pitch)
-	w.head("Of opposite hand: the mirror image of what is drawn")
+	w.Need(3 * dim.Text * page.Pitch)
+	w.Head("Of opposite hand: the mirror image of what is drawn")
 	for _, x := range mirror {
-		w.item(x.Mark, servedAt(f, g, x))
+		w.Item(x.Mark, servedAt(f, g, x))
 	}
 }
 
 // servedHeight returns the height of the list of joints in a field of the given
 // width.
 func servedHeight(f *geom.Frame, g Group, width float64) float64 {
-	w := &flow{pen: pen{s: draw.NewSheet("", "", "", 1, 1), w: width}, f: block.Field{X1: width, Y0: math.Inf(-1)}}
-	w.servedList(f, g)
-	return -w.y
+	w := &page.Flow{Pen: page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: width}, Field: block.Field{X1: width, Y0: math.Inf(-1)}}
+	servedList(w, f, g)
+	return -w.Y
 }
 
 // under reports whether the joints served are listed under the exploded view:
@@ -217,9 +219,9 @@ func (g Group) under(f *geom.Frame, field block.Field) bool {
 // above.
 func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
 	high := servedHeight(f, g, field.W())
-	w := &flow{pen: pen{s: s, x: field.X0, y: field.Y0 + high, w: field.W()}, f: field}
-	w.f.Y0 = math.Inf(-1)
-	w.servedList(f, g)
+	w := &page.Flow{Pen: page.Pen{S: s, X: field.X0, Y: field.Y0 + high, W: field.W()}, Field: field}
+	w.Field.Y0 = math.Inf(-1)
+	servedList(w, f, g)
 	field.Y0 += high + 2
 	return field
 }

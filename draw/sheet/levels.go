@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -12,9 +13,9 @@ import (
 // levels returns the roof's pitch and the heights of plates and ties, where there
 // are timbers of these roles. Heights are over the tops of the sills, or over
 // the posts' feet where there are no sills.
-func levels(f *geom.Frame) []known {
-	var out []known
-	say := func(name, value string) { out = append(out, known{name: name, value: value}) }
+func levels(f *geom.Frame) []page.Fact {
+	var out []page.Fact
+	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
 	if p := pitches(f); p != "" {
 		say("roof pitch", p)
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pegwright/draw"
+	"pegwright/draw/page"
 	"pegwright/geom/vec"
 )
 
@@ -53,7 +54,7 @@ func strokes(it draw.Item) [][2]vec.P {
 		pts, closed = t.Pts, t.Closed
 	default:
 		b := draw.ItemBounds(it)
-		pts = []vec.P{b.Min, at(b.Max.X, b.Min.Y), b.Max, at(b.Min.X, b.Max.Y)}
+		pts = []vec.P{b.Min, vec.At(b.Max.X, b.Min.Y), b.Max, vec.At(b.Min.X, b.Max.Y)}
 	}
 	var out [][2]vec.P
 	for i := range pts {
@@ -72,8 +73,8 @@ func (l *lineSet) add(d drawnLine) {
 	l.all, l.stamp = append(l.all, d), append(l.stamp, 0)
 	box := draw.NoBox().With(d.a, d.b)
 	each(box, func(c [2]int) {
-		sq := draw.Box{Min: at(float64(c[0]), float64(c[1])).Mul(binSize), Max: at(float64(c[0]+1), float64(c[1]+1)).Mul(binSize)}
-		if crosses(d.a, d.b, sq) {
+		sq := draw.Box{Min: vec.At(float64(c[0]), float64(c[1])).Mul(binSize), Max: vec.At(float64(c[0]+1), float64(c[1]+1)).Mul(binSize)}
+		if page.Crosses(d.a, d.b, sq) {
 			l.bins[c] = append(l.bins[c], n)
 		}
 	})

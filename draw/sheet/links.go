@@ -17,7 +17,7 @@ const linkSide = 3.0
 // place on paper. Of joints that lie on each other the first has the link.
 func linkJoints(s *draw.Sheet, f *geom.Frame, shown func(id string) bool, place func(vec.V) vec.P) {
 	var there []vec.P
-	half := at(linkSide/2, linkSide/2)
+	half := vec.At(linkSide/2, linkSide/2)
 	for _, j := range f.Joints {
 		if !shown(j.Of.ID) || !shown(j.Into.ID) {
 			continue

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/dim"
 	"pegwright/geom"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
@@ -42,7 +43,7 @@ func setRows(sheets []*draw.Sheet) []setRow {
 				}
 			case *draw.Text:
 				switch {
-				case x.Bold && x.Height == text && x.Group == "" && x.Layer == "":
+				case x.Bold && x.Height == dim.Text && x.Group == "" && x.Layer == "":
 					list, over, heads = strings.TrimSuffix(x.S, ", continued"), "", true
 				case !strings.HasPrefix(x.Group, "table ") || heads || x.S == "":
 				case x.Bold && bold:

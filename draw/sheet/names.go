@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom/vec"
 )
 
@@ -42,7 +43,7 @@ type placing struct {
 }
 
 func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer {
-	n := &namer{s: s, field: field.Box(), seen: seen, lines: newLineSet(s.Items), h: small}
+	n := &namer{s: s, field: field.Box(), seen: seen, lines: newLineSet(s.Items), h: dim.Small}
 	for _, it := range s.Items {
 		if t, ok := it.(*draw.Text); ok {
 			n.words = append(n.words, dim.BoxOf(t))
@@ -110,9 +111,9 @@ func (n *namer) try(names []naming) []naming {
 func (n *namer) textAt(x naming, mid vec.P, turned bool) *draw.Text {
 	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text, Anchor: draw.Middle}
 	if turned {
-		t.Rot, t.At = math.Pi/2, at(mid.X+n.h/2, mid.Y)
+		t.Rot, t.At = math.Pi/2, vec.At(mid.X+n.h/2, mid.Y)
 	} else {
-		t.At = at(mid.X, mid.Y-n.h/2)
+		t.At = vec.At(mid.X, mid.Y-n.h/2)
 	}
 	return t
 }
@@ -146,7 +147,7 @@ func (n *namer) inside(x naming) bool {
 
 // on reports whether the wood of one owner alone shows in a box.
 func (n *namer) on(b draw.Box, owner string) bool {
-	for _, p := range []vec.P{b.Min, b.Max, at(b.Min.X, b.Max.Y), at(b.Max.X, b.Min.Y), b.Mid()} {
+	for _, p := range []vec.P{b.Min, b.Max, vec.At(b.Min.X, b.Max.Y), vec.At(b.Max.X, b.Min.Y), b.Mid()} {
 		if n.seen(p) != owner {
 			return false
 		}
@@ -174,16 +175,16 @@ func (n *namer) beside(x naming) bool {
 			far := b
 			switch {
 			case f.level && way > 0:
-				move = at(0, f.wood.Max.Y+touchAir-b.Min.Y)
+				move = vec.At(0, f.wood.Max.Y+touchAir-b.Min.Y)
 				far.Max.Y += otherAir
 			case f.level:
-				move = at(0, f.wood.Min.Y-touchAir-b.Max.Y)
+				move = vec.At(0, f.wood.Min.Y-touchAir-b.Max.Y)
 				far.Min.Y -= otherAir
 			case way > 0:
-				move = at(f.wood.Min.X-touchAir-b.Max.X, 0)
+				move = vec.At(f.wood.Min.X-touchAir-b.Max.X, 0)
 				far.Min.X -= otherAir
 			default:
-				move = at(f.wood.Max.X+touchAir-b.Min.X, 0)
+				move = vec.At(f.wood.Max.X+touchAir-b.Min.X, 0)
 				far.Max.X += otherAir
 			}
 			far = draw.Box{Min: far.Min.Add(move), Max: far.Max.Add(move)}
@@ -205,19 +206,19 @@ func (n *namer) free(b draw.Box, air float64) bool {
 		return false
 	}
 	for _, w := range n.words {
-		if overlap(w, b) {
+		if page.Overlap(w, b) {
 			return false
 		}
 	}
 	for _, p := range n.plan {
-		if overlap(p.box, b) || p.led && crosses(p.lead[0], p.lead[1], b) {
+		if page.Overlap(p.box, b) || p.led && page.Crosses(p.lead[0], p.lead[1], b) {
 			return false
 		}
 	}
-	b.Min, b.Max = b.Min.Sub(at(air, air)), b.Max.Add(at(air, air))
+	b.Min, b.Max = b.Min.Sub(vec.At(air, air)), b.Max.Add(vec.At(air, air))
 	ok := true
 	n.lines.near(b, func(d drawnLine) bool {
-		ok = !crosses(d.a, d.b, b)
+		ok = !page.Crosses(d.a, d.b, b)
 		return ok
 	})
 	return ok
@@ -252,7 +253,7 @@ func (n *namer) led(x naming) bool {
 		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= 1.35 {
 			for a := range directions {
 				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / directions)
-				end := f.at.Add(at(cos, sin).Mul(r))
+				end := f.at.Add(vec.At(cos, sin).Mul(r))
 				t := n.endText(x, end, cos)
 				b := dim.BoxOf(t)
 				if !n.free(b, 0.5) {
@@ -279,7 +280,7 @@ func (n *namer) led(x naming) bool {
 // left.
 func (n *namer) endText(x naming, end vec.P, right float64) *draw.Text {
 	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text}
-	t.At = at(end.X+0.8, end.Y-n.h/2)
+	t.At = vec.At(end.X+0.8, end.Y-n.h/2)
 	if right < 0 {
 		t.At.X, t.Anchor = end.X-0.8, draw.End
 	}
@@ -290,12 +291,12 @@ func (n *namer) endText(x naming, end vec.P, right float64) *draw.Text {
 // runs through a word, another leader or a line of a dimension.
 func (n *namer) crossed(a, b vec.P, owner string) float64 {
 	for _, w := range n.words {
-		if crosses(a, b, w) {
+		if page.Crosses(a, b, w) {
 			return math.Inf(1)
 		}
 	}
 	for _, p := range n.plan {
-		if crosses(a, b, p.box) || p.led && dim.Cross(a, b, p.lead[0], p.lead[1]) {
+		if page.Crosses(a, b, p.box) || p.led && dim.Cross(a, b, p.lead[0], p.lead[1]) {
 			return math.Inf(1)
 		}
 	}
@@ -331,9 +332,9 @@ func namesWide(names []naming, h float64) float64 {
 // inLanes sets names in lanes at the left and the right of the field, as many as
 // these hold, and returns the rest.
 func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
-	const step = small * 1.7 // as dim.Lane has it
+	const step = dim.Small * 1.7 // as dim.Lane has it
 	k := min(len(names), 2*max(1, int((field.H()-1)/step)))
-	wide := namesWide(names[:k], small)
+	wide := namesWide(names[:k], dim.Small)
 	var sides [2][]dim.Label
 	for i, x := range leftToRight(names[:k], func(x naming) float64 { return x.spots[0].at.X }) {
 		side := 0
@@ -342,7 +343,7 @@ func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
 		}
 		sides[side] = append(sides[side], dim.Label{Text: x.text, At: x.spots[0].at, Owner: x.owner})
 	}
-	letters := dim.Group{Name: "names", Height: small}
+	letters := dim.Group{Name: "names", Height: dim.Small}
 	dim.Lane(s, field.X0+wide+1, false, sides[0], letters, field.Y0, field.Y1)
 	dim.Lane(s, field.X1-wide-1, true, sides[1], letters, field.Y0, field.Y1)
 	return names[k:]

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -105,7 +106,7 @@ func leadFaults(s *draw.Sheet) []string {
 		for _, it := range s.Items {
 			switch x := it.(type) {
 			case *draw.Text:
-				if crosses(a, b, dim.BoxOf(x)) {
+				if page.Crosses(a, b, dim.BoxOf(x)) {
 					out = append(out, s.ID+": the leader of "+l.Owner+" runs through "+x.S)
 				}
 			case *draw.Path:
@@ -156,15 +157,15 @@ func TestLeadersRunClear(t *testing.T) {
 // sheet is found, and a sheet without them passes.
 func TestLeaderRules(t *testing.T) {
 	s, _ := block.New("letter", true, "plan", "x", block.Title{Frame: "f", Sheet: "s"})
-	lead := func(x0, y0, x1, y1 float64) { s.Line(draw.Dimension, at(x0, y0), at(x1, y1)).Owner = "post" }
+	lead := func(x0, y0, x1, y1 float64) { s.Line(draw.Dimension, vec.At(x0, y0), vec.At(x1, y1)).Owner = "post" }
 	lead(100, 100, 120, 110)
-	dim.Stack(s, dim.Below, 90, []dim.Request{{From: at(100, 90), To: at(160, 90), Text: "60"}})
+	dim.Stack(s, dim.Below, 90, []dim.Request{{From: vec.At(100, 90), To: vec.At(160, 90), Text: "60"}})
 	if got := leadFaults(s); got != nil {
 		t.Errorf("a clear sheet: %q", got)
 	}
 	lead(100, 110, 120, 100)
 	lead(150, 100, 150, 78)
-	s.Text(at(60, 100), 3, "word")
+	s.Text(vec.At(60, 100), 3, "word")
 	lead(55, 101, 90, 101)
 	got := strings.Join(leadFaults(s), "\n")
 	for _, want := range []string{"crosses another", "crosses a dimension", "runs through word"} {

@@ -5,25 +5,26 @@ import (
 	"strconv"
 	"strings"
 
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/measure"
 )
 
 // listed sets the findings with the numbers by which other sheets name them.
-func listed(w *flow, finds []finding.Finding) {
-	w.heading("Findings")
+func listed(w *page.Flow, finds []finding.Finding) {
+	w.Heading("Findings")
 	if len(finds) == 0 {
-		w.item("", "None.")
+		w.Item("", "None.")
 		return
 	}
 	n := map[finding.Severity]int{}
 	for _, x := range finds {
 		n[x.Severity]++
 	}
-	w.item("", fmt.Sprintf("%d stop (do not cut), %d warn (decide with open eyes), %d note.", n[finding.Stop], n[finding.Warn], n[finding.Note]))
+	w.Item("", fmt.Sprintf("%d stop (do not cut), %d warn (decide with open eyes), %d note.", n[finding.Stop], n[finding.Warn], n[finding.Note]))
 	for i, x := range finds {
-		w.item(strconv.Itoa(i+1), told(x))
+		w.Item(strconv.Itoa(i+1), told(x))
 	}
 }
 
@@ -62,7 +63,7 @@ func sentence(s string) string {
 	return s + "."
 }
 
-func drawings(w *flow, list []Entry) {
+func drawings(w *page.Flow, list []Entry) {
 	if len(list) == 0 {
 		return
 	}
@@ -71,28 +72,28 @@ func drawings(w *flow, list []Entry) {
 	for _, e := range list {
 		titles = append(titles, e.Title)
 	}
-	w.together("drawing list", titles...)
-	w.heading("Drawing list")
+	w.Together("drawing list", titles...)
+	w.Heading("Drawing list")
 	for _, e := range list {
 		n := strconv.Itoa(e.N)
 		if e.To > e.N {
 			n += "–" + strconv.Itoa(e.To)
 		}
-		w.entry(n, e.Title, e.ID)
+		w.Entry(n, e.Title, e.ID)
 	}
-	w.item("", then)
+	w.Item("", then)
 }
 
-func notes(w *flow, f *geom.Frame) {
+func notes(w *page.Flow, f *geom.Frame) {
 	general := generalNotes(f)
-	w.together("notes", append(Cautions(), general...)...)
-	w.heading("General notes")
+	w.Together("notes", append(Cautions(), general...)...)
+	w.Heading("General notes")
 	for i, n := range general {
-		w.item(strconv.Itoa(i+1), n)
+		w.Item(strconv.Itoa(i+1), n)
 	}
-	w.heading("Cautions")
+	w.Heading("Cautions")
 	for i, c := range Cautions() {
-		w.item(strconv.Itoa(i+1), c)
+		w.Item(strconv.Itoa(i+1), c)
 	}
 }
 

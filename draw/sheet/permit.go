@@ -45,7 +45,7 @@ func (p *permit) next() string { return fmt.Sprintf("P%d", len(p.out)+2) }
 func (p *permit) sheet(id, title, shows, scale, note string) (*draw.Sheet, block.Field) {
 	t := block.TitleFor(p.f, p.next()+"  "+title, shows, scale)
 	t.Note = note
-	s, field := fresh(p.f, "permit", "permit-"+id, t)
+	s, field := block.ForFrame(p.f, "permit", "permit-"+id, t)
 	s.Title = strings.TrimSuffix(p.next()+" "+title+": "+shows, ": ")
 	p.out = append(p.out, s)
 	return s, field

@@ -8,8 +8,11 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
+	"pegwright/geom/vec"
 )
 
 // sealBox is the height of the space for seal and signature, paper mm.
@@ -17,15 +20,15 @@ const sealBox = 34.5
 
 // cover returns the first sheet of the set and as many more as its texts need.
 func (p *permit) cover() []*draw.Sheet {
-	w := newFlow(3, p.coverPage)
+	w := page.NewFlow(3, p.coverPage)
 	p.together(w)
 	p.facts(w)
 	p.scope(w)
-	w.from(1)
+	w.From(1)
 	p.criteria(w)
-	w.from(2)
-	w.heading("Sheets of this set")
-	w.entry("P1", "this cover", "permit-cover")
+	w.From(2)
+	w.Heading("Sheets of this set")
+	w.Entry("P1", "this cover", "permit-cover")
 	for i := 0; i < len(p.out); {
 		n, title, _ := strings.Cut(p.out[i].Title, " ")
 		title, _, _ = strings.Cut(title, ": ")
@@ -37,20 +40,20 @@ func (p *permit) cover() []*draw.Sheet {
 		if last != n {
 			n += "–" + last
 		}
-		w.entry(n, title, id)
+		w.Entry(n, title, id)
 	}
-	w.skip(1.5)
+	w.Skip(1.5)
 	if len(p.far) > 0 {
-		w.item("", "In the builder's packet only: "+strings.Join(p.far, "; ")+".")
+		w.Item("", "In the builder's packet only: "+strings.Join(p.far, "; ")+".")
 	}
-	w.item("", "The builder's packet has a sheet for every timber and every joint, lists, and full-size templates; it is not part of this set.")
-	return w.sheets
+	w.Item("", "The builder's packet has a sheet for every timber and every joint, lists, and full-size templates; it is not part of this set.")
+	return w.Sheets
 }
 
 // together makes one group of all running texts of the cover.
-func (p *permit) together(w *flow) {
+func (p *permit) together(w *page.Flow) {
 	_, eave := p.eave()
-	w.pen.together("permit cover", append(textsOf(criteriaOf(p.f)), eave)...)
+	w.Pen.Together("permit cover", append(page.Texts(criteriaOf(p.f)), eave)...)
 }
 
 // eave is how high the top of the plates stands, to the inch or ten
@@ -82,15 +85,15 @@ func (p *permit) coverPage(n int) (*draw.Sheet, block.Field) {
 	}
 	t := block.TitleFor(p.f, title, "for the building official", "none")
 	t.Note = "numbers P1, P2, … are those of this set; sheet numbers are those of the whole packet"
-	s, field := fresh(p.f, "permit", id, t)
+	s, field := block.ForFrame(p.f, "permit", id, t)
 	s.Title = "P1 Cover of the permit set"
 	if n > 1 {
 		s.Title += fmt.Sprintf(", page %d", n)
 		return s, field
 	}
-	name := s.Text(at(field.X0, field.Y1-8), 7, block.Fit(p.f.Title+" – permit set", field.W(), 7, true))
+	name := s.Text(vec.At(field.X0, field.Y1-8), 7, block.Fit(p.f.Title+" – permit set", field.W(), 7, true))
 	name.Bold = true
-	s.Line(draw.FrameLine, at(field.X0, field.Y1-12), at(field.X1, field.Y1-12))
+	s.Line(draw.FrameLine, vec.At(field.X0, field.Y1-12), vec.At(field.X1, field.Y1-12))
 	field.Y1 -= 15
 	p.seal(s, field)
 	field.Y0 += sealBox + 4
@@ -103,49 +106,49 @@ func (p *permit) seal(s *draw.Sheet, field block.Field) {
 	box := block.Field{X0: field.X0, Y0: field.Y0, X1: field.X1, Y1: field.Y0 + sealBox}
 	s.Rect(draw.FrameLine, box.Box())
 	x := box.X0 + 0.56*box.W()
-	s.Line(draw.Dimension, at(x, box.Y0), at(x, box.Y1))
-	w := pen{s: s, x: box.X0 + 2.5, y: box.Y1 - 2, w: x - box.X0 - 5}
-	w.head("Status: not reviewed by an engineer unless sealed")
+	s.Line(draw.Dimension, vec.At(x, box.Y0), vec.At(x, box.Y1))
+	w := page.Pen{S: s, X: box.X0 + 2.5, Y: box.Y1 - 2, W: x - box.X0 - 5}
+	w.Head("Status: not reviewed by an engineer unless sealed")
 	for _, l := range []string{
 		"These drawings were made from the builder's description. Nothing in them has been designed for loads, and no licensed person has reviewed them unless a seal stands here.",
 		"Design criteria are printed as the builder stated them and were not computed with. Capacities are reference values for an engineer.",
 		"The local code and the authority having jurisdiction govern.",
 	} {
-		w.para(l)
-		w.skip(0.4)
+		w.Para(l)
+		w.Skip(0.4)
 	}
-	q := pen{s: s, x: x + 2.5, y: box.Y1 - 2, w: box.X1 - x - 5}
-	q.head("Seal and signature of the designer of record")
+	q := page.Pen{S: s, X: x + 2.5, Y: box.Y1 - 2, W: box.X1 - x - 5}
+	q.Head("Seal and signature of the designer of record")
 	for i, l := range []string{"name, licence", "date"} {
 		y := box.Y0 + 8.5 - 6*float64(i)
-		s.Text(at(q.x, y), small, l)
-		s.Line(draw.Dimension, at(q.x+24, y-0.8), at(q.x+q.w, y-0.8))
+		s.Text(vec.At(q.X, y), dim.Small, l)
+		s.Line(draw.Dimension, vec.At(q.X+24, y-0.8), vec.At(q.X+q.W, y-0.8))
 	}
 }
 
 // facts sets what is to be built.
-func (p *permit) facts(w *flow) {
+func (p *permit) facts(w *page.Flow) {
 	f := p.f
-	w.heading("The building")
+	w.Heading("The building")
 	for _, n := range []string{"place", "drawn for", "drawn by", "date", "revision"} {
 		if t := f.InfoText(n); t != "" {
-			w.fact(n, t)
+			w.Fact(n, t)
 		} else {
-			w.blank(n)
+			blank(w, n)
 		}
 	}
 	name, x, y := footprint(f)
 	_, _, z := overall(f, "")
-	w.fact("over "+name, f.Units.Format(x)+" x "+f.Units.Format(y))
-	w.fact("height, about", roughly(f.Units, z))
+	w.Fact("over "+name, f.Units.Format(x)+" x "+f.Units.Format(y))
+	w.Fact("height, about", roughly(f.Units, z))
 	if t := pitches(f); t != "" {
-		w.fact("roof pitch", t)
+		w.Fact("roof pitch", t)
 	}
 	if name, e := p.eave(); e != "" {
-		w.fact(name, e)
+		w.Fact(name, e)
 	}
-	w.fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
-	w.fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)
+	w.Fact("wood", f.Stock.Timber+", "+f.Stock.Seasoning)
+	w.Fact("pegs", f.Stock.Peg+", "+f.Stock.PegDry)
 }
 
 // roughly shows a length to the inch, or to ten millimetres.
@@ -159,36 +162,36 @@ func roughly(u measure.Units, mm float64) string {
 
 // criteria sets the design criteria: as stated, then blanks for what a reviewer
 // looks for beyond them.
-func (p *permit) criteria(w *flow) {
-	w.heading("Design criteria as stated")
+func (p *permit) criteria(w *page.Flow) {
+	w.Heading("Design criteria as stated")
 	if len(p.f.Criteria) == 0 {
-		w.item("", "None stated.")
+		w.Item("", "None stated.")
 	}
 	for _, c := range p.f.Criteria {
-		w.fact(c.Name, c.Text)
+		w.Fact(c.Name, c.Text)
 		if openCriterion(c.Text) {
-			w.blank(" ")
+			blank(w, " ")
 		}
 	}
 	if blanks := unstated(p.f); len(blanks) > 0 {
-		w.heading("Not stated: to be filled in")
+		w.Heading("Not stated: to be filled in")
 		for _, n := range blanks {
-			w.blank(n)
+			blank(w, n)
 		}
 	}
 }
 
 // scope says in plain words what the drawings are about and what not.
-func (p *permit) scope(w *flow) {
-	w.heading("Scope")
+func (p *permit) scope(w *page.Flow) {
+	w.Heading("Scope")
 	f := p.f
 	pegs := 0
 	for _, j := range f.Joints {
 		pegs += len(j.Pegs)
 	}
-	w.item("", fmt.Sprintf("The pegged timber frame: %d timbers (%s) with %d joints, cut by hand and held by %d wooden pegs.",
+	w.Item("", fmt.Sprintf("The pegged timber frame: %d timbers (%s) with %d joints, cut by hand and held by %d wooden pegs.",
 		len(f.Timbers), countedRoles(f), len(f.Joints), pegs))
-	w.item("", "Not in these drawings: footings beyond the places given, metal connectors and anchors, sheathing and bracing panels, roofing, cladding, floors on joists, stairs and guards, doors and windows, heating, energy, wiring, plumbing, fire, egress, setbacks.")
+	w.Item("", "Not in these drawings: footings beyond the places given, metal connectors and anchors, sheathing and bracing panels, roofing, cladding, floors on joists, stairs and guards, doors and windows, heating, energy, wiring, plumbing, fire, egress, setbacks.")
 }
 
 // countedRoles counts the timbers by role, in frame order.
@@ -215,19 +218,19 @@ const blankStep = 5.6
 
 // blank sets a name with a line to write on; the line is as long as the column
 // where there is no name.
-func (w *flow) blank(name string) {
-	g := w.group(name)
-	from := w.w * 0.45
+func blank(w *page.Flow, name string) {
+	g := w.Group(name)
+	from := w.W * 0.45
 	if name == "" {
 		from = 0
 	}
-	names := wrap(strings.TrimSpace(name), w.w*0.45-1.5, g.Height)
-	need := max(blankStep, float64(len(names))*g.Height*pitch+1)
-	w.need(need)
-	y := w.y - need + 1.6
+	names := page.Wrap(strings.TrimSpace(name), w.W*0.45-1.5, g.Height)
+	need := max(blankStep, float64(len(names))*g.Height*page.Pitch+1)
+	w.Need(need)
+	y := w.Y - need + 1.6
 	for i, l := range names {
-		g.Text(w.s, at(w.x, y+float64(len(names)-1-i)*g.Height*pitch), l)
+		g.Text(w.S, vec.At(w.X, y+float64(len(names)-1-i)*g.Height*page.Pitch), l)
 	}
-	w.s.Line(draw.Dimension, at(w.x+from, y-0.6), at(w.x+w.w, y-0.6)).Mark = "blank"
-	w.y -= need
+	w.S.Line(draw.Dimension, vec.At(w.X+from, y-0.6), vec.At(w.X+w.W, y-0.6)).Mark = "blank"
+	w.Y -= need
 }

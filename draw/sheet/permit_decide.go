@@ -5,45 +5,46 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/page"
 	"pegwright/geom"
 )
 
 // decisions sets wood and grade, what the designer of record decides, and who
 // has the last word.
 func (p *permit) decisions() {
-	w := newFlow(2, func(n int) (*draw.Sheet, block.Field) {
+	w := page.NewFlow(2, func(n int) (*draw.Sheet, block.Field) {
 		id, title := "decisions", "Wood and decisions"
 		if n > 1 {
 			id, title = fmt.Sprintf("decisions-%d", n), title+furtherPage+fmt.Sprint(n)
 		}
 		return p.sheet(id, title, "wood and grade, what is left to decide", "none", "")
 	})
-	w.heading("Wood and grade")
+	w.Heading("Wood and grade")
 	f := p.f
-	w.fact("timbers", fmt.Sprintf("%s, %s, %.0f %% moisture when cut, %.0f %% in service", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green, f.Stock.Service))
-	w.fact("pegs", fmt.Sprintf("%s, %s, %.0f %% moisture when driven", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC))
+	w.Fact("timbers", fmt.Sprintf("%s, %s, %.0f %% moisture when cut, %.0f %% in service", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green, f.Stock.Service))
+	w.Fact("pegs", fmt.Sprintf("%s, %s, %.0f %% moisture when driven", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC))
 	for _, n := range []string{"grade and grading rule", "graded by, or basis for ungraded wood", "treatment where near the ground"} {
-		w.blank(n)
+		blank(w, n)
 	}
-	w.skip(1.5)
+	w.Skip(1.5)
 	for _, t := range woodNotes(f) {
-		w.item("", t)
+		w.Item("", t)
 	}
-	w.heading("For the designer of record")
+	w.Heading("For the designer of record")
 	for i, t := range decisions() {
-		w.item(fmt.Sprint(i+1), t)
+		w.Item(fmt.Sprint(i+1), t)
 	}
-	w.heading("Whose word counts")
+	w.Heading("Whose word counts")
 	for _, t := range []string{
 		"The adopted local code, the building official and, where the law asks for one, a licensed engineer or architect decide. Where these drawings differ from what they ask, theirs counts.",
 		"Whether the building needs a permit at all, and whether native ungraded timber may be used, is for the local authority.",
 		"A change in the field to a section, a joint or a peg goes to the designer of record first.",
 	} {
-		w.item("", t)
+		w.Item("", t)
 	}
-	w.heading("Remarks of the reviewer")
+	w.Heading("Remarks of the reviewer")
 	for range 5 {
-		w.blank("")
+		blank(w, "")
 	}
 }
 

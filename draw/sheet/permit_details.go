@@ -6,7 +6,9 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 )
 
@@ -50,22 +52,22 @@ func (p *permit) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 	j := k.joints[0]
 	s.Rect(draw.Dimension, cell.Box())
 	cell = cell.Inset(1.8)
-	head := font.WrapFace(fmt.Sprintf("D%d  %s", n, k.name), cell.W(), text, true)
-	w := pen{s: s, x: cell.X0, y: cell.Y1, w: cell.W()}
+	head := font.WrapFace(fmt.Sprintf("D%d  %s", n, k.name), cell.W(), dim.Text, true)
+	w := page.Pen{S: s, X: cell.X0, Y: cell.Y1, W: cell.W()}
 	for _, l := range head {
-		w.line(l, text, true)
+		w.Line(l, dim.Text, true)
 	}
-	f := pen{s: s, x: cell.X0, w: cell.W()}
+	f := page.Pen{S: s, X: cell.X0, W: cell.W()}
 	var all []string
 	for _, o := range p.kinds {
 		all = append(all, p.detailWords(o))
 	}
-	f.together("details", all...)
-	foot := f.paraHeight(p.detailWords(k))
-	f.y = cell.Y0 + foot
-	f.para(p.detailWords(k))
+	f.Together("details", all...)
+	foot := f.ParaHeight(p.detailWords(k))
+	f.Y = cell.Y0 + foot
+	f.Para(p.detailWords(k))
 	room := cell
-	room.Y1, room.Y0 = w.y-0.5, cell.Y0+foot+1
+	room.Y1, room.Y0 = w.Y-0.5, cell.Y0+foot+1
 	p.apart(s, room, j)
 	s.Links = append(s.Links, draw.Link{To: j.ID, Rect: cell.Box()})
 }

@@ -8,6 +8,8 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
+	"pegwright/geom/vec"
 )
 
 // form is a table with ruled cells, some of them left blank to write in.
@@ -77,7 +79,7 @@ func (m *form) lines(f block.Field, row []string, h float64, bold bool) (cells [
 		if bold {
 			cells[c] = font.WrapFace(t, w, h, true)
 		} else {
-			cells[c] = wrap(t, w, h)
+			cells[c] = page.Wrap(t, w, h)
 		}
 		most = max(most, len(cells[c]))
 	}
@@ -94,14 +96,14 @@ func (m *form) row(s *draw.Sheet, f block.Field, y float64, row []string, g dim.
 	h := g.Height
 	cells, _ := m.lines(f, row, h, bold)
 	low := y - m.height(f, row, h, bold, least)
-	s.Rect(draw.Dimension, draw.Box{Min: at(f.X0, low), Max: at(f.X1, y)})
+	s.Rect(draw.Dimension, draw.Box{Min: vec.At(f.X0, low), Max: vec.At(f.X1, y)})
 	x := f.X0
 	for c, ls := range cells {
 		if c > 0 {
-			s.Line(draw.Dimension, at(x, low), at(x, y))
+			s.Line(draw.Dimension, vec.At(x, low), vec.At(x, y))
 		}
 		for i, l := range ls {
-			g.Text(s, at(x+cellPad, y-1-h-float64(i)*h*1.6), l).Bold = bold
+			g.Text(s, vec.At(x+cellPad, y-1-h-float64(i)*h*1.6), l).Bold = bold
 		}
 		x += m.shares[c] * f.W()
 	}

@@ -8,6 +8,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -21,7 +22,7 @@ func (p *permit) foundation() {
 	if len(g.f.Supports) > 0 {
 		t = "piers as described; footings by others"
 	}
-	_, field := fresh(p.f, "permit", "", block.TitleFor(p.f, "", "", ""))
+	_, field := block.ForFrame(p.f, "permit", "", block.TitleFor(p.f, "", "", ""))
 	g.choose(p.f, g.drawing(field))
 	s, field := p.sheet("foundation", "What the frame stands on", t, g.scale, block.DefaultNote(p.f.Units))
 	g.draw(s, g.drawing(field))
@@ -88,7 +89,7 @@ func planBox(t *geom.Timber) draw.Box {
 	b := draw.NoBox()
 	for _, v := range t.Blank.V {
 		q := t.Place.Out(v)
-		b = b.With(at(q.X, q.Y))
+		b = b.With(vec.At(q.X, q.Y))
 	}
 	return b
 }
@@ -96,13 +97,13 @@ func planBox(t *geom.Timber) draw.Box {
 // pierBox returns the outline of a support: its size, the first along the
 // building; under a post that stands on nothing described, the post's foot.
 func pierBox(f *geom.Frame, s geom.Support) draw.Box {
-	c := at(s.At.X, s.At.Y)
+	c := vec.At(s.At.X, s.At.Y)
 	if t := f.Timber(s.Timber); t != nil && s.Size == t.Section && math.Abs(t.Place.X.Z) > 1-1e-6 {
 		b := planBox(t)
-		half := at(b.W()/2, b.H()/2)
+		half := vec.At(b.W()/2, b.H()/2)
 		return draw.Box{Min: c.Sub(half), Max: c.Add(half)}
 	}
-	half := at(s.Size[0]/2, s.Size[1]/2)
+	half := vec.At(s.Size[0]/2, s.Size[1]/2)
 	return draw.Box{Min: c.Sub(half), Max: c.Add(half)}
 }
 
@@ -120,7 +121,7 @@ func (g *ground) drawing(field block.Field) block.Field {
 // choose settles the scale: the largest at which plan, grid and dimensions fit.
 func (g *ground) choose(f *geom.Frame, field block.Field) {
 	for _, n := range surveyScales(f.Units) {
-		g.k, g.scale = 1/n, scaleName(n)
+		g.k, g.scale = 1/n, page.Scale(n)
 		if r := g.room(field); g.box.W()*g.k <= r.W() && g.box.H()*g.k <= r.H() {
 			return
 		}
@@ -139,10 +140,10 @@ func (g *ground) room(field block.Field) block.Field {
 // requests returns the dimensions between the grid lines and over all.
 func (g *ground) requests() (x, y []dim.Request) {
 	for _, d := range gridDims(g.xs, g.box.Min.X, g.box.Max.X) {
-		x = append(x, dim.Request{From: at(d.from, g.box.Min.Y).Mul(g.k), To: at(d.to, g.box.Min.Y).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
+		x = append(x, dim.Request{From: vec.At(d.from, g.box.Min.Y).Mul(g.k), To: vec.At(d.to, g.box.Min.Y).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
 	}
 	for _, d := range gridDims(g.ys, g.box.Min.Y, g.box.Max.Y) {
-		y = append(y, dim.Request{From: at(g.box.Min.X, d.from).Mul(g.k), To: at(g.box.Min.X, d.to).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
+		y = append(y, dim.Request{From: vec.At(g.box.Min.X, d.from).Mul(g.k), To: vec.At(g.box.Min.X, d.to).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
 	}
 	return x, y
 }
@@ -171,25 +172,25 @@ func (g *ground) rings(s *draw.Sheet, box draw.Box, o vec.P) {
 	ring := func(from, c vec.P, name string) {
 		s.Line(draw.Centre, from, c.Add(from.Sub(c).Unit().Mul(bubble)))
 		s.Circle(draw.Dimension, c, bubble)
-		t := s.Text(at(c.X, c.Y-small/2), small, name)
+		t := s.Text(vec.At(c.X, c.Y-dim.Small/2), dim.Small, name)
 		t.Anchor, t.Bold = draw.Middle, true
 	}
 	for _, l := range g.xs {
 		x := o.X + l.at*g.k
-		ring(at(x, box.Max.Y+0.8), at(x, box.Max.Y+ringRoom-bubble), l.name)
+		ring(vec.At(x, box.Max.Y+0.8), vec.At(x, box.Max.Y+ringRoom-bubble), l.name)
 	}
 	for _, l := range g.ys {
 		y := o.Y + l.at*g.k
-		ring(at(box.Max.X+0.8, y), at(box.Max.X+ringRoom-bubble, y), l.name)
+		ring(vec.At(box.Max.X+0.8, y), vec.At(box.Max.X+ringRoom-bubble, y), l.name)
 	}
 }
 
 // number sets a pier's number in its middle, or beside its upper right corner
 // where it is small, if it meets no other words.
 func (g *ground) number(s *draw.Sheet, b draw.Box, n string) {
-	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass}, At: b.Max.Add(at(0.8, 0.8)), Height: small, S: n, Halo: true}
-	if wide := dim.BoxOf(t).W(); b.W() > wide+1.6 && b.H() > small+1.6 {
-		t.At, t.Anchor = at(b.Mid().X, b.Mid().Y-small/2), draw.Middle
+	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass}, At: b.Max.Add(vec.At(0.8, 0.8)), Height: dim.Small, S: n, Halo: true}
+	if wide := dim.BoxOf(t).W(); b.W() > wide+1.6 && b.H() > dim.Small+1.6 {
+		t.At, t.Anchor = vec.At(b.Mid().X, b.Mid().Y-dim.Small/2), draw.Middle
 	}
 	q := dim.BoxOf(t)
 	for _, it := range s.Items {
@@ -206,17 +207,17 @@ func (g *ground) number(s *draw.Sheet, b draw.Box, n string) {
 // words sets under the plan what is described and what is not.
 func (g *ground) words(s *draw.Sheet, field block.Field) {
 	field.Y1 = field.Y0 + groundWords - 3
-	left, right := split(field, field.X0+field.W()*0.5, 6)
-	w := pen{s: s, x: left.X0, y: left.Y1, w: left.W()}
-	w.head("As described")
+	left, right := page.Split(field, field.X0+field.W()*0.5, 6)
+	w := page.Pen{S: s, X: left.X0, Y: left.Y1, W: left.W()}
+	w.Head("As described")
 	for _, l := range g.described() {
-		w.para(l)
-		w.skip(0.6)
+		w.Para(l)
+		w.Skip(0.6)
 	}
-	r := &flow{pen: pen{s: s, x: right.X0, y: right.Y1, w: right.W()}, cols: 1, f: right, sheets: []*draw.Sheet{s}}
-	r.head("For the designer of record")
+	r := &page.Flow{Pen: page.Pen{S: s, X: right.X0, Y: right.Y1, W: right.W()}, Cols: 1, Field: right, Sheets: []*draw.Sheet{s}}
+	r.Head("For the designer of record")
 	for _, n := range []string{"footing, depth and size", "frost depth, soil bearing", "anchor and hold-down", "capillary break under wood", "reinforcement, concrete"} {
-		r.blank(n)
+		blank(r, n)
 	}
 }
 

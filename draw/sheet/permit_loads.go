@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"pegwright/draw"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 )
@@ -14,19 +15,19 @@ import (
 func (p *permit) loads() {
 	s, field := p.sheet("loads", "Uplift and lateral load path", "blanks for loads and connectors", "none",
 		"an empty cell is for the designer of record to fill in")
-	w := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
-	w.head("Uplift and sideways loads, from the roof to the ground")
-	w.para("Pegs and wooden joints are not claimed to resist uplift or wind. Each step of the path needs a load and a connector from the designer of record.")
-	w.skip(1.5)
-	field.Y1 = w.y
+	w := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W()}
+	w.Head("Uplift and sideways loads, from the roof to the ground")
+	w.Para("Pegs and wooden joints are not claimed to resist uplift or wind. Each step of the path needs a load and a connector from the designer of record.")
+	w.Skip(1.5)
+	field.Y1 = w.Y
 	m := &form{heads: []string{"from – to", "as drawn, in wood", "how many", "uplift, each", "sideways, each", "connector", "by"},
 		shares: []float64{0.14, 0.30, 0.08, 0.11, 0.11, 0.17, 0.09}, rows: p.path(), least: 11}
 	y, _ := m.set(s, field)
-	w.y = y - 5
-	w.head("Lateral system")
-	w.para(p.braces())
-	w.skip(1)
-	field.Y1 = w.y
+	w.Y = y - 5
+	w.Head("Lateral system")
+	w.Para(p.braces())
+	w.Skip(1)
+	field.Y1 = w.Y
 	l := &form{heads: []string{"direction", "lateral system (panels, diagonals, frames)", "load", "by"},
 		shares: []float64{0.2, 0.45, 0.2, 0.15}, rows: [][]string{{"along the building", "", "", ""}, {"across the building", "", "", ""}, {"roof plane", "", "", ""}}, least: 9}
 	l.set(s, field)

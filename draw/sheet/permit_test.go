@@ -219,7 +219,7 @@ func TestFoundationIsToScale(t *testing.T) {
 			continue
 		}
 		g := newGround(f)
-		s, field := fresh(f, "permit", "x", block.TitleFor(f, "x", "", ""))
+		s, field := block.ForFrame(f, "permit", "x", block.TitleFor(f, "x", "", ""))
 		g.choose(f, g.drawing(field))
 		g.draw(s, g.drawing(field))
 		var on []vec.P

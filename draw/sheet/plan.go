@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -98,7 +99,7 @@ func (p *surveyPage) sheets() []*draw.Sheet {
 		}
 		t := block.TitleFor(p.f, title, p.shows, p.scale)
 		t.Note = p.noteOr(t.Note)
-		s, field := fresh(p.f, p.kind, id, t)
+		s, field := block.ForFrame(p.f, p.kind, id, t)
 		left = p.draw(s, field, left)
 		out = append(out, s)
 	}
@@ -163,7 +164,7 @@ func (p *surveyPage) measure() bool {
 func (p *surveyPage) smaller() bool {
 	for _, n := range surveyScales(p.f.Units) {
 		if p.k == 0 || 1/n < p.k-1e-12 {
-			p.k, p.scale = 1/n, scaleName(n)
+			p.k, p.scale = 1/n, page.Scale(n)
 			return true
 		}
 	}
@@ -173,7 +174,7 @@ func (p *surveyPage) smaller() bool {
 // fits reports whether the view has room at the scale, with the diagonals told at
 // the foot or else at the left.
 func (p *surveyPage) fits() bool {
-	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
+	_, field := block.ForFrame(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
 	for _, p.aside = range []bool{false, true} {
 		room := p.room(field)
 		if p.box.W()*p.k <= room.W() && p.box.H()*p.k <= room.H() {
@@ -202,9 +203,9 @@ func (p *surveyPage) requests() (x, y []dim.Request) {
 			r.Text = fmt.Sprintf("%d x %s", d.n, p.f.Units.Plain((d.to-d.from)/float64(d.n)))
 		}
 		if across {
-			r.From, r.To = at(d.from, p.box.Min.Y).Mul(p.k), at(d.to, p.box.Min.Y).Mul(p.k)
+			r.From, r.To = vec.At(d.from, p.box.Min.Y).Mul(p.k), vec.At(d.to, p.box.Min.Y).Mul(p.k)
 		} else {
-			r.From, r.To = at(p.box.Min.X, d.from).Mul(p.k), at(p.box.Min.X, d.to).Mul(p.k)
+			r.From, r.To = vec.At(p.box.Min.X, d.from).Mul(p.k), vec.At(p.box.Min.X, d.to).Mul(p.k)
 		}
 		return append(out, r)
 	}
@@ -260,12 +261,12 @@ func (p *surveyPage) noteHeight() float64 {
 	if len(p.notes) == 0 || p.aside {
 		return 0
 	}
-	return text*pitch + math.Ceil(float64(len(p.notes))/float64(p.noteColumns()))*text*pitch
+	return dim.Text*page.Pitch + math.Ceil(float64(len(p.notes))/float64(p.noteColumns()))*dim.Text*page.Pitch
 }
 
 // noteColumns is how many notes stand side by side: two where all are short.
 func (p *surveyPage) noteColumns() int {
-	_, field := fresh(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
+	_, field := block.ForFrame(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
 	for _, n := range p.notes {
 		if p.noteLetters().Measure(n) > field.W()/2-4 {
 			return 1
@@ -331,19 +332,19 @@ func (p *surveyPage) hatch(s *draw.Sheet, o vec.P) {
 func (p *surveyPage) gridLines(s *draw.Sheet, box draw.Box, o vec.P) {
 	ring := func(c vec.P, name string) {
 		s.Circle(draw.Dimension, c, bubble)
-		t := s.Text(at(c.X, c.Y-small/2), small, name)
+		t := s.Text(vec.At(c.X, c.Y-dim.Small/2), dim.Small, name)
 		t.Anchor, t.Bold, t.Halo = draw.Middle, true, true
 	}
 	for _, l := range p.grid {
 		x := o.X + l.at*p.k
-		c := at(x, box.Max.Y+bubbleRoom-bubble)
-		s.Line(draw.Centre, at(x, box.Min.Y-2), at(x, c.Y-bubble))
+		c := vec.At(x, box.Max.Y+bubbleRoom-bubble)
+		s.Line(draw.Centre, vec.At(x, box.Min.Y-2), vec.At(x, c.Y-bubble))
 		ring(c, l.name)
 	}
 	for _, l := range p.side {
 		y := o.Y + l.at*p.k
-		c := at(box.Max.X+bubbleRoom-bubble, y)
-		s.Line(draw.Centre, at(box.Min.X-2, y), at(c.X-bubble, y))
+		c := vec.At(box.Max.X+bubbleRoom-bubble, y)
+		s.Line(draw.Centre, vec.At(box.Min.X-2, y), vec.At(c.X-bubble, y))
 		ring(c, l.name)
 	}
 }
@@ -373,17 +374,17 @@ func (p *surveyPage) noteLetters() dim.Group { return dim.Together("square", p.n
 
 // asideHeight is the height that the diagonals take at the left.
 func (p *surveyPage) asideHeight() float64 {
-	w := pen{w: asideWidth, letters: p.noteLetters()}
-	y := float64(len(w.asideHead())) * w.letters.Height * pitch
+	w := page.Pen{W: asideWidth, Letters: p.noteLetters()}
+	y := float64(len(asideHead(&w))) * w.Letters.Height * page.Pitch
 	for _, t := range p.notes {
-		y += asideAir + w.paraHeight(t)
+		y += asideAir + w.ParaHeight(t)
 	}
 	return y
 }
 
 // asideHead wraps what stands over the diagonals at the left.
-func (p *pen) asideHead() []string {
-	return font.WrapFace(squareHead, p.w, p.letters.Height, true)
+func asideHead(p *page.Pen) []string {
+	return font.WrapFace(squareHead, p.W, p.Letters.Height, true)
 }
 
 // foot sets the diagonals' names and lengths, at the foot in columns or at the
@@ -393,24 +394,24 @@ func (p *surveyPage) foot(s *draw.Sheet, field block.Field) {
 		return
 	}
 	if p.aside {
-		w := pen{s: s, x: field.X0, y: field.Y1, w: asideWidth, letters: p.noteLetters()}
-		for _, l := range w.asideHead() {
-			w.set(w.letters, l).Bold = true
+		w := page.Pen{S: s, X: field.X0, Y: field.Y1, W: asideWidth, Letters: p.noteLetters()}
+		for _, l := range asideHead(&w) {
+			w.Set(w.Letters, l).Bold = true
 		}
 		for _, n := range p.notes {
-			w.skip(asideAir)
-			w.para(n)
+			w.Skip(asideAir)
+			w.Para(n)
 		}
 		return
 	}
-	y := field.Y0 + p.noteHeight() - text
+	y := field.Y0 + p.noteHeight() - dim.Text
 	letters := p.noteLetters()
-	letters.Text(s, at(field.X0, y), squareHead).Bold = true
+	letters.Text(s, vec.At(field.X0, y), squareHead).Bold = true
 	cols := p.noteColumns()
 	w := field.W()/float64(cols) - 3
 	for i, n := range p.notes {
 		n = block.Fit(n, w, letters.Height, false)
-		letters.Text(s, at(field.X0+float64(i%cols)*(w+6), y-float64(i/cols+1)*text*pitch), n).Mark = "diagonal"
+		letters.Text(s, vec.At(field.X0+float64(i%cols)*(w+6), y-float64(i/cols+1)*dim.Text*page.Pitch), n).Mark = "diagonal"
 	}
 }
 
@@ -443,7 +444,7 @@ func (p *surveyPage) triangle(s *draw.Sheet, box draw.Box, d vec.P, long float64
 	long = min(long, 16/k)
 	way := math.Copysign(1, d.X)
 	for in := 2.0; in < box.W()/2; in += 8 {
-		r := at(box.Min.X+in, box.Max.Y-1)
+		r := vec.At(box.Min.X+in, box.Max.Y-1)
 		if way < 0 {
 			r.X = box.Max.X - in
 		}
@@ -456,16 +457,16 @@ func (p *surveyPage) triangle(s *draw.Sheet, box draw.Box, d vec.P, long float64
 
 // triangleAt draws a slope triangle with its right angle at r, if there is room.
 func (p *surveyPage) triangleAt(s *draw.Sheet, r vec.P, way, long, high float64, run, rise string) bool {
-	low, end := r.Sub(at(0, high)), r.Add(at(way*long, 0))
-	wide := font.Measure(rise, small, false) + 2
-	room := draw.NoBox().With(r, low, end, r.Sub(at(way*wide, 0)), r.Add(at(0, small+2)))
+	low, end := r.Sub(vec.At(0, high)), r.Add(vec.At(way*long, 0))
+	wide := font.Measure(rise, dim.Small, false) + 2
+	room := draw.NoBox().With(r, low, end, r.Sub(vec.At(way*wide, 0)), r.Add(vec.At(0, dim.Small+2)))
 	if p.crowded(s, room) {
 		return false
 	}
 	s.Poly(draw.Dimension, true, r, low, end).Mark = "slope"
-	t := s.Text(at((r.X+end.X)/2, r.Y+1), small, run)
+	t := s.Text(vec.At((r.X+end.X)/2, r.Y+1), dim.Small, run)
 	t.Anchor, t.Halo = draw.Middle, true
-	u := s.Text(at(r.X-way*1, (r.Y+low.Y)/2-small/2), small, rise)
+	u := s.Text(vec.At(r.X-way*1, (r.Y+low.Y)/2-dim.Small/2), dim.Small, rise)
 	u.Anchor, u.Halo = draw.End, true
 	if way < 0 {
 		u.Anchor = draw.Start
@@ -478,7 +479,7 @@ func (p *surveyPage) triangleAt(s *draw.Sheet, r vec.P, way, long, high float64,
 func (p *surveyPage) crowded(s *draw.Sheet, b draw.Box) bool {
 	for _, it := range s.Items {
 		h := it.Head()
-		if (h.Class == draw.Part || h.Class == draw.Centre || h.Class == draw.TextClass || h.Mark == "level") && h.Layer == "" && hits(it, b) {
+		if (h.Class == draw.Part || h.Class == draw.Centre || h.Class == draw.TextClass || h.Mark == "level") && h.Layer == "" && page.Hits(it, b) {
 			return true
 		}
 	}

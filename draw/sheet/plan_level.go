@@ -71,12 +71,12 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 	x := box.Max.X + levelGap
 	for i, l := range list {
 		y := places[i]
-		m := at(x+levelJog+levelMark/2, y)
+		m := vec.At(x+levelJog+levelMark/2, y)
 		if box.Max.X-tips[i].X > 0.6*box.W() { // not through the whole view
 			tips[i].X = box.Max.X
 		}
-		s.Poly(draw.Dimension, false, tips[i].Add(at(1, 0)), at(x, tips[i].Y), at(x+levelJog, y), at(x+levelJog+levelMark, y)).Mark = "level"
-		s.Poly(draw.Dimension, false, m.Add(at(-levelMark/2, levelMark/2)), m, m.Add(at(levelMark/2, levelMark/2))).Mark = "level"
-		letters.Text(s, at(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
+		s.Poly(draw.Dimension, false, tips[i].Add(vec.At(1, 0)), vec.At(x, tips[i].Y), vec.At(x+levelJog, y), vec.At(x+levelJog+levelMark, y)).Mark = "level"
+		s.Poly(draw.Dimension, false, m.Add(vec.At(-levelMark/2, levelMark/2)), m, m.Add(vec.At(levelMark/2, levelMark/2))).Mark = "level"
+		letters.Text(s, vec.At(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
 	}
 }

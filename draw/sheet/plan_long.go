@@ -11,6 +11,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -97,7 +98,7 @@ func (v *survey) leastInBays(f *geom.Frame) float64 {
 // fewest is the least number of parts, 2 or more, in which none is wider than the
 // paper at a scale.
 func (v *survey) fewest(f *geom.Frame, k float64) int {
-	_, field := fresh(f, v.kind, "", block.TitleFor(f, "", "", ""))
+	_, field := block.ForFrame(f, v.kind, "", block.TitleFor(f, "", "", ""))
 	for n := 2; ; n++ {
 		wide := slices.ContainsFunc(v.bayRanges(n), func(x bayRange) bool { return (x.last.at-x.first.at)*k > field.W() })
 		if !wide || n >= len(v.stations)-1 {
@@ -146,7 +147,7 @@ func (v *survey) parted(f *geom.Frame, n int, least float64) []*surveyPage {
 // sheet.
 func atScale(pages []*surveyPage, k float64) bool {
 	for _, p := range pages {
-		p.k, p.scale = k, scaleName(1/k)
+		p.k, p.scale = k, page.Scale(1/k)
 	}
 	for _, p := range pages {
 		if !p.fits() {
@@ -355,16 +356,16 @@ const (
 // partKey draws, under the dimensions of an overview, how far each part reaches.
 func (p *surveyPage) partKey(s *draw.Sheet, y float64, o vec.P) {
 	for _, x := range p.key {
-		a, b := at(o.X+x.first.at*p.k, y), at(o.X+x.last.at*p.k, y)
+		a, b := vec.At(o.X+x.first.at*p.k, y), vec.At(o.X+x.last.at*p.k, y)
 		s.Line(draw.FrameLine, a, b).Mark = "part"
 		for _, q := range []vec.P{a, b} {
-			s.Line(draw.FrameLine, q.Add(at(0, -keyTick)), q.Add(at(0, keyTick))).Mark = "part"
+			s.Line(draw.FrameLine, q.Add(vec.At(0, -keyTick)), q.Add(vec.At(0, keyTick))).Mark = "part"
 		}
 		name := x.name()
-		if font.Measure(name, small, false) > b.X-a.X-2 {
+		if font.Measure(name, dim.Small, false) > b.X-a.X-2 {
 			name = fmt.Sprint(x.n)
 		}
-		s.Text(at((a.X+b.X)/2, y-small-1.2), small, name).Anchor = draw.Middle
+		s.Text(vec.At((a.X+b.X)/2, y-dim.Small-1.2), dim.Small, name).Anchor = draw.Middle
 	}
 }
 
@@ -377,18 +378,18 @@ func (p *surveyPage) setIndex(s *draw.Sheet, field block.Field, top float64) {
 		short[i], _, _ = strings.Cut(t, ":")
 	}
 	for _, list := range [][]string{p.index, short} {
-		for _, h := range []float64{text, small} {
-			w := pen{s: s, x: field.X0, y: top, w: field.W(), letters: dim.Group{Name: "parts", Height: h}}
-			need := text * pitch
+		for _, h := range []float64{dim.Text, dim.Small} {
+			w := page.Pen{S: s, X: field.X0, Y: top, W: field.W(), Letters: dim.Group{Name: "parts", Height: h}}
+			need := dim.Text * page.Pitch
 			for _, t := range list {
-				need += w.paraHeight(t)
+				need += w.ParaHeight(t)
 			}
 			if need > top-field.Y0-p.noteHeight()-2 {
 				continue
 			}
-			w.head("Parts")
+			w.Head("Parts")
 			for _, t := range list {
-				w.para(t)
+				w.Para(t)
 			}
 			return
 		}
@@ -410,17 +411,17 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		if i == 1 {
 			edge, other, way, anchor = x.hi, x.n+1, -1.0, draw.End
 		}
-		s.Poly(draw.Dimension, false, view.Zigzag(at(o.X+edge*p.k, box.Min.Y-2), at(o.X+edge*p.k, box.Max.Y+2))...).Mark = "break"
-		a := at(o.X+l.at*p.k, box.Max.Y+bubbleRoom-bubble)
+		s.Poly(draw.Dimension, false, view.Zigzag(vec.At(o.X+edge*p.k, box.Min.Y-2), vec.At(o.X+edge*p.k, box.Max.Y+2))...).Mark = "break"
+		a := vec.At(o.X+l.at*p.k, box.Max.Y+bubbleRoom-bubble)
 		if len(p.grid) == 0 {
-			s.Line(draw.Centre, at(a.X, box.Min.Y-2), at(a.X, a.Y+bubble))
+			s.Line(draw.Centre, vec.At(a.X, box.Min.Y-2), vec.At(a.X, a.Y+bubble))
 		}
 		words, off := "match line", bubble+1
 		if len(p.grid) == 0 {
 			words, off = "match line at "+l.name, 1
 		}
 		for row, t := range []string{words, fmt.Sprintf("see part %d", other)} {
-			w := s.Text(at(a.X+way*off, a.Y+0.7-float64(row)*small*pitch), small, t)
+			w := s.Text(vec.At(a.X+way*off, a.Y+0.7-float64(row)*dim.Small*page.Pitch), dim.Small, t)
 			w.Anchor, w.Mark = anchor, "match"
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -95,13 +96,13 @@ func (p *surveyPage) clearSizes(s *draw.Sheet, o vec.P) {
 // twoLines sets two lines about a point, if they lie in a box and meet nothing.
 func (p *surveyPage) twoLines(s *draw.Sheet, in draw.Box, mid vec.P, h float64, upper, lower string) bool {
 	lines := []*draw.Text{
-		{At: at(mid.X, mid.Y+0.3*h), S: upper, Height: h},
-		{At: at(mid.X, mid.Y-1.35*h), S: lower, Height: h},
+		{At: vec.At(mid.X, mid.Y+0.3*h), S: upper, Height: h},
+		{At: vec.At(mid.X, mid.Y-1.35*h), S: lower, Height: h},
 	}
 	for _, t := range lines {
 		t.Class, t.Anchor, t.Mark = draw.TextClass, draw.Middle, "clear"
 		b := dim.BoxOf(t)
-		if b.Min.X < in.Min.X || b.Max.X > in.Max.X || b.Min.Y < in.Min.Y || b.Max.Y > in.Max.Y || anyHits(s.Items, b) {
+		if b.Min.X < in.Min.X || b.Max.X > in.Max.X || b.Min.Y < in.Min.Y || b.Max.Y > in.Max.Y || page.AnyHits(s.Items, b) {
 			return false
 		}
 	}

@@ -5,15 +5,17 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
 
 // Room about two views on one sheet.
 const (
-	pairGap  = 6.0            // between them, paper mm
-	pairHead = text*pitch + 1 // for the heading of each
-	pairMost = 0.4            // of a sheet's height that the lower one may take
+	pairGap  = 6.0                     // between them, paper mm
+	pairHead = dim.Text*page.Pitch + 1 // for the heading of each
+	pairMost = 0.4                     // of a sheet's height that the lower one may take
 )
 
 // paired draws two plans one over the other, where the lower one would leave
@@ -26,7 +28,7 @@ func paired(f *geom.Frame, over, under *survey) *draw.Sheet {
 		return nil
 	}
 	t := block.TitleFor(f, over.title+"; "+strings.ToLower(under.title), over.shows, "")
-	_, field := fresh(f, over.kind, over.id, t)
+	_, field := block.ForFrame(f, over.kind, over.id, t)
 	a.aside, b.aside = false, false
 	if b.needs(field) > field.H()*pairMost {
 		return nil
@@ -44,7 +46,7 @@ func paired(f *geom.Frame, over, under *survey) *draw.Sheet {
 	top, low := field, field
 	low.Y1 = low.Y0 + b.needs(field) + spare/2
 	top.Y0 = low.Y1 + pairGap
-	s, _ := fresh(f, over.kind, over.id, t)
+	s, _ := block.ForFrame(f, over.kind, over.id, t)
 	if !a.headed(s, top) || !b.headed(s, low) {
 		return nil
 	}
@@ -66,8 +68,8 @@ func (p *surveyPage) noLarger(o *surveyPage) {
 // headed draws the view under its title and reports whether all its names and
 // heights found room.
 func (p *surveyPage) headed(s *draw.Sheet, field block.Field) bool {
-	w := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
-	w.head(p.title)
+	w := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W()}
+	w.Head(p.title)
 	field.Y1 -= pairHead
 	p.items = scaled(p.pic.items, p.k, vec.P{})
 	return len(p.draw(s, field, p.names())) == 0 && p.told >= len(p.levels)

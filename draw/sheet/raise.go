@@ -5,6 +5,8 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -24,7 +26,7 @@ func Raise(f *geom.Frame) []*draw.Sheet {
 
 // raiseText is the least lettering of a raising sheet, mm: it is read at arm's
 // length, out of doors.
-const raiseText = text
+const raiseText = dim.Text
 
 // raising is the order of assembly about to be drawn.
 type raising struct {
@@ -81,7 +83,7 @@ func (r *raising) pages() []*draw.Sheet {
 func (r *raising) fresh(acts []*act) (*draw.Sheet, block.Field) {
 	t := block.TitleFor(r.f, "Raising", stepsOf(acts), "pictorial")
 	t.Note = "heavy and grained: moves in this step; thin: stands already; not for measuring"
-	s, field := fresh(r.f, "raise", fmt.Sprintf("raise-step-%d", acts[0].n), t)
+	s, field := block.ForFrame(r.f, "raise", fmt.Sprintf("raise-step-%d", acts[0].n), t)
 	return s, cautionBox(s, field, r.caution())
 }
 
@@ -89,7 +91,7 @@ func (r *raising) fresh(acts []*act) (*draw.Sheet, block.Field) {
 // sheet.
 func (r *raising) fits(a *act) bool {
 	_, field := r.fresh([]*act{a})
-	left, _ := split(field, field.Mid().X, 8)
+	left, _ := page.Split(field, field.Mid().X, 8)
 	return r.texts(nil, left, 0, a, mostLike)+placeHigh+8+leastPicture < left.H()
 }
 
@@ -100,8 +102,8 @@ func (r *raising) page(acts []*act) *draw.Sheet {
 		r.alone(s, field, acts[0])
 		return s
 	}
-	left, right := split(field, field.Mid().X, 8)
-	s.Line(draw.Dimension, at(field.Mid().X, field.Y0), at(field.Mid().X, field.Y1))
+	left, right := page.Split(field, field.Mid().X, 8)
+	s.Line(draw.Dimension, vec.At(field.Mid().X, field.Y0), vec.At(field.Mid().X, field.Y1))
 	for k, half := range []block.Field{left, right} {
 		half.Y1 = r.panelHead(s, half, acts[k])
 		bottom := half.Y0 + r.texts(nil, half, 0, acts[k], mostLike) + 2
@@ -118,7 +120,7 @@ func (r *raising) alone(s *draw.Sheet, field block.Field, a *act) {
 	var left, right block.Field
 	rows := 0
 	for _, share := range []float64{0.58, 0.48, 0.36} {
-		left, right = split(field, field.X0+share*field.W(), 8)
+		left, right = page.Split(field, field.X0+share*field.W(), 8)
 		for rows = mostLike; rows > 0 && r.texts(nil, right, 0, a, rows) > right.H()-1; rows-- {
 		}
 		if r.texts(nil, right, 0, a, rows) <= right.H()-1 {

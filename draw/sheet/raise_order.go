@@ -8,14 +8,16 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/list"
+	"pegwright/geom/vec"
 )
 
 // overview returns the sheets that come before the steps: the order of the work
 // in a few lines, what to have at hand, who does what, and the words used.
 func (r *raising) overview() []*draw.Sheet {
-	w := newFlow(2, func(n int) (*draw.Sheet, block.Field) {
+	w := page.NewFlow(2, func(n int) (*draw.Sheet, block.Field) {
 		id, title := "raise-order", "Raising"
 		if n > 1 {
 			id = fmt.Sprintf("raise-order-%d", n)
@@ -25,33 +27,33 @@ func (r *raising) overview() []*draw.Sheet {
 			t.Shows += fmt.Sprintf(", page %d", n)
 		}
 		t.Note = "read this aloud to everybody before the first stick is lifted"
-		s, field := fresh(r.f, "raise", id, t)
+		s, field := block.ForFrame(r.f, "raise", id, t)
 		return s, cautionBox(s, field, r.caution())
 	})
-	w.letters = dim.Group{Name: "raising", Height: raiseText}
-	w.heading("The order")
+	w.Letters = dim.Group{Name: "raising", Height: raiseText}
+	w.Heading("The order")
 	for _, p := range r.phases() {
-		w.phase(p, r.f)
+		phaseOf(w, p, r.f)
 	}
 	total := 0
 	for _, s := range r.f.Steps {
 		total += len(s.Pegs)
 	}
-	w.item("", fmt.Sprintf("%s, %s in all. Beside each line: the most that is lifted at once, and the pegs driven. The pictures that follow carry the same step numbers.",
+	w.Item("", fmt.Sprintf("%s, %s in all. Beside each line: the most that is lifted at once, and the pegs driven. The pictures that follow carry the same step numbers.",
 		counted(len(r.f.Steps), "step"), counted(total, "peg")))
-	w.heading("Have at hand")
+	w.Heading("Have at hand")
 	for _, t := range r.things() {
-		w.item("–", t)
+		w.Item("–", t)
 	}
-	w.heading("Before the first lift")
+	w.Heading("Before the first lift")
 	for i, t := range rules() {
-		w.item(fmt.Sprint(i+1), t)
+		w.Item(fmt.Sprint(i+1), t)
 	}
-	w.heading("Words")
+	w.Heading("Words")
 	for _, g := range r.glossary() {
-		w.item("", g)
+		w.Item("", g)
 	}
-	return w.sheets
+	return w.Sheets
 }
 
 // phase is a run of steps that are one piece of work.
@@ -176,29 +178,29 @@ func (r *raising) ofRafters(ids []string) bool {
 	return any
 }
 
-// phase sets one line of the order.
-func (w *flow) phase(p phase, f *geom.Frame) {
+// phaseOf sets one line of the order.
+func phaseOf(w *page.Flow, p phase, f *geom.Frame) {
 	const in, right = 17.0, 41.0
-	lines := wrap(p.what, w.w-in-right, raiseText)
-	w.need(float64(len(lines))*raiseText*pitch + 1.2)
+	lines := page.Wrap(p.what, w.W-in-right, raiseText)
+	w.Need(float64(len(lines))*raiseText*page.Pitch + 1.2)
 	n := fmt.Sprint(p.from)
 	if p.to > p.from {
 		n += "–" + fmt.Sprint(p.to)
 	}
-	y := w.y - raiseText
-	w.s.Text(at(w.x, y), raiseText, n).Bold = true
-	x := w.s.Text(at(w.x+w.w-22, y), raiseText, weightText(f.Units, p.heaviest))
+	y := w.Y - raiseText
+	w.S.Text(vec.At(w.X, y), raiseText, n).Bold = true
+	x := w.S.Text(vec.At(w.X+w.W-22, y), raiseText, weightText(f.Units, p.heaviest))
 	x.Anchor = draw.End
 	if p.pegs > 0 {
-		x = w.s.Text(at(w.x+w.w, y), raiseText, counted(p.pegs, "peg"))
+		x = w.S.Text(vec.At(w.X+w.W, y), raiseText, counted(p.pegs, "peg"))
 		x.Anchor = draw.End
 	}
 	for _, l := range lines {
-		w.s.Text(at(w.x+max(in, font.Measure(n, raiseText, true)+2), w.y-raiseText), raiseText, l)
-		w.y -= raiseText * pitch
+		w.S.Text(vec.At(w.X+max(in, font.Measure(n, raiseText, true)+2), w.Y-raiseText), raiseText, l)
+		w.Y -= raiseText * page.Pitch
 	}
-	w.s.Line(draw.Hatch, at(w.x, w.y+0.5), at(w.x+w.w, w.y+0.5))
-	w.skip(1.2)
+	w.S.Line(draw.Hatch, vec.At(w.X, w.Y+0.5), vec.At(w.X+w.W, w.Y+0.5))
+	w.Skip(1.2)
 }
 
 // rules are what everybody hears before the work begins (common practice, no

@@ -8,6 +8,8 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
+	"pegwright/geom/vec"
 )
 
 // cautionBox sets a boxed caution in the lettering of raising sheets at the
@@ -19,7 +21,7 @@ func cautionBox(s *draw.Sheet, f block.Field, t string) block.Field {
 	s.Rect(draw.FrameLine, block.Field{X0: f.X0, Y0: f.Y0, X1: f.X1, Y1: f.Y0 + h}.Box())
 	y := f.Y0 + h - pad/2 - 0.5
 	for _, l := range lines {
-		x := s.Text(at(f.X0+pad, y-raiseText), raiseText, l)
+		x := s.Text(vec.At(f.X0+pad, y-raiseText), raiseText, l)
 		x.Bold = true
 		y -= raiseText * 1.56
 	}
@@ -32,17 +34,17 @@ func cautionBox(s *draw.Sheet, f block.Field, t string) block.Field {
 func (r *raising) panelHead(s *draw.Sheet, f block.Field, a *act) float64 {
 	n := fmt.Sprint(a.n)
 	wide := font.Measure(n, 10, true)
-	x := s.Text(at(f.X0, f.Y1-10.5), 10, n)
+	x := s.Text(vec.At(f.X0, f.Y1-10.5), 10, n)
 	x.Bold, x.Mark = true, stepMark(a.n)
-	h := pen{s: s, x: f.X0 + wide + 3, y: f.Y1 - 0.5, w: f.W() - placeWide - wide - 6, letters: dim.Group{Name: "panel head", Height: raiseText}}
-	for _, l := range wrap(r.heads(a), h.w/1.1, raiseText) { // bold runs wider
-		h.line(l, raiseText, true)
+	h := page.Pen{S: s, X: f.X0 + wide + 3, Y: f.Y1 - 0.5, W: f.W() - placeWide - wide - 6, Letters: dim.Group{Name: "panel head", Height: raiseText}}
+	for _, l := range page.Wrap(r.heads(a), h.W/1.1, raiseText) { // bold runs wider
+		h.Line(l, raiseText, true)
 	}
-	for _, l := range font.Wrap(r.shared(a), h.w, raiseText) {
-		h.line(l, raiseText, false)
+	for _, l := range font.Wrap(r.shared(a), h.W, raiseText) {
+		h.Line(l, raiseText, false)
 	}
 	r.key(s, block.Field{X0: f.X1 - placeWide, Y0: f.Y1 - placeHigh, X1: f.X1, Y1: f.Y1}, a)
-	return min(h.y, f.Y1-placeHigh) - 2
+	return min(h.Y, f.Y1-placeHigh) - 2
 }
 
 // Room of the key view, mm.
@@ -121,16 +123,16 @@ func (r *raising) texts(s *draw.Sheet, f block.Field, y float64, a *act, rows in
 	step := raiseText * 1.56
 	set := func(name, t, mark string) {
 		h := raiseText
-		for i, l := range wrap(t, f.W()-in, h) {
+		for i, l := range page.Wrap(t, f.W()-in, h) {
 			y -= step
 			if s == nil {
 				continue
 			}
 			if i == 0 {
-				x := s.Text(at(f.X0, y), h, name)
+				x := s.Text(vec.At(f.X0, y), h, name)
 				x.Bold, x.Mark = true, mark
 			}
-			s.Text(at(f.X0+in, y), h, l)
+			s.Text(vec.At(f.X0+in, y), h, l)
 		}
 		y -= 0.9
 	}

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -44,7 +45,7 @@ const overLane = 6.0
 func (r *raising) picture(s *draw.Sheet, f block.Field, a *act) {
 	p := scenePicture{r: r, a: a, pose: r.pose(a.step), cam: r.camera(a.step)}
 	p.gather()
-	caption := s.Text(at(f.X0, f.Y0), raiseText, r.seenFrom(a.step, p.cam))
+	caption := s.Text(vec.At(f.X0, f.Y0), raiseText, r.seenFrom(a.step, p.cam))
 	caption.Mark = "caption"
 	f.Y0 += raiseText*1.56 + 1
 	wide := 0.0
@@ -175,31 +176,21 @@ func (p *scenePicture) arrow(s *draw.Sheet, f block.Field, first int, d vec.P, w
 	w := max(font.Measure(word, raiseText, true), math.Abs(d.X)*arrowLong+math.Abs(d.Y)*2*arrowHalf) + 4
 	up := math.Abs(d.Y)*arrowLong + math.Abs(d.X)*2*arrowHalf
 	h := up + raiseText*1.4 + 4
-	best, found := at(f.X0+w/2, f.Y1-h/2), false
+	best, found := vec.At(f.X0+w/2, f.Y1-h/2), false
 	for x := f.X0 + w/2; x <= f.X1-w/2; x += 2 {
 		for y := f.Y0 + h/2; y <= f.Y1-h/2; y += 2 {
-			c := at(x, y)
-			box := draw.Box{Min: c.Sub(at(w/2, h/2)), Max: c.Add(at(w/2, h/2))}
-			if (!found || c.Dist(goal) < best.Dist(goal)) && !anyHits(s.Items[first:], box) {
+			c := vec.At(x, y)
+			box := draw.Box{Min: c.Sub(vec.At(w/2, h/2)), Max: c.Add(vec.At(w/2, h/2))}
+			if (!found || c.Dist(goal) < best.Dist(goal)) && !page.AnyHits(s.Items[first:], box) {
 				best, found = c, true
 			}
 		}
 	}
-	mid := best.Add(at(0, (raiseText*1.4+1)/2))
+	mid := best.Add(vec.At(0, (raiseText*1.4+1)/2))
 	path := dim.Broad(s, mid.Sub(d.Mul(arrowLong/2)), d, arrowLong)
 	path.Filled, path.Grey, path.Mark = true, 0, "way"
-	t := s.Text(at(best.X, best.Y-h/2+2), raiseText, word)
+	t := s.Text(vec.At(best.X, best.Y-h/2+2), raiseText, word)
 	t.Anchor, t.Bold, t.Halo = draw.Middle, true, true
-}
-
-// anyHits reports whether an item stands in a box.
-func anyHits(items []draw.Item, b draw.Box) bool {
-	for _, it := range items {
-		if hits(it, b) {
-			return true
-		}
-	}
-	return false
 }
 
 // verb is the word beside an arrow.

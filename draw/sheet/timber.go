@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 )
@@ -118,7 +119,7 @@ func (v *stickView) choose(scales []float64, width, height float64) bool {
 			}
 			if c < best {
 				best = c
-				v.k, v.scale, v.rows, v.strips, v.tabled = 1/n, scaleName(n), rows, strips, tabled
+				v.k, v.scale, v.rows, v.strips, v.tabled = 1/n, page.Scale(n), rows, strips, tabled
 			}
 		}
 	}
@@ -169,7 +170,7 @@ func (v *stickView) fresh(what, scale string) (*draw.Sheet, block.Field) {
 	title := block.TitleFor(v.f, "Timber"+what, v.g.shows(), scale)
 	rough := v.t.Length + 2*trimOf(u, v.t)
 	title.Note = fmt.Sprintf("finished %s, rough %s; heavy line: reference arris", u.Format(v.t.Length), u.Format(rough))
-	return fresh(v.f, "timber", "timber-"+v.t.ID, title)
+	return block.ForFrame(v.f, "timber", "timber-"+v.t.ID, title)
 }
 
 // sheet draws the given faces over one stretch of length.

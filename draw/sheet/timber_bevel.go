@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"pegwright/draw"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -86,8 +87,8 @@ func bevelWords(u measure.Units, angles []float64) string {
 	return strings.Join(out, ", ")
 }
 
-// bevels adds the column of bevels where a cut has one.
-func (g *grid) bevels(u measure.Units, feats []feature) {
+// bevelColumn adds the column of bevels where a cut has one.
+func bevelColumn(g *page.Table, u measure.Units, feats []feature) {
 	any := false
 	for i := range feats {
 		any = any || len(feats[i].bevel) > 0
@@ -95,8 +96,8 @@ func (g *grid) bevels(u measure.Units, feats []feature) {
 	if !any {
 		return
 	}
-	g.heads, g.numeric = append(g.heads, "bevel to the arris"), append(g.numeric, false)
+	g.Heads, g.Numeric = append(g.Heads, "bevel to the arris"), append(g.Numeric, false)
 	for i := range feats {
-		g.rows[i] = append(g.rows[i], bevelWords(u, feats[i].bevel))
+		g.Rows[i] = append(g.Rows[i], bevelWords(u, feats[i].bevel))
 	}
 }

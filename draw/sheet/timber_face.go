@@ -8,6 +8,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/list"
@@ -142,7 +143,7 @@ func (p *facePage) lineOn(r faceRow, it draw.Item) {
 			continue
 		}
 		to := func(q vec.P) vec.P {
-			return at(p.x0+s.x+(q.X-s.from)*p.k, r.top-(top-q.Y)*p.k)
+			return vec.At(p.x0+s.x+(q.X-s.from)*p.k, r.top-(top-q.Y)*p.k)
 		}
 		q := *l
 		q.Pts = []vec.P{to(u), to(w)}
@@ -169,7 +170,7 @@ func clipped(a, b vec.P, s span) (vec.P, vec.P, bool) {
 // breaks draws the break lines of a strip.
 func (p *facePage) breaks(r faceRow) {
 	line := func(x float64) {
-		p.s.Add(&draw.Path{Meta: draw.Meta{Class: view.Break, Owner: p.t.ID}, Pts: view.Zigzag(at(x, p.bottom(r)), at(x, r.top))})
+		p.s.Add(&draw.Path{Meta: draw.Meta{Class: view.Break, Owner: p.t.ID}, Pts: view.Zigzag(vec.At(x, p.bottom(r)), vec.At(x, r.top))})
 	}
 	for _, s := range p.st.pieces {
 		if s.tornStart {
@@ -183,12 +184,12 @@ func (p *facePage) breaks(r faceRow) {
 
 // words sets the number and the word of a face at its left.
 func (p *facePage) words(r faceRow) {
-	n := p.s.Text(at(p.field.X0, r.top-text-0.5), text, fmt.Sprintf("face %d", r.n))
+	n := p.s.Text(vec.At(p.field.X0, r.top-dim.Text-0.5), dim.Text, fmt.Sprintf("face %d", r.n))
 	n.Bold = true
-	y := r.top - text - 1
-	for _, l := range wrap(p.g.word(r.n), faceWords-4, small) {
-		y -= small * pitch
-		p.s.Text(at(p.field.X0, y), small, l)
+	y := r.top - dim.Text - 1
+	for _, l := range page.Wrap(p.g.word(r.n), faceWords-4, dim.Small) {
+		y -= dim.Small * page.Pitch
+		p.s.Text(vec.At(p.field.X0, y), dim.Small, l)
 	}
 }
 
@@ -201,7 +202,7 @@ func (p *facePage) squared(r faceRow) {
 		}
 		for _, l := range j.Lines {
 			if x, ok := p.x(l.X); ok && l.Main && l.X > 1 && l.X < p.t.Length-1 {
-				p.s.Line(draw.Trace, at(x, p.bottom(r)), at(x, r.top)).Owner = j.ID
+				p.s.Line(draw.Trace, vec.At(x, p.bottom(r)), vec.At(x, r.top)).Owner = j.ID
 			}
 		}
 	}
@@ -219,7 +220,7 @@ func (p *facePage) hole(r faceRow, f *feature) {
 	if !ok {
 		return
 	}
-	c, rad := at(x, p.y(r, offArris(r.n, q))), b.Diameter/2*p.k
+	c, rad := vec.At(x, p.y(r, offArris(r.n, q))), b.Diameter/2*p.k
 	if b.Exit == r.n {
 		o := p.s.Circle(draw.Hidden, c, rad)
 		o.Owner, o.Mark = b.Peg, "exit:"+b.Peg
@@ -227,7 +228,7 @@ func (p *facePage) hole(r faceRow, f *feature) {
 	}
 	o := p.s.Circle(draw.Part, c, rad)
 	o.Owner, o.Mark = b.Peg, "entry:"+b.Peg
-	for _, d := range []vec.P{at(rad+1.5, 0), at(0, rad+1.5)} {
+	for _, d := range []vec.P{vec.At(rad+1.5, 0), vec.At(0, rad+1.5)} {
 		p.s.Line(draw.Centre, c.Sub(d), c.Add(d)).Owner = b.Peg
 	}
 }
@@ -236,7 +237,7 @@ func (p *facePage) hole(r faceRow, f *feature) {
 func (p *facePage) matchLines() {
 	mid := (p.rows[0].top + p.low) / 2
 	put := func(x, along float64, words string) {
-		t := p.s.Text(at(x, mid), text, block.Fit(words+" "+p.f.Units.Plain(along), p.rows[0].top-p.low, text, false))
+		t := p.s.Text(vec.At(x, mid), dim.Text, block.Fit(words+" "+p.f.Units.Plain(along), p.rows[0].top-p.low, dim.Text, false))
 		t.Rot, t.Anchor = math.Pi/2, draw.Middle
 	}
 	if p.st.before {
@@ -254,9 +255,9 @@ func (p *facePage) balance() {
 	if along < p.st.pieces[0].from || along > p.st.pieces[len(p.st.pieces)-1].to {
 		return
 	}
-	c := at(p.x0+x, p.low-2.4)
+	c := vec.At(p.x0+x, p.low-2.4)
 	p.s.Circle(draw.Part, c, 1.5).Mark = "balance"
-	for _, d := range []vec.P{at(1.5, 0), at(0, 1.5)} {
+	for _, d := range []vec.P{vec.At(1.5, 0), vec.At(0, 1.5)} {
 		p.s.Line(draw.Dimension, c.Sub(d), c.Add(d))
 	}
 }
@@ -282,13 +283,13 @@ func (p *facePage) running(faces []int) {
 				next = p.rows[k+1].top
 			}
 			if p.starts(vals[i], p.rows[:k+1]) || k+1 == len(p.rows) {
-				l := p.s.Line(draw.Dimension, at(x, p.bottom(r)-1), at(x, next+1))
+				l := p.s.Line(draw.Dimension, vec.At(x, p.bottom(r)-1), vec.At(x, next+1))
 				l.Pen = &fine
 			}
 		}
-		p.s.Poly(draw.Dimension, false, at(x, y+1), at(x, y), at(spots[i], y-4), at(spots[i], y-4.8))
-		dim.Arrow(p.s, at(x, y), at(1, 0))
-		t := p.s.Text(at(spots[i]+0.42*dim.Text, y-5.5), dim.Text, p.f.Units.PlainJoint(vals[i]))
+		p.s.Poly(draw.Dimension, false, vec.At(x, y+1), vec.At(x, y), vec.At(spots[i], y-4), vec.At(spots[i], y-4.8))
+		dim.Arrow(p.s, vec.At(x, y), vec.At(1, 0))
+		t := p.s.Text(vec.At(spots[i]+0.42*dim.Text, y-5.5), dim.Text, p.f.Units.PlainJoint(vals[i]))
 		t.Anchor, t.Rot, t.Mark = draw.End, math.Pi/2, "running"
 	}
 	p.runningLine(y, xs)
@@ -323,12 +324,12 @@ func (p *facePage) runningLine(y float64, xs []float64) {
 	}
 	from := p.x0 + p.st.pieces[0].x
 	if p.st.match == 0 {
-		p.s.Circle(draw.Dimension, at(from, y), 1)
+		p.s.Circle(draw.Dimension, vec.At(from, y), 1)
 	}
-	p.s.Line(draw.Dimension, at(from, y), at(xs[len(xs)-1], y))
+	p.s.Line(draw.Dimension, vec.At(from, y), vec.At(xs[len(xs)-1], y))
 	for _, s := range p.st.pieces[1:] {
 		m := p.x0 + s.x - tornGap/2
-		p.s.Line(draw.Dimension, at(m-1, y-1.2), at(m, y+1.2))
-		p.s.Line(draw.Dimension, at(m, y-1.2), at(m+1, y+1.2))
+		p.s.Line(draw.Dimension, vec.At(m-1, y-1.2), vec.At(m, y+1.2))
+		p.s.Line(draw.Dimension, vec.At(m, y-1.2), vec.At(m+1, y+1.2))
 	}
 }

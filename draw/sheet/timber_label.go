@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
@@ -65,18 +66,18 @@ func (f *feature) id() string {
 func (p *facePage) target(r faceRow, f *feature) (vec.P, bool) {
 	if f.bore != nil {
 		x, ok := p.x(f.from)
-		return at(x, p.y(r, f.lo)+f.bore.Diameter/2*p.k), ok
+		return vec.At(x, p.y(r, f.lo)+f.bore.Diameter/2*p.k), ok
 	}
 	if f.face == 0 {
 		x, ok := p.x((f.from + f.to) / 2)
-		return at(x, r.top-1.5), ok
+		return vec.At(x, r.top-1.5), ok
 	}
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.05, 0.95} {
 		along := f.from + (f.to-f.from)*share
 		lo, hi, any := f.chord(along)
 		if x, ok := p.x(along); ok && any {
 			y := max(p.y(r, lo), p.y(r, hi))
-			return at(x, y-min(1.5, math.Abs(p.y(r, lo)-p.y(r, hi))/2)), true
+			return vec.At(x, y-min(1.5, math.Abs(p.y(r, lo)-p.y(r, hi))/2)), true
 		}
 	}
 	return vec.P{}, false
@@ -112,7 +113,7 @@ func (p *facePage) marks(r faceRow) {
 		if f.bore != nil && f.bore.Exit == r.n {
 			q := piercing(p.t.BlankPlane(r.n), *f.bore)
 			d := f.bore.Diameter / 2
-			p.inWood(r, "exit", small, false, q.X-d, q.X+d, offArris(r.n, q), f.bore.Peg)
+			p.inWood(r, "exit", dim.Small, false, q.X-d, q.X+d, offArris(r.n, q), f.bore.Peg)
 		}
 	}
 }
@@ -180,14 +181,14 @@ func (p *facePage) inWood(r faceRow, word string, h float64, bold bool, from, to
 func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (vec.P, bool) {
 	box := dim.BoxOf(t)
 	best, far := vec.P{}, math.Inf(1)
-	mid := at((a+b)/2, y)
+	mid := vec.At((a+b)/2, y)
 	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
 	for dx := 1.0; dx < 40 && far > dx; dx++ {
 		for _, x := range []float64{b + dx, a - dx - box.W(), mid.X - box.W()/2 + dx - 1, mid.X - box.W()/2 - dx + 1} {
 			for i := range 13 {
 				low := p.bottom(r) + 0.5 - box.Min.Y + (r.top-p.bottom(r)-box.H()-1)*float64(i)/12
-				q := at(x, low)
-				around := draw.Box{Min: q.Add(box.Min).Sub(at(0.4, 0.3)), Max: q.Add(box.Max).Add(at(0.4, 0.3))}
+				q := vec.At(x, low)
+				around := draw.Box{Min: q.Add(box.Min).Sub(vec.At(0.4, 0.3)), Max: q.Add(box.Max).Add(vec.At(0.4, 0.3))}
 				d := around.Mid().Sub(mid)
 				if d := math.Hypot(d.X, d.Y/2); d < far && p.free(around, near) && (loose || p.plainWood(r, around)) {
 					best, far = q, d
@@ -201,7 +202,7 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 // about returns the items of the sheet that a word on a strip between two paper
 // x may not meet.
 func (p *facePage) about(r faceRow, from, to float64, loose bool) []draw.Item {
-	room := draw.Box{Min: at(from, p.bottom(r)), Max: at(to, r.top)}
+	room := draw.Box{Min: vec.At(from, p.bottom(r)), Max: vec.At(to, r.top)}
 	wide := draw.PenFor(draw.Part, p.s.Step).Width
 	var out []draw.Item
 	for _, it := range p.s.Items {
@@ -209,7 +210,7 @@ func (p *facePage) about(r faceRow, from, to float64, loose bool) []draw.Item {
 		if loose && line && it.Head().PenAt(p.s.Step).Width < wide {
 			continue
 		}
-		if hits(it, room) {
+		if page.Hits(it, room) {
 			out = append(out, it)
 		}
 	}
@@ -221,7 +222,7 @@ func (p *facePage) about(r faceRow, from, to float64, loose bool) []draw.Item {
 func (p *facePage) plainWood(r faceRow, b draw.Box) bool {
 	size := faceWidth(p.t, r.n)
 	pl := p.t.BlankPlane(r.n)
-	for _, q := range []vec.P{b.Mid(), b.Min, b.Max, at(b.Min.X, b.Max.Y), at(b.Max.X, b.Min.Y)} {
+	for _, q := range []vec.P{b.Mid(), b.Min, b.Max, vec.At(b.Min.X, b.Max.Y), vec.At(b.Max.X, b.Min.Y)} {
 		along, ok := p.st.along(q.X-p.x0, p.k)
 		off := (r.top - q.Y) / p.k
 		if r.n == 1 || r.n == 4 {
@@ -250,53 +251,9 @@ func (p *facePage) free(b draw.Box, items []draw.Item) bool {
 		return false
 	}
 	for _, it := range items {
-		if hits(it, b) {
+		if page.Hits(it, b) {
 			return false
 		}
 	}
 	return true
-}
-
-// hits reports whether an item touches a box.
-func hits(it draw.Item, b draw.Box) bool {
-	switch t := it.(type) {
-	case *draw.Path:
-		for i := range t.Pts {
-			if i+1 < len(t.Pts) && crosses(t.Pts[i], t.Pts[i+1], b) {
-				return true
-			}
-		}
-		return t.Closed && len(t.Pts) > 2 && crosses(t.Pts[len(t.Pts)-1], t.Pts[0], b)
-	case *draw.Text:
-		return overlap(dim.BoxOf(t), b)
-	}
-	return overlap(draw.ItemBounds(it), b)
-}
-
-func overlap(a, b draw.Box) bool {
-	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
-}
-
-// crosses reports whether a segment has a point in the box.
-func crosses(a, b vec.P, box draw.Box) bool {
-	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
-		return false
-	}
-	lo, hi := 0.0, 1.0
-	d := b.Sub(a)
-	for _, s := range [][3]float64{{a.X, d.X, 0}, {a.Y, d.Y, 1}} {
-		from, to := box.Min.X, box.Max.X
-		if s[2] == 1 {
-			from, to = box.Min.Y, box.Max.Y
-		}
-		if math.Abs(s[1]) < 1e-12 {
-			if s[0] < from || s[0] > to {
-				return false
-			}
-			continue
-		}
-		u, w := (from-s[0])/s[1], (to-s[0])/s[1]
-		lo, hi = max(lo, min(u, w)), min(hi, max(u, w))
-	}
-	return lo <= hi
 }

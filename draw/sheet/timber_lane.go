@@ -165,15 +165,15 @@ func (p *facePage) labels(l *lane, r faceRow) {
 	y := r.top + 2
 	for _, t := range l.tags {
 		to, _ := p.target(r, t.f)
-		from := []vec.P{at(t.slot, y-0.6), to}
+		from := []vec.P{vec.At(t.slot, y-0.6), to}
 		base := y
 		if t.upper {
 			base += secondRow
-			from = append([]vec.P{at(t.x, base-0.6), at(t.slot, y+1.25*l.letters.Height)}, from...)
+			from = append([]vec.P{vec.At(t.x, base-0.6), vec.At(t.slot, y+1.25*l.letters.Height)}, from...)
 		}
 		p.s.Poly(draw.Dimension, false, from...).Owner = t.f.id()
 		dim.Dot(p.s, to)
-		x := l.letters.Text(p.s, at(t.x, base), t.text())
+		x := l.letters.Text(p.s, vec.At(t.x, base), t.text())
 		x.Anchor, x.Halo, x.Owner, x.Mark = draw.Middle, true, t.f.id(), fmt.Sprintf("cut:%d", t.f.n)
 	}
 }

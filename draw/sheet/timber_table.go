@@ -8,7 +8,9 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/page"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -33,16 +35,16 @@ const (
 func newCutTable(f *geom.Frame, g Sticks, feats []feature, width float64, beside bool) *cutTable {
 	w := &cutTable{f: f, g: g, grid: cutGrid(f, g, feats), wide: width}
 	facts := block.Field{X1: width - bandEnds - bandKey - 7}
-	if beside && w.grid.natural() <= width-besideWide-besideGap {
+	if beside && w.grid.Natural() <= width-besideWide-besideGap {
 		w.beside, w.wide = true, width-besideWide-besideGap
 		facts.X1 = besideWide
 	}
 	w.facts = stickFacts(f, g, draw.NewSheet("", "", "", 1, 1), facts) + 1
-	w.grid.fit(w.wide)
+	w.grid.Fit(w.wide)
 	w.lines = servedLines(f, g, w.wide)
 	stage := -1
-	for i, row := range w.grid.rows {
-		b := cutRow{feature: &feats[i], cells: row, high: w.grid.height(row)}
+	for i, row := range w.grid.Rows {
+		b := cutRow{feature: &feats[i], cells: row, high: w.grid.Height(row)}
 		if feats[i].stage != stage {
 			stage = feats[i].stage
 			b.stage = fmt.Sprintf("%d. %s", nth(feats[:i], stage), stages()[stage])
@@ -54,10 +56,10 @@ func newCutTable(f *geom.Frame, g Sticks, feats []feature, width float64, beside
 }
 
 // headHigh is what the headings of the table take.
-func (w *cutTable) headHigh() float64 { return w.grid.headHeight() + 2 }
+func (w *cutTable) headHigh() float64 { return w.grid.HeadHeight() + 2 }
 
 // servedHead is the height of the words over the sticks cut alike.
-const servedHead = 3 + text*pitch
+const servedHead = 3 + dim.Text*page.Pitch
 
 // blocks returns the heights of what may not be parted by the end of a sheet:
 // the rows, then the lines about the sticks cut alike, two of them under their
@@ -68,7 +70,7 @@ func (w *cutTable) blocks() []float64 {
 		out = append(out, r.high)
 	}
 	for i := range w.lines {
-		if h := small * pitch; i == 0 {
+		if h := dim.Small * page.Pitch; i == 0 {
 			out = append(out, servedHead+h)
 		} else if i == 1 {
 			out[len(out)-1] += h
@@ -106,7 +108,7 @@ func (w *cutTable) band(room float64) float64 {
 // room given.
 func (w *cutTable) whole(room float64) float64 {
 	if w.beside {
-		note := float64(len(font.Wrap(cutsNote, besideWide, small))) * small * pitch
+		note := float64(len(font.Wrap(cutsNote, besideWide, dim.Small))) * dim.Small * page.Pitch
 		return max(w.height(), w.facts+bandHigh+5+note)
 	}
 	return w.band(room) + w.height()
@@ -116,7 +118,7 @@ func (w *cutTable) whole(room float64) float64 {
 // ends, and its cuts in the order in which they are best made. A short table
 // has the others over it, so that the sheet is filled from its head.
 func cutSheets(f *geom.Frame, g Sticks, feats []feature) []*draw.Sheet {
-	_, field := fresh(f, "", "", block.TitleFor(f, "", g.shows(), ""))
+	_, field := block.ForFrame(f, "", "", block.TitleFor(f, "", g.shows(), ""))
 	w := newCutTable(f, g, feats, field.W(), true)
 	if w.height() < field.H()/2 {
 		w = newCutTable(f, g, feats, field.W(), false)
@@ -128,7 +130,9 @@ func cutSheets(f *geom.Frame, g Sticks, feats []feature) []*draw.Sheet {
 func (w *cutTable) sheets() []*draw.Sheet {
 	title := block.TitleFor(w.f, "Timber, cuts in order", w.g.shows(), "")
 	title.Note = cutsNote
-	next := func() (*draw.Sheet, block.Field) { return fresh(w.f, "timber", "timber-"+w.g.First().ID, title) }
+	next := func() (*draw.Sheet, block.Field) {
+		return block.ForFrame(w.f, "timber", "timber-"+w.g.First().ID, title)
+	}
 	_, field := next()
 	band, full := w.band(field.H()), field.H()-w.headHigh()
 	title.Scale = w.endsWords(band)
@@ -137,7 +141,7 @@ func (w *cutTable) sheets() []*draw.Sheet {
 	out := []*draw.Sheet{s}
 	field.Y1 -= band
 	from := 0
-	for i, n := range breaks(w.blocks(), full-band, full) {
+	for i, n := range page.Breaks(w.blocks(), full-band, full) {
 		if i > 0 {
 			s, field = next()
 			out = append(out, s)
@@ -152,7 +156,7 @@ func (w *cutTable) sheets() []*draw.Sheet {
 const cutsNote = "from: start end; off the arris: from face 1 on the faces 2 and 4, from face 2 on the faces 1 and 3"
 
 // endsWords tells the scale of the ends in a band of the given height.
-func (w *cutTable) endsWords(band float64) string { return "ends " + scaleName(1/w.ends(band)) }
+func (w *cutTable) endsWords(band float64) string { return "ends " + page.Scale(1/w.ends(band)) }
 
 // ends is the scale of the end views in a band of the given height.
 func (w *cutTable) ends(band float64) float64 {
@@ -179,8 +183,8 @@ func (w *cutTable) head(s *draw.Sheet, field block.Field, band float64) (rest bl
 		return side
 	}
 	field.Y0 = field.Y1 - band
-	facts, right := split(field, field.X1-bandEnds-bandKey-4, 6)
-	ends, key := split(right, right.X1-bandKey, 4)
+	facts, right := page.Split(field, field.X1-bandEnds-bandKey-4, 6)
+	ends, key := page.Split(right, right.X1-bandKey, 4)
 	stickFacts(w.f, w.g, s, facts)
 	endViews(w.f, t, s, ends, w.ends(band))
 	key.Y0 += 6
@@ -191,8 +195,8 @@ func (w *cutTable) head(s *draw.Sheet, field block.Field, band float64) (rest bl
 // it, a band of the given height over it.
 func (w *cutTable) under(s *draw.Sheet, field block.Field, band float64) {
 	note := w.head(s, field, band)
-	p := pen{s: s, x: note.X0, y: note.Y1, w: note.W()}
-	p.para(cutsNote)
+	p := page.Pen{S: s, X: note.X0, Y: note.Y1, W: note.W()}
+	p.Para(cutsNote)
 	field.Y1 -= band
 	w.part(s, field, 0, len(w.blocks()))
 }
@@ -201,14 +205,14 @@ func (w *cutTable) under(s *draw.Sheet, field block.Field, band float64) {
 // it takes.
 func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float64 {
 	t, u := g.First(), f.Units
-	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W()}
+	p := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W()}
 	name := t.ID
 	if len(g.Timbers) == 1 && t.Mark != "" {
 		name = "no. " + t.Mark + "  " + t.ID
 	} else if len(g.Timbers) > 1 {
 		name = fmt.Sprintf("%d x %s", len(g.Timbers), t.Role)
 	}
-	p.line(block.Fit(name, p.w, big*0.8, true), big*0.8, true)
+	p.Line(block.Fit(name, p.W, page.Big*0.8, true), page.Big*0.8, true)
 	green, _ := t.Weight()
 	trim := trimOf(u, t)
 	pairs := [][2]string{
@@ -224,12 +228,12 @@ func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float
 	for _, x := range pairs {
 		said = append(said, x[1])
 	}
-	p.together("stick", said...)
+	p.Together("stick", said...)
 	for _, x := range pairs {
-		p.pair(x[0], x[1], 0.3)
+		p.Pair(x[0], x[1], 0.3)
 	}
-	p.para(last)
-	return field.Y1 - p.y
+	p.Para(last)
+	return field.Y1 - p.Y
 }
 
 // weightWords writes a mass in kilograms in the reader's unit.
@@ -279,17 +283,17 @@ func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field, k
 	part := view.Part{Owner: t.ID, Body: t.Net}
 	for i, name := range []string{"start end", "other end"} {
 		c := endCamera(i == 1)
-		mid := at(field.X0+field.W()*(0.25+0.5*float64(i)), field.Y0+6+y*k/2)
+		mid := vec.At(field.X0+field.W()*(0.25+0.5*float64(i)), field.Y0+6+y*k/2)
 		o := mid.Sub(c.Project(vec.V{Y: y / 2, Z: z / 2}).Mul(k))
 		s.Add(view.Render(c, []view.Part{part}, view.Options{Scale: k, At: o})...)
 		a := s.Circle(draw.Part, o, 1)
 		a.Filled, a.Mark = true, "reference arris"
-		h := s.Text(at(mid.X, mid.Y+y*k/2+5.6), small, name)
+		h := s.Text(vec.At(mid.X, mid.Y+y*k/2+5.6), dim.Small, name)
 		h.Anchor, h.Bold = draw.Middle, true
 		for n := 1; n <= 4; n++ {
 			d := c.Project(t.IdealPlane(n).N)
-			q := mid.Add(at(d.X*(z*k/2+2.6), d.Y*(y*k/2+2.6)))
-			x := s.Text(at(q.X, q.Y-small/2), small, fmt.Sprint(n))
+			q := mid.Add(vec.At(d.X*(z*k/2+2.6), d.Y*(y*k/2+2.6)))
+			x := s.Text(vec.At(q.X, q.Y-dim.Small/2), dim.Small, fmt.Sprint(n))
 			x.Anchor = draw.Middle
 		}
 	}
@@ -299,7 +303,7 @@ func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field, k
 type cutTable struct {
 	f     *geom.Frame
 	g     Sticks
-	grid  *grid
+	grid  *page.Table
 	rows  []cutRow
 	lines []string // about the sticks cut alike
 	// beside says that what the stick is and its ends stand at the right of the
@@ -318,20 +322,20 @@ type cutRow struct {
 }
 
 // cutGrid returns the table of the cuts.
-func cutGrid(f *geom.Frame, g Sticks, feats []feature) *grid {
-	r := &grid{
-		heads:   []string{"no.", "cut", "joint", "face", "from", "to", "off the arris", "below face", "below floor", "bottom off face 1 or 2"},
-		numeric: []bool{true, false, false, true, true, true, false, true, true, true},
+func cutGrid(f *geom.Frame, g Sticks, feats []feature) *page.Table {
+	r := &page.Table{
+		Heads:   []string{"no.", "cut", "joint", "face", "from", "to", "off the arris", "below face", "below floor", "bottom off face 1 or 2"},
+		Numeric: []bool{true, false, false, true, true, true, false, true, true, true},
 	}
 	words := map[string]string{}
 	for _, l := range letters(f, g) {
 		words[l.joint.ID] = l.word
 	}
 	for i := range feats {
-		r.rows = append(r.rows, feats[i].row(f.Units, words, len(g.Timbers) == 1))
+		r.Rows = append(r.Rows, feats[i].row(f.Units, words, len(g.Timbers) == 1))
 	}
-	r.bevels(f.Units, feats)
-	r.settle()
+	bevelColumn(r, f.Units, feats)
+	r.Settle()
 	return r
 }
 
@@ -374,42 +378,42 @@ func (f *feature) row(u measure.Units, words map[string]string, named bool) []st
 }
 
 // stageLine is the height of the words over a stage's rows.
-func (w *cutTable) stageLine() float64 { return w.grid.size()*pitch + 1 }
+func (w *cutTable) stageLine() float64 { return w.grid.Size()*page.Pitch + 1 }
 
 // part sets the blocks from and before to in a field, the rows under their
 // headings.
 func (w *cutTable) part(s *draw.Sheet, field block.Field, from, to int) {
 	y := field.Y1
 	if from < len(w.rows) {
-		y = w.grid.head(s, field)
+		y = w.grid.Head(s, field)
 	}
 	for _, r := range w.rows[min(from, len(w.rows)):min(to, len(w.rows))] {
 		if r.stage != "" {
-			w.grid.letters.Text(s, at(field.X0, y-1-w.grid.size()), r.stage).Bold = true
+			w.grid.Letters.Text(s, vec.At(field.X0, y-1-w.grid.Size()), r.stage).Bold = true
 			y -= w.stageLine()
 		}
 		before := len(s.Items)
-		y = w.grid.row(s, field, y, r.cells)
+		y = w.grid.Row(s, field, y, r.cells)
 		for _, it := range s.Items[before:] {
 			it.Head().Mark = fmt.Sprintf("row:%d", r.feature.n)
 		}
 	}
 	if to > len(w.rows) {
-		w.served(pen{s: s, x: field.X0, y: y, w: field.W()}, max(from-len(w.rows), 0), to-len(w.rows))
+		w.served(page.Pen{S: s, X: field.X0, Y: y, W: field.W()}, max(from-len(w.rows), 0), to-len(w.rows))
 	}
 }
 
 // served sets blocks of the lines about the sticks that are cut alike; the
 // first block holds the heading and two lines.
-func (w *cutTable) served(p pen, from, to int) {
+func (w *cutTable) served(p page.Pen, from, to int) {
 	first, last, more := from+1, min(to+1, len(w.lines)), ", continued"
 	if from == 0 {
-		p.y -= 3
+		p.Y -= 3
 		first, more = 0, ""
 	}
-	p.head("Sticks cut alike, with the marks of their joints" + more)
+	p.Head("Sticks cut alike, with the marks of their joints" + more)
 	for _, line := range w.lines[first:last] {
-		p.line(line, small, false)
+		p.Line(line, dim.Small, false)
 	}
 }
 
@@ -485,7 +489,7 @@ func servedLines(f *geom.Frame, g Sticks, width float64) []string {
 				ms = append(ms, words[i].word+" "+j.Mark)
 			}
 		}
-		out = append(out, font.Wrap(fmt.Sprintf("no. %s %s: %s", t.Mark, t.ID, strings.Join(ms, ", ")), width, small)...)
+		out = append(out, font.Wrap(fmt.Sprintf("no. %s %s: %s", t.Mark, t.ID, strings.Join(ms, ", ")), width, dim.Small)...)
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
@@ -20,52 +21,52 @@ const windowWidth = 55.0
 // picture is in the joint's plane: along the receiver across the paper, out of
 // the entered face up (across it where the pegs enter that face).
 func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
-	p := pen{s: s, x: field.X0, y: field.Y1, w: field.W(), letters: figures()}
-	p.head("Peg window")
-	p.para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
+	p := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W(), Letters: figures()}
+	p.Head("Peg window")
+	p.Para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
 	w := &window{s: s, j: j}
-	p.para(w.words())
-	p.skip(2)
-	foot := pen{s: draw.NewSheet("", "", "", 1, 1), w: p.w, letters: p.letters}
-	foot.margins(f, j.Pegs)
-	pic := block.Field{X0: field.X0, Y0: max(field.Y0-foot.y+underWindow+text*pitch, p.y-84), X1: field.X1, Y1: p.y}
-	p.y = w.draw(pic) - underWindow + 2
-	p.para("scale " + scaleName(1/w.k))
-	p.skip(2)
-	p.margins(f, j.Pegs)
-	p.skip(2)
-	p.offset(f, field, j)
+	p.Para(w.words())
+	p.Skip(2)
+	foot := page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: p.W, Letters: p.Letters}
+	marginsOf(&foot, f, j.Pegs)
+	pic := block.Field{X0: field.X0, Y0: max(field.Y0-foot.Y+underWindow+dim.Text*page.Pitch, p.Y-84), X1: field.X1, Y1: p.Y}
+	p.Y = w.draw(pic) - underWindow + 2
+	p.Para("scale " + page.Scale(1/w.k))
+	p.Skip(2)
+	marginsOf(&p, f, j.Pegs)
+	p.Skip(2)
+	offsetOf(&p, f, field, j)
 }
 
 // underWindow is the air above and below the scale under a peg window, paper mm.
 const underWindow = 7.0
 
-// margins tells how every hole stands.
-func (p *pen) margins(f *geom.Frame, pegs []geom.Peg) {
+// marginsOf tells how every hole stands.
+func marginsOf(p *page.Pen, f *geom.Frame, pegs []geom.Peg) {
 	for i, peg := range pegs {
 		name := "The hole"
 		if len(pegs) > 1 {
 			name = fmt.Sprintf("Hole %d", i+1)
 		}
 		if i > 0 {
-			p.skip(2)
+			p.Skip(2)
 		}
-		p.margin(f, name, peg)
+		marginOf(p, f, name, peg)
 	}
 }
 
-// margin tells how the hole of a peg stands by its tightest margin.
-func (p *pen) margin(f *geom.Frame, name string, g geom.Peg) {
+// marginOf tells how the hole of a peg stands by its tightest margin.
+func marginOf(p *page.Pen, f *geom.Frame, name string, g geom.Peg) {
 	t, ok := g.Window.Tightest()
 	if !ok {
 		return
 	}
-	p.head(name + ": " + g.Window.Grade.String())
-	p.para("Tightest (arrow): " + t.Rule.Name + " of " + t.Rule.Timber)
-	p.value(row{"hole centre to it", f.Units.FormatJoint(t.Distance)})
-	p.value(row{"in bores", fmt.Sprintf("%.1f", t.Distance/g.Bore)})
-	p.value(row{"workable from", f.Units.FormatJoint(t.Rule.Workable)})
-	p.value(row{"full strength from", f.Units.FormatJoint(t.Rule.Full)})
+	p.Head(name + ": " + g.Window.Grade.String())
+	p.Para("Tightest (arrow): " + t.Rule.Name + " of " + t.Rule.Timber)
+	valueOf(p, row{"hole centre to it", f.Units.FormatJoint(t.Distance)})
+	valueOf(p, row{"in bores", fmt.Sprintf("%.1f", t.Distance/g.Bore)})
+	valueOf(p, row{"workable from", f.Units.FormatJoint(t.Rule.Workable)})
+	valueOf(p, row{"full strength from", f.Units.FormatJoint(t.Rule.Full)})
 }
 
 // window draws peg holes and their windows in the joint's plane.
@@ -90,10 +91,10 @@ func (w *window) frame() draw.Box {
 	for _, p := range w.j.Pegs {
 		r := 1.6 * p.Bore
 		m := w.flat(p.Mortise)
-		b = b.With(m.Sub(at(r, r)), m.Add(at(r, r)))
+		b = b.With(m.Sub(vec.At(r, r)), m.Add(vec.At(r, r)))
 	}
 	u, v := 0.06*b.W()+6, 0.06*b.H()+6
-	return draw.Box{Min: b.Min.Sub(at(u, v)), Max: b.Max.Add(at(u, v))}
+	return draw.Box{Min: b.Min.Sub(vec.At(u, v)), Max: b.Max.Add(vec.At(u, v))}
 }
 
 // draw draws the picture at the top of the field and returns its lower edge.
@@ -106,7 +107,7 @@ func (w *window) draw(f block.Field) float64 {
 			break
 		}
 	}
-	w.o = at(f.Mid().X, f.Y1-b.H()*w.k/2).Sub(b.Mid().Mul(w.k))
+	w.o = vec.At(f.Mid().X, f.Y1-b.H()*w.k/2).Sub(b.Mid().Mul(w.k))
 	first := w.j.Pegs[0]
 	if poly := within(first.Window.Workable, b); len(poly) > 2 {
 		w.s.Tone(0.9, w.loop(poly)...)
@@ -145,7 +146,7 @@ func (w *window) outline(b draw.Box) {
 	n := w.j.Bearing.N.Dot(up)
 	h := -w.j.Bearing.Height(a.O) * n
 	if math.Abs(n) > 1-1e-6 && h > b.Min.Y && h < b.Max.Y {
-		w.s.Line(draw.Part, w.paper(at(b.Min.X, h)), w.paper(at(b.Max.X, h)))
+		w.s.Line(draw.Part, w.paper(vec.At(b.Min.X, h)), w.paper(vec.At(b.Max.X, h)))
 	}
 }
 
@@ -159,8 +160,8 @@ func (w *window) hole(p geom.Peg, first bool) {
 	if m.Dist(t) > 1e-6 {
 		w.s.Circle(draw.Hidden, w.paper(t), r)
 	}
-	w.s.Line(draw.Centre, c.Sub(at(r+2, 0)), c.Add(at(r+2, 0)))
-	w.s.Line(draw.Centre, c.Sub(at(0, r+2)), c.Add(at(0, r+2)))
+	w.s.Line(draw.Centre, c.Sub(vec.At(r+2, 0)), c.Add(vec.At(r+2, 0)))
+	w.s.Line(draw.Centre, c.Sub(vec.At(0, r+2)), c.Add(vec.At(0, r+2)))
 	tight, ok := p.Window.Tightest()
 	if !ok || !first {
 		return
@@ -207,7 +208,7 @@ func within(poly []vec.P, b draw.Box) []vec.P {
 	for _, side := range []struct {
 		n vec.P
 		d float64
-	}{{at(1, 0), b.Max.X}, {at(-1, 0), -b.Min.X}, {at(0, 1), b.Max.Y}, {at(0, -1), -b.Min.Y}} {
+	}{{vec.At(1, 0), b.Max.X}, {vec.At(-1, 0), -b.Min.X}, {vec.At(0, 1), b.Max.Y}, {vec.At(0, -1), -b.Min.Y}} {
 		var out []vec.P
 		for i, p := range poly {
 			q := poly[(i+1)%len(poly)]

@@ -66,6 +66,9 @@ func (a V) Finite() bool {
 // P is a point or a direction on paper or in a plane, in millimetres, y up.
 type P struct{ X, Y float64 }
 
+// At returns the point at x and y.
+func At(x, y float64) P { return P{X: x, Y: y} }
+
 // Add returns a + b.
 func (a P) Add(b P) P { return P{a.X + b.X, a.Y + b.Y} }
 

@@ -1,10 +1,10 @@
-package sheet
+package page
 
-// breaks divides blocks that follow each other over the fewest sheets, and over
+// Breaks divides blocks that follow each other over the fewest sheets, and over
 // these so that the fullest is as empty as can be. It returns how many blocks
 // each sheet takes. The first sheet has the height first for them and every
 // further one next, mm; a block that is higher than that has a sheet to itself.
-func breaks(high []float64, first, next float64) []int {
+func Breaks(high []float64, first, next float64) []int {
 	best := filled(high, first, next, 1)
 	lo, hi := 0.0, 1.0
 	for range 24 {

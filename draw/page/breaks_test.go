@@ -1,4 +1,4 @@
-package sheet
+package page
 
 import (
 	"math/rand/v2"
@@ -37,7 +37,7 @@ func TestBreaks(t *testing.T) {
 		}
 		first := 25 + 30*r.Float64()
 		next := first + 20*r.Float64()
-		got := breaks(high, first, next)
+		got := Breaks(high, first, next)
 		sheets, share := fewest(high, first, next)
 		full, at, room := 0.0, 0, first
 		for _, n := range got {
@@ -51,7 +51,7 @@ func TestBreaks(t *testing.T) {
 			t.Fatalf("%v in %g and %g: %v fills %.4f, want %d sheets and %.4f", high, first, next, got, full, sheets, share)
 		}
 	}
-	if got := breaks([]float64{10, 10, 10, 10}, 30, 40); !slices.Equal(got, []int{2, 2}) {
+	if got := Breaks([]float64{10, 10, 10, 10}, 30, 40); !slices.Equal(got, []int{2, 2}) {
 		t.Errorf("four rows where three fit: %v", got)
 	}
 }

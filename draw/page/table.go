@@ -1,4 +1,4 @@
-package sheet
+package page
 
 import (
 	"slices"
@@ -8,21 +8,24 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/geom/vec"
 )
 
-// grid is a table about to be set.
-type grid struct {
-	name    string
-	heads   []string
-	numeric []bool
-	rows    [][]string
-	totals  []string
-	under   []string // what stands over each row that begins a run, "" for none
-	asides  []string // what stands under the table before its totals
-	width   []float64
-	gap     float64 // between columns
-	total   float64 // width of the sheet's field
-	letters dim.Group
+// Table is a table about to be set: the heads of its columns, which of these
+// hold numbers, its rows, and the group of all its lettering.
+type Table struct {
+	Heads   []string
+	Numeric []bool
+	Rows    [][]string
+	Letters dim.Group
+
+	name   string
+	totals []string
+	under  []string // what stands over each row that begins a run, "" for none
+	asides []string // what stands under the table before its totals
+	width  []float64
+	gap    float64 // between columns
+	total  float64 // width of the sheet's field
 }
 
 const (
@@ -34,18 +37,18 @@ const (
 	lineUp = 1.56 // from line to line of a cell or heading, in text heights
 )
 
-// settle chooses the group of all cells and heads, and of the words over runs.
-func (g *grid) settle() {
-	all := slices.Concat(append([][]string{g.heads, g.under}, g.rows...)...)
-	g.letters = dim.Together("table "+g.name, all...)
+// Settle chooses the group of all cells and heads, and of the words over runs.
+func (g *Table) Settle() {
+	all := slices.Concat(append([][]string{g.Heads, g.under}, g.Rows...)...)
+	g.Letters = dim.Together("table "+g.name, all...)
 }
 
-// size is the height of all lettering of the table.
-func (g *grid) size() float64 { return g.letters.Height }
+// Size is the height of all lettering of the table.
+func (g *Table) Size() float64 { return g.Letters.Height }
 
 // over returns the lines that stand over row i and their height; at the head of
 // a sheet the run that goes on is named again.
-func (g *grid) over(i int, head bool) ([]string, float64) {
+func (g *Table) over(i int, head bool) ([]string, float64) {
 	w := ""
 	if i < len(g.under) {
 		w = g.under[i]
@@ -56,12 +59,12 @@ func (g *grid) over(i int, head bool) ([]string, float64) {
 	if w == "" {
 		return nil, 0
 	}
-	lines := font.WrapFace(w, g.total, g.size(), true)
-	return lines, float64(len(lines)-1)*g.size()*lineUp + g.size()*1.4 + 0.6
+	lines := font.WrapFace(w, g.total, g.Size(), true)
+	return lines, float64(len(lines)-1)*g.Size()*lineUp + g.Size()*1.4 + 0.6
 }
 
-// overHigh is the most that stands over a row.
-func (g *grid) overHigh() float64 {
+// OverHigh is the most that stands over a row.
+func (g *Table) OverHigh() float64 {
 	most := 0.0
 	for i := range g.under {
 		_, h := g.over(i, false)
@@ -70,10 +73,10 @@ func (g *grid) overHigh() float64 {
 	return most
 }
 
-// fit settles the column widths: each as wide as its cells and as its heading in
+// Fit settles the column widths: each as wide as its cells and as its heading in
 // two lines. Where that is too much for the sheet headings take more lines, and
 // then the columns of words give way, widest first, by wrapping.
-func (g *grid) fit(total float64) {
+func (g *Table) Fit(total float64) {
 	g.total, g.gap = total, cellGap
 	least, cells, heads := g.wants()
 	g.width = make([]float64, len(cells))
@@ -91,9 +94,9 @@ func (g *grid) fit(total float64) {
 	}
 }
 
-// natural is the width of the table where every column is as wide as its cells
+// Natural is the width of the table where every column is as wide as its cells
 // and its heading in two lines.
-func (g *grid) natural() float64 {
+func (g *Table) Natural() float64 {
 	_, cells, heads := g.wants()
 	sum := float64(len(cells)-1) * cellGap
 	for c := range cells {
@@ -103,7 +106,7 @@ func (g *grid) natural() float64 {
 }
 
 // sum is the width of the table.
-func (g *grid) sum() float64 {
+func (g *Table) sum() float64 {
 	sum := float64(len(g.width)-1) * g.gap
 	for _, w := range g.width {
 		sum += w
@@ -113,23 +116,23 @@ func (g *grid) sum() float64 {
 
 // wants returns for every column the least width that it can have, the width of
 // its cells unwrapped, and that of its heading in two lines.
-func (g *grid) wants() (least, cells, heads []float64) {
-	n := len(g.heads)
+func (g *Table) wants() (least, cells, heads []float64) {
+	n := len(g.Heads)
 	least, cells, heads = make([]float64, n), make([]float64, n), make([]float64, n)
-	for c, h := range g.heads {
+	for c, h := range g.Heads {
 		for _, w := range strings.Fields(h) {
-			least[c] = max(least[c], font.Measure(w, g.size(), true))
+			least[c] = max(least[c], font.Measure(w, g.Size(), true))
 		}
 		cells[c] = least[c]
-		for _, r := range g.rows {
-			w := g.letters.Measure(r[c])
+		for _, r := range g.Rows {
+			w := g.Letters.Measure(r[c])
 			cells[c] = max(cells[c], w)
-			if g.numeric[c] {
+			if g.Numeric[c] {
 				least[c] = max(least[c], w)
 			}
 		}
 		least[c] = max(least[c], min(cells[c], 16))
-		for heads[c] = least[c]; len(font.WrapFace(h, heads[c], g.size(), true)) > 2; {
+		for heads[c] = least[c]; len(font.WrapFace(h, heads[c], g.Size(), true)) > 2; {
 			heads[c]++
 		}
 	}
@@ -138,7 +141,7 @@ func (g *grid) wants() (least, cells, heads []float64) {
 
 // narrow takes width from the widest columns, down to their least, until sum is
 // no more than total, and returns the sum that is left.
-func (g *grid) narrow(least []float64, sum, total float64) float64 {
+func (g *Table) narrow(least []float64, sum, total float64) float64 {
 	for sum > total {
 		widest := -1
 		for c := range g.width {
@@ -157,59 +160,61 @@ func (g *grid) narrow(least []float64, sum, total float64) float64 {
 
 // headLines returns the headings wrapped to their columns and the most lines
 // that one takes.
-func (g *grid) headLines() (lines [][]string, most int) {
-	lines = make([][]string, len(g.heads))
-	for c, h := range g.heads {
-		lines[c] = font.WrapFace(h, g.width[c], g.size(), true)
+func (g *Table) headLines() (lines [][]string, most int) {
+	lines = make([][]string, len(g.Heads))
+	for c, h := range g.Heads {
+		lines[c] = font.WrapFace(h, g.width[c], g.Size(), true)
 		most = max(most, len(lines[c]))
 	}
 	return lines, most
 }
 
-func (g *grid) headHeight() float64 {
+// HeadHeight is the height of the headings with the rule under them, mm.
+func (g *Table) HeadHeight() float64 {
 	_, n := g.headLines()
-	return float64(n)*g.size()*lineUp + 1
+	return float64(n)*g.Size()*lineUp + 1
 }
 
-// head sets the headings and returns the y below them.
-func (g *grid) head(s *draw.Sheet, f block.Field) float64 {
+// Head sets the headings and returns the y below them.
+func (g *Table) Head(s *draw.Sheet, f block.Field) float64 {
 	lines, most := g.headLines()
 	x := f.X0
 	for c, ls := range lines {
-		y := f.Y1 - float64(most-len(ls))*g.size()*lineUp
+		y := f.Y1 - float64(most-len(ls))*g.Size()*lineUp
 		for _, l := range ls {
-			g.cell(s, x, y-g.size(), c, l).Bold = true
-			y -= g.size() * lineUp
+			g.cell(s, x, y-g.Size(), c, l).Bold = true
+			y -= g.Size() * lineUp
 		}
 		x += g.width[c] + g.gap
 	}
-	y := f.Y1 - g.headHeight()
-	s.Line(draw.FrameLine, at(f.X0, y), at(x-g.gap, y))
+	y := f.Y1 - g.HeadHeight()
+	s.Line(draw.FrameLine, vec.At(f.X0, y), vec.At(x-g.gap, y))
 	return y - 1
 }
 
 // cell sets one line of a cell, numbers to the right.
-func (g *grid) cell(s *draw.Sheet, x, y float64, c int, t string) *draw.Text {
-	if g.numeric[c] {
-		cell := g.letters.Text(s, at(x+g.width[c], y), t)
+func (g *Table) cell(s *draw.Sheet, x, y float64, c int, t string) *draw.Text {
+	if g.Numeric[c] {
+		cell := g.Letters.Text(s, vec.At(x+g.width[c], y), t)
 		cell.Anchor = draw.End
 		return cell
 	}
-	return g.letters.Text(s, at(x, y), t)
+	return g.Letters.Text(s, vec.At(x, y), t)
 }
 
-func (g *grid) lines(row []string) (cells [][]string, height float64) {
+func (g *Table) lines(row []string) (cells [][]string, height float64) {
 	cells = make([][]string, len(row))
 	for c, t := range row {
-		cells[c] = wrapList(t, g.width[c], g.size())
-		height = max(height, float64(len(cells[c])-1)*g.size()*lineUp)
+		cells[c] = wrapList(t, g.width[c], g.Size())
+		height = max(height, float64(len(cells[c])-1)*g.Size()*lineUp)
 	}
 	return cells, height
 }
 
-func (g *grid) height(row []string) float64 {
+// Height is the height of a row with the rule under it, mm.
+func (g *Table) Height(row []string) float64 {
 	_, h := g.lines(row)
-	return g.rise() + h + g.size()*0.25 + 0.25
+	return g.rise() + h + g.Size()*0.25 + 0.25
 }
 
 // wrapList is font.Wrap that breaks a list of names and sizes, of two words each
@@ -233,21 +238,21 @@ func wrapList(t string, width, height float64) []string {
 	return append(out, strings.TrimSpace(line))
 }
 
-// part breaks every row that is higher than most, as one is that names hundreds
+// Part breaks every row that is higher than most, as one is that names hundreds
 // of joints, into rows that follow each other and hold its lines in order.
-func (g *grid) part(most float64) {
+func (g *Table) Part(most float64) {
 	var out [][]string
 	var under []string
-	for i, row := range g.rows {
+	for i, row := range g.Rows {
 		word := ""
 		if i < len(g.under) {
 			word = g.under[i]
 		}
-		for g.height(row) > most {
+		for g.Height(row) > most {
 			cells, _ := g.lines(row)
 			rest := false
 			for c, ls := range cells {
-				k := min(len(ls), 1+max(0, int((most-g.height(nil))/(g.size()*lineUp))))
+				k := min(len(ls), 1+max(0, int((most-g.Height(nil))/(g.Size()*lineUp))))
 				cells[c] = []string{strings.Join(ls[:k], "\n"), strings.Join(ls[k:], "\n")}
 				rest = rest || k < len(ls)
 			}
@@ -263,25 +268,25 @@ func (g *grid) part(most float64) {
 		}
 		out, under = append(out, row), append(under, word)
 	}
-	g.rows, g.under = out, under
+	g.Rows, g.under = out, under
 }
 
 // rise is how far the first base line of a row lies under its upper edge.
-func (g *grid) rise() float64 { return 0.5 + g.size()*1.1 }
+func (g *Table) rise() float64 { return 0.5 + g.Size()*1.1 }
 
-// row sets one row with a fine rule under it and returns the y below.
-func (g *grid) row(s *draw.Sheet, f block.Field, y float64, row []string) float64 {
+// Row sets one row with a fine rule under it and returns the y below.
+func (g *Table) Row(s *draw.Sheet, f block.Field, y float64, row []string) float64 {
 	cells, _ := g.lines(row)
 	x := f.X0
 	for c, ls := range cells {
 		v := y
 		for _, l := range ls {
 			g.cell(s, x, v-g.rise(), c, l)
-			v -= g.size() * lineUp
+			v -= g.Size() * lineUp
 		}
 		x += g.width[c] + g.gap
 	}
-	y -= g.height(row)
-	s.Line(draw.Hatch, at(f.X0, y), at(x-g.gap, y))
+	y -= g.Height(row)
+	s.Line(draw.Hatch, vec.At(f.X0, y), vec.At(x-g.gap, y))
 	return y
 }

@@ -1,4 +1,4 @@
-package sheet
+package page
 
 import (
 	"fmt"
@@ -16,16 +16,16 @@ func TestLongRowsGoOn(t *testing.T) {
 	for i := range 1500 {
 		words = append(words, fmt.Sprintf("tie-%d-north", i))
 	}
-	g := &grid{
-		heads: []string{"no.", "joints"}, numeric: []bool{true, false}, width: []float64{10, 60}, letters: dim.Together("table"),
-		rows: [][]string{{"1", "one"}, {"2", strings.Join(words, ", ")}, {"3", "three"}}, totals: []string{"4 rows"},
+	g := &Table{
+		Heads: []string{"no.", "joints"}, Numeric: []bool{true, false}, width: []float64{10, 60}, Letters: dim.Together("table"),
+		Rows: [][]string{{"1", "one"}, {"2", strings.Join(words, ", ")}, {"3", "three"}}, totals: []string{"4 rows"},
 	}
 	const high = 120.0
-	g.part(high - g.top())
+	g.Part(high - g.Top())
 	var numbers, rest []string
-	for _, row := range g.rows {
-		if h := g.height(row); h > high-g.top() {
-			t.Errorf("a row is %.1f mm high where there are %.1f mm", h, high-g.top())
+	for _, row := range g.Rows {
+		if h := g.Height(row); h > high-g.Top() {
+			t.Errorf("a row is %.1f mm high where there are %.1f mm", h, high-g.Top())
 		}
 		numbers, rest = append(numbers, strings.Fields(row[0])...), append(rest, strings.Fields(row[1])...)
 	}
@@ -36,15 +36,15 @@ func TestLongRowsGoOn(t *testing.T) {
 		t.Errorf("numbers %q", got)
 	}
 	at := 0
-	for _, page := range plan([]*grid{g}, high, 80) {
+	for _, page := range Divide([]*Table{g}, high, 80) {
 		for _, s := range page {
-			if s.from != at {
-				t.Errorf("row %d follows row %d", s.from, at)
+			if s.From != at {
+				t.Errorf("row %d follows row %d", s.From, at)
 			}
-			at = s.to
+			at = s.To
 		}
 	}
-	if at != len(g.rows) {
-		t.Errorf("%d of %d rows are on a sheet", at, len(g.rows))
+	if at != len(g.Rows) {
+		t.Errorf("%d of %d rows are on a sheet", at, len(g.Rows))
 	}
 }

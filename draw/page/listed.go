@@ -1,4 +1,4 @@
-package sheet
+package page
 
 import (
 	"strings"
@@ -7,14 +7,14 @@ import (
 	"pegwright/geom/list"
 )
 
-// gridOf sets a list for paper, in fewer words than a spreadsheet needs: rows
+// TableOf sets a list for paper, in fewer words than a spreadsheet needs: rows
 // that differ in names alone are told once; where the rows of the first column
 // come in runs of one word, as the bores of a timber do, the word stands over
 // the run; what a whole column says stands at the foot.
-func gridOf(t list.Table) *grid {
+func TableOf(t list.Table) *Table {
 	runs := inRuns(t)
 	t, merged := alikeRows(t, runs)
-	g := &grid{name: t.Title, under: make([]string, len(t.Rows))}
+	g := &Table{name: t.Title, under: make([]string, len(t.Rows))}
 	first := 0
 	if runs {
 		first = 1
@@ -33,7 +33,7 @@ func gridOf(t list.Table) *grid {
 		case c.Aside && g.aside(t, i, first):
 		default:
 			kept = append(kept, i)
-			g.heads, g.numeric = append(g.heads, columnHead(t, c)), append(g.numeric, c.Numeric())
+			g.Heads, g.Numeric = append(g.Heads, columnHead(t, c)), append(g.Numeric, c.Numeric())
 		}
 	}
 	if merged && runs {
@@ -44,10 +44,10 @@ func gridOf(t list.Table) *grid {
 		for k, i := range kept {
 			row[k] = r[i]
 		}
-		g.rows = append(g.rows, row)
+		g.Rows = append(g.Rows, row)
 	}
 	g.totals = append(g.asides, t.Totals...)
-	g.settle()
+	g.Settle()
 	return g
 }
 
@@ -90,7 +90,7 @@ const asideMark = "*"
 // aside puts the one remark of a column under the table, with a mark behind the
 // rows' first words, and reports whether it did: a column that says different
 // things is left as it is.
-func (g *grid) aside(t list.Table, c, first int) bool {
+func (g *Table) aside(t list.Table, c, first int) bool {
 	word := ""
 	for _, r := range t.Rows {
 		if word == "" {

@@ -1,0 +1,64 @@
+package page
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/dim"
+	"pegwright/geom/vec"
+)
+
+// Crosses reports whether a segment has a point in the box.
+func Crosses(a, b vec.P, box draw.Box) bool {
+	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
+		return false
+	}
+	lo, hi := 0.0, 1.0
+	d := b.Sub(a)
+	for _, s := range [][3]float64{{a.X, d.X, 0}, {a.Y, d.Y, 1}} {
+		from, to := box.Min.X, box.Max.X
+		if s[2] == 1 {
+			from, to = box.Min.Y, box.Max.Y
+		}
+		if math.Abs(s[1]) < 1e-12 {
+			if s[0] < from || s[0] > to {
+				return false
+			}
+			continue
+		}
+		u, w := (from-s[0])/s[1], (to-s[0])/s[1]
+		lo, hi = max(lo, min(u, w)), min(hi, max(u, w))
+	}
+	return lo <= hi
+}
+
+// Overlap reports whether two boxes share some of the paper.
+func Overlap(a, b draw.Box) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+}
+
+// Hits reports whether an item touches a box.
+func Hits(it draw.Item, b draw.Box) bool {
+	switch t := it.(type) {
+	case *draw.Path:
+		for i := range t.Pts {
+			if i+1 < len(t.Pts) && Crosses(t.Pts[i], t.Pts[i+1], b) {
+				return true
+			}
+		}
+		return t.Closed && len(t.Pts) > 2 && Crosses(t.Pts[len(t.Pts)-1], t.Pts[0], b)
+	case *draw.Text:
+		return Overlap(dim.BoxOf(t), b)
+	}
+	return Overlap(draw.ItemBounds(it), b)
+}
+
+// AnyHits reports whether an item stands in a box.
+func AnyHits(items []draw.Item, b draw.Box) bool {
+	for _, it := range items {
+		if Hits(it, b) {
+			return true
+		}
+	}
+	return false
+}
