@@ -12,10 +12,12 @@ import (
 )
 
 // Table is a table about to be set: the heads of its columns, which of these
-// hold numbers, its rows, and the group of all its lettering.
+// hold numbers, the one that is set in the middle (0: none), its rows, and the
+// group of all its lettering.
 type Table struct {
 	Heads   []string
 	Numeric []bool
+	Middle  int
 	Rows    [][]string
 	Letters dim.Group
 
@@ -194,7 +196,12 @@ func (g *Table) Head(s *draw.Sheet, f block.Field) float64 {
 
 // cell sets one line of a cell, numbers to the right.
 func (g *Table) cell(s *draw.Sheet, x, y float64, c int, t string) *draw.Text {
-	if g.Numeric[c] {
+	switch {
+	case c > 0 && c == g.Middle:
+		cell := g.Letters.Text(s, vec.At(x+g.width[c]/2, y), t)
+		cell.Anchor = draw.Middle
+		return cell
+	case g.Numeric[c]:
 		cell := g.Letters.Text(s, vec.At(x+g.width[c], y), t)
 		cell.Anchor = draw.End
 		return cell

@@ -120,7 +120,9 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 	if r.into && !hasRole(c.Solid, geom.RoleBearing) && j.LetIn > 0.01 && j.LetIn < r.deep-0.01 && r.face == j.Entered {
 		r.floor = j.LetIn
 	}
-	r.mouth = mouthOf(t, c.Solid, r.face, r.floor)
+	// At the face, not at the bearing: a mortise is chopped while the face over
+	// it is whole, and a side that slants lies elsewhere farther down.
+	r.mouth = mouthOf(t, c.Solid, r.face)
 	b := draw.NoBox().With(r.mouth...)
 	if b.Empty() {
 		lo, hi := c.Solid.Bounds()
@@ -193,10 +195,10 @@ func entered(t *geom.Timber, c solid.Convex, j *geom.Joint) (face int, through b
 	return face, face > 0
 }
 
-// mouthOf returns the outline of a cut in the plane at the given depth below
-// face n, as coordinates along the timber and off the arris, within the face.
-func mouthOf(t *geom.Timber, c solid.Convex, n int, depth float64) []vec.P {
-	pl := t.BlankPlane(n).Offset(-depth - 1e-4)
+// mouthOf returns the outline of a cut in face n, as coordinates along the timber
+// and off the arris, within the face.
+func mouthOf(t *geom.Timber, c solid.Convex, n int) []vec.P {
+	pl := t.BlankPlane(n).Offset(-1e-4)
 	var pts []vec.P
 	for _, f := range c.Faces {
 		for i, a := range f.Loop {

@@ -217,7 +217,7 @@ func stickFacts(f *geom.Frame, g Sticks, s *draw.Sheet, field block.Field) float
 	trim := trimOf(u, t)
 	pairs := [][2]string{
 		{"wood", t.Wood.Name},
-		{"nominal", u.PlainJoint(t.Section[0]) + " x " + u.PlainJoint(t.Section[1])},
+		{"nominal", u.PlainJoint(min(t.Section[0], t.Section[1])) + " x " + u.PlainJoint(max(t.Section[0], t.Section[1]))},
 		{"finished", u.FormatJoint(t.Length)},
 		{"rough", u.Format(t.Length + 2*trim)},
 		{"as cut", "about " + weightWords(u, green)},
@@ -326,6 +326,7 @@ func cutGrid(f *geom.Frame, g Sticks, feats []feature) *page.Table {
 	r := &page.Table{
 		Heads:   []string{"no.", "cut", "joint", "face", "from", "to", "off the arris", "below face", "below floor", "bottom off face 1 or 2"},
 		Numeric: []bool{true, false, false, true, true, true, false, true, true, true},
+		Middle:  3, // so that no face is read as the first figure of a length
 	}
 	words := map[string]string{}
 	for _, l := range letters(f, g) {

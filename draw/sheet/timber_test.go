@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/font"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/solid"
@@ -185,7 +186,8 @@ func everyCut(t *testing.T, s *geom.Timber, sheets []*draw.Sheet) {
 		k := 0.0
 		for _, it := range sh.Items {
 			if x, ok := it.(*draw.Text); ok && strings.HasPrefix(x.S, "scale  1:") {
-				n, err := strconv.ParseFloat(strings.TrimPrefix(x.S, "scale  1:"), 64)
+				faces, _, _ := strings.Cut(strings.TrimPrefix(x.S, "scale  1:"), ",")
+				n, err := strconv.ParseFloat(faces, 64)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -357,5 +359,79 @@ func TestStoppedTimberSheets(t *testing.T) {
 				t.Errorf("%s: stopped %v", s.ID, !named)
 			}
 		}
+	}
+}
+
+// The sloped side of a brace's pocket and of its housing lies in one plane, the
+// brace's inner edge, so that both begin on the same line of the whole face. In
+// the default sample the line is at 28 in - 5 in / sin 45° - 1/2 in: the leg, the
+// brace's width along the tie, the housing (closed form).
+func TestPocketIsScribedOnTheFace(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	want := 25.4 * (28 - 5*math.Sqrt2 - 0.5)
+	found := 0
+	for _, x := range features(f, f.Timber("tie-1")) {
+		if x.id() != "brace-1-south-into-tie-1" || x.bore != nil {
+			continue
+		}
+		found++
+		if math.Abs(x.from-want) > 0.01 {
+			t.Errorf("the %s begins at %.2f, want %.2f", x.what, x.from, want)
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d cuts, want a mortise and a housing", found)
+	}
+}
+
+// In the table of cuts the number of the face stands at least the width of a
+// figure and a half off the length beside it, lest face 2 at 2'-11" be read as
+// 22'-11".
+func TestFaceStandsOffTheLength(t *testing.T) {
+	n := 0
+	eachStick(t, func(t *testing.T, f *geom.Frame, g Sticks) {
+		for _, s := range Timber(f, g, nil) {
+			var last *draw.Text
+			for _, it := range s.Items {
+				x, ok := it.(*draw.Text)
+				if !ok || !strings.HasPrefix(x.Mark, "row:") {
+					last = nil
+					continue
+				}
+				if last != nil && last.Anchor == draw.Middle && x.Anchor == draw.End && last.At.Y == x.At.Y {
+					n++
+					gap := x.At.X - font.Measure(x.S, x.Height, false) - last.At.X - font.Measure(last.S, last.Height, false)/2
+					if least := 1.5 * font.Measure("2", x.Height, false); gap < least {
+						t.Errorf("%s: face %s stands %.1f mm off %s, want %.1f", s.ID, last.S, gap, x.S, least)
+					}
+				}
+				last = x
+			}
+		}
+	})
+	if n == 0 {
+		t.Error("no face beside a length")
+	}
+}
+
+// The words along a match line are whole: they end with a length.
+func TestMatchLinesAreWhole(t *testing.T) {
+	n := 0
+	eachStick(t, func(t *testing.T, f *geom.Frame, g Sticks) {
+		for _, s := range Timber(f, g, nil) {
+			for _, it := range s.Items {
+				x, ok := it.(*draw.Text)
+				if !ok || !strings.Contains(x.S, "match") {
+					continue
+				}
+				n++
+				if _, at, _ := strings.Cut(x.S, "match line at "); strings.HasSuffix(at, "...") || at == "" {
+					t.Errorf("%s: %q", s.ID, x.S)
+				}
+			}
+		}
+	})
+	if n == 0 {
+		t.Error("no match line")
 	}
 }
