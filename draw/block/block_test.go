@@ -66,9 +66,9 @@ func TestNumberReplacesItself(t *testing.T) {
 	}
 }
 
-func TestCautionTakesItsShareOfTheField(t *testing.T) {
+func TestBoxTakesItsShareOfTheField(t *testing.T) {
 	s, f := New("a4", true, "test", "x", Title{Sheet: "Sheet"})
-	left := Caution(s, f, []string{strings.Repeat("keep both hands behind the edge ", 12), "second line"})
+	left := Boxed(s, f, "CAUTION", []string{strings.Repeat("keep both hands behind the edge ", 12), "second line"})
 	if left.Y0 <= f.Y0 || left.Y1 != f.Y1 {
 		t.Fatalf("field %v left %v", f, left)
 	}
@@ -79,7 +79,7 @@ func TestCautionTakesItsShareOfTheField(t *testing.T) {
 			}
 		}
 	}
-	if same := Caution(s, left, nil); same != left {
+	if same := Boxed(s, left, "CAUTION", nil); same != left {
 		t.Errorf("no lines changed the field to %v", same)
 	}
 }

@@ -14,14 +14,9 @@ const (
 	pad  = 2.0 // between a box and its text
 )
 
-// Caution draws a box with the lines at the foot of the field, over its whole
-// width, wrapped, under the word CAUTION, and returns what is left of the field
-// above it. No lines draw nothing.
-func Caution(s *draw.Sheet, f Field, lines []string) Field {
-	return Boxed(s, f, "CAUTION", lines)
-}
-
-// Boxed is Caution under a heading of one's own.
+// Boxed draws a box with the lines at the foot of the field, over its whole
+// width, wrapped, beside a heading such as CAUTION, and returns what is left of
+// the field above it. No lines draw nothing.
 func Boxed(s *draw.Sheet, f Field, heading string, lines []string) Field {
 	if len(lines) == 0 {
 		return f

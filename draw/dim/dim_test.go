@@ -184,15 +184,6 @@ func TestArrowAndReadingDirection(t *testing.T) {
 	}
 }
 
-func TestRunningTextsKeepApart(t *testing.T) {
-	s := draw.NewSheet("test", "x", "", 300, 300)
-	ms := []Mark{{20, `0'-6 1/2"`}, {22, `0'-7"`}, {23, `0'-7 1/2"`}, {90, `4'-0 1/16"`}}
-	if !Running(s, 10, 50, 60, ms, 0, 120) {
-		t.Fatal("lane too short")
-	}
-	apart(t, s)
-}
-
 // No figure is under 2.5 mm, the least height that the sheets allow, and one
 // fraction makes its whole group larger. Heights are steps of ISO 3098.
 func TestTogether(t *testing.T) {

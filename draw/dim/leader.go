@@ -89,40 +89,6 @@ func Cross(a, b, c, d vec.P) bool {
 	return s(a, b, c)*s(a, b, d) < 0 && s(c, d, a)*s(c, d, b) < 0
 }
 
-// Mark is one station of a running dimension: where it lies along the line, on
-// paper, and its text.
-type Mark struct {
-	X    float64
-	Text string
-}
-
-// Running draws a running dimension along the level line y: a small circle at
-// the origin x0 and, for every mark, an extension line from the feature at top
-// down to the line and its text below, turned a quarter, kept apart by a lane
-// between lo and hi. It draws nothing and returns false when the lane is too
-// short.
-func Running(s *draw.Sheet, x0, y, top float64, marks []Mark, lo, hi float64) bool {
-	wants := make([]Want, len(marks))
-	for i, m := range marks {
-		wants[i] = Want{m.X, 1.45 * Text}
-	}
-	at, ok := Spread(wants, 0.5, lo, hi)
-	if !ok {
-		return false
-	}
-	last := x0
-	s.Circle(draw.Dimension, vec.P{X: x0, Y: y}, 1)
-	for i, m := range marks {
-		last = max(last, m.X)
-		s.Poly(draw.Dimension, false, vec.P{X: m.X, Y: top - start}, vec.P{X: m.X, Y: y}, vec.P{X: at[i], Y: y - 4}, vec.P{X: at[i], Y: y - 5})
-		Arrow(s, vec.P{X: m.X, Y: y}, vec.P{X: math.Copysign(1, m.X-x0)})
-		t := s.Text(vec.P{X: at[i] + 0.42*Text, Y: y - 5.5}, Text, m.Text)
-		t.Anchor, t.Rot = draw.End, math.Pi/2
-	}
-	s.Line(draw.Dimension, vec.P{X: x0, Y: y}, vec.P{X: last, Y: y})
-	return true
-}
-
 // BoxOf returns the box that a text covers on paper, its rotation included:
 // the smallest upright box round it.
 func BoxOf(t *draw.Text) draw.Box {

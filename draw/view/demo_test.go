@@ -124,7 +124,7 @@ func TestPictures(t *testing.T) {
 	whole.Shift = vec.V{}
 	pl := solid.PlaneAt(at(0, 70, 0), at(0, -1, 0))
 	parts := []Part{stub, whole, peg}
-	items := Render(Front(), CutAt(parts, pl), o)
+	var items []draw.Item
 	for i, f := range Section(parts, pl, Front(), o) {
 		items = append(items, f.Outline()...)
 		for _, h := range f.Hatch([]float64{45, 135, 20}[i], []float64{3, 3, 1}[i]) {

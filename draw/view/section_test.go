@@ -144,23 +144,6 @@ func TestBrokenOffTimber(t *testing.T) {
 	}
 }
 
-// What lies behind a cut is drawn with the cut's own border.
-func TestCutAtKeepsWhatLiesBehind(t *testing.T) {
-	pl := solid.PlaneAt(at(0, 70, 0), at(0, -1, 0))
-	parts := []Part{post(), CellsPart("far", box(500, 200, 0, 600, 300, 100)), CellsPart("near", box(500, -90, 0, 600, 0, 100)),
-		CellsPart("through", box(700, 0, 0, 800, 100, 100))}
-	parts[3].Shift = at(0, 20, 0)
-	cut := CutAt(parts, pl)
-	near(t, "post", cut[0].Body.Volume(), 150*80*1200-12*80*180-98*20*180, 1e-3)
-	near(t, "far", cut[1].Cells[0].Volume(), 1e6, 1e-3)
-	if len(cut[2].Cells)+len(cut[2].Edges) != 0 {
-		t.Error("wood before the plane is left")
-	}
-	near(t, "through", cut[3].Cells[0].Volume(), 50*1e4, 1e-3)
-	l := length(paths(Render(Front(), cut[3:], Options{}), draw.Part))
-	near(t, "its outline", l, 400, 1e-9)
-}
-
 // The section of a shifted part is the shifted section.
 func TestSectionOfAShiftedPart(t *testing.T) {
 	p := post()

@@ -82,9 +82,6 @@ func Of(f *geom.Frame, stopped map[string]int) []Table {
 	return []Table{Timbers(f), Pegs(f, stopped), Bores(f, stopped), Order(f), Lifting(f), Tools(f), Capacities(f), Steps(f), Wedges(f)}
 }
 
-// All returns every list of a frame in which nothing is stopped.
-func All(f *geom.Frame) []Table { return Of(f, nil) }
-
 // Find returns the list of that name.
 func Find(tables []Table, name string) (Table, bool) {
 	for _, t := range tables {
@@ -94,9 +91,6 @@ func Find(tables []Table, name string) (Table, bool) {
 	}
 	return Table{}, false
 }
-
-// Named returns the list of that name of a frame in which nothing is stopped.
-func Named(f *geom.Frame, name string) (Table, bool) { return Find(All(f), name) }
 
 // add appends one row; the cells are shown by the kinds of their columns.
 func (t *Table) add(values ...any) {

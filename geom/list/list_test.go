@@ -183,7 +183,7 @@ func TestLocateALeaningBore(t *testing.T) {
 
 func TestTextIsAligned(t *testing.T) {
 	for _, u := range []measure.Units{measure.Imperial, measure.Metric} {
-		for _, l := range All(frame(u)) {
+		for _, l := range Of(frame(u), nil) {
 			if len(l.Rows) == 0 {
 				continue // tensions: the fixture has no tenon
 			}
@@ -225,7 +225,7 @@ func TestCSV(t *testing.T) {
 }
 
 func TestJSONHasMillimetresAndOneShape(t *testing.T) {
-	text, err := JSON(All(frame(measure.Imperial)))
+	text, err := JSON(Of(frame(measure.Imperial), nil))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -261,14 +261,14 @@ func TestJSONHasMillimetresAndOneShape(t *testing.T) {
 func TestJSONRefusesWhatIsNotANumber(t *testing.T) {
 	f := frame(measure.Metric)
 	f.Timbers[0].NetVolume = math.NaN()
-	if _, err := JSON(All(f)); err == nil {
+	if _, err := JSON(Of(f, nil)); err == nil {
 		t.Error("a weight that is not a number was written")
 	}
 }
 
 func TestAnEmptyFrame(t *testing.T) {
 	f := &geom.Frame{}
-	for _, l := range All(f) {
+	for _, l := range Of(f, nil) {
 		if l.Text() == "" || len(l.CSV()) == 0 || len(l.Rows) != 0 {
 			t.Errorf("%s of an empty frame: %q", l.Name, l.Text())
 		}

@@ -107,7 +107,7 @@ func TestStoppedBoresAndPegsAreMarkedAndCountedApart(t *testing.T) {
 	f := pair() // both pegs of one size, one of them forbidden
 	f.Joints[1].Pegs[0] = f.Joints[0].Pegs[0]
 	want(t, Pegs(f, map[string]int{"g": 3}), "make", "3", "0")
-	for _, l := range All(pair()) {
+	for _, l := range Of(pair(), nil) {
 		if strings.Contains(l.Text(), "NOT") {
 			t.Errorf("marked without a stop:\n%s", l.Text())
 		}

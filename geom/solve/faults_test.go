@@ -185,6 +185,9 @@ func TestMendsSuggest(t *testing.T) {
 	for src, want := range map[string]string{
 		fmt.Sprintf(hut, "", "joints:\n  - {kind: mortise and tenon, of: tei-1, end: start, into: post-1-south}\n"): "tie-1",
 		fmt.Sprintf(hut, "wood: {timbers: {species: eastern wite pine}}", ""):                                       "eastern white pine",
+		fmt.Sprintf(hut, "wood: {timbers: {species: zebrawood}}", ""):                                               "cedar",
+		// A softwood is no wood for pegs.
+		fmt.Sprintf(hut, "wood: {pegs: {species: zebrawood}}", ""): "name one of: European oak",
 	} {
 		if _, faults := trial.Solve("test.yaml", src); len(faults) != 1 || !strings.Contains(faults[0].Mend, want) {
 			t.Errorf("the mend does not name %s: %v", want, faults)

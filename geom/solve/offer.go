@@ -57,7 +57,7 @@ func (s *solver) offer() {
 	}
 	s.offerLengths(k.Lengths, o)
 	for _, p := range k.Prices {
-		if w := s.species(p.Wood, ""); w.Name != "" {
+		if w := s.species(p.Wood, "", wood.FramingNames); w.Name != "" {
 			if _, twice := o.PriceOf(w.Name); twice {
 				s.fault(p.Wood.At, p.Wood.S, "this wood has two prices", "keep one of the two")
 				continue

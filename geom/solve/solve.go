@@ -126,8 +126,8 @@ func (s *solver) info() {
 func (s *solver) woods() {
 	w := s.d.Wood
 	s.ownWoods()
-	s.timber = s.species(w.Species, "eastern white pine")
-	s.pegs = s.species(w.PegSpecies, "northern red oak")
+	s.timber = s.species(w.Species, "eastern white pine", wood.FramingNames)
+	s.pegs = s.species(w.PegSpecies, "northern red oak", wood.PegNames)
 	st := &s.f.Stock
 	st.Timber, st.Peg, st.PegWood = s.timber.Name, s.pegs.Name, s.pegs
 	st.Green, st.Seasoning = moisture(s.timber, w.Seasoning, "green")
@@ -135,13 +135,15 @@ func (s *solver) woods() {
 	st.Service = w.ServiceMoisture.Or(wood.ServiceMoisture)
 }
 
-func (s *solver) species(t spec.Text, usual string) wood.Wood {
+// species looks a wood up, or the usual one where none is named. For a name that
+// is in no table it offers those that fit.
+func (s *solver) species(t spec.Text, usual string, fitting func() []string) wood.Wood {
 	if own, ok := s.own(t.Or(usual)); ok {
 		return own
 	}
 	w, ok := wood.Lookup(t.Or(usual))
 	if !ok {
-		mend := "name one of: " + join(wood.FramingNames())
+		mend := "name one of: " + join(fitting())
 		if near := wood.Suggest(t.S); len(near) > 0 {
 			mend = "did you mean " + join(near) + "?"
 		}

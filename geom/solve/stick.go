@@ -9,6 +9,7 @@ import (
 	"pegwright/geom/measure"
 	"pegwright/geom/spec"
 	"pegwright/geom/vec"
+	"pegwright/geom/wood"
 )
 
 var (
@@ -60,7 +61,7 @@ func (s *solver) add(id, role string, at finding.Pos, l line, lo, hi float64, se
 func (s *solver) trim(st *stick, set spec.TimberSettings) {
 	t := st.t
 	if set.Species.Set {
-		t.Wood = s.species(set.Species, "")
+		t.Wood = s.species(set.Species, "", wood.FramingNames)
 		t.Species = t.Wood.Name
 	}
 	t.Trim = set.Trim.Or(0)

@@ -1,87 +1,79 @@
 package spec
 
+// written is a value that knows whether the description gives it.
+type written interface{ isSet() bool }
+
+func (l Length) isSet() bool    { return l.Set }
+func (t Text) isSet() bool      { return t.Set }
+func (n Number) isSet() bool    { return n.Set }
+func (f Flag) isSet() bool      { return f.Set }
+func (s Section) isSet() bool   { return s.Set }
+func (f Flare) isSet() bool     { return f.Set }
+func (s Seasoning) isSet() bool { return s.Set }
+func (d Drawbore) isSet() bool  { return d.Set }
+func (a Along) isSet() bool     { return a.Set }
+
+// lay puts over in the place of a value where the description gives it.
+func lay[T written](value *T, over T) {
+	if over.isSet() {
+		*value = over
+	}
+}
+
 // With returns the settings of s with everything that over sets laid over
 // them.
 func (s JointSettings) With(over JointSettings) JointSettings {
-	for _, p := range []struct{ dst, src *Length }{
-		{&s.Thickness, &over.Thickness},
-		{&s.FromReference, &over.FromReference},
-		{&s.TenonLength, &over.TenonLength},
-		{&s.Housing, &over.Housing},
-		{&s.HoldBackStart, &over.HoldBackStart},
-		{&s.HoldBackEnd, &over.HoldBackEnd},
-		{&s.Bore, &over.Bore},
-		{&s.OffShoulder, &over.OffShoulder},
-		{&s.Head, &over.Head},
-		{&s.Lead, &over.Lead},
-		{&s.Clearance, &over.Clearance},
-		{&s.SeatDepth, &over.SeatDepth},
-		{&s.LapDepth, &over.LapDepth},
-		{&s.Bearing, &over.Bearing},
-		{&s.PocketDepth, &over.PocketDepth},
-		{&s.Haunch, &over.Haunch},
-		{&s.Proud, &over.Proud},
-		{&s.Drop, &over.Drop},
-	} {
-		if p.src.Set {
-			*p.dst = *p.src
-		}
-	}
-	return s.withOthers(over)
+	lay(&s.Thickness, over.Thickness)
+	lay(&s.FromReference, over.FromReference)
+	lay(&s.TenonLength, over.TenonLength)
+	lay(&s.Housing, over.Housing)
+	lay(&s.HoldBackStart, over.HoldBackStart)
+	lay(&s.HoldBackEnd, over.HoldBackEnd)
+	lay(&s.Bore, over.Bore)
+	lay(&s.OffShoulder, over.OffShoulder)
+	lay(&s.Head, over.Head)
+	lay(&s.Lead, over.Lead)
+	lay(&s.Clearance, over.Clearance)
+	lay(&s.SeatDepth, over.SeatDepth)
+	lay(&s.LapDepth, over.LapDepth)
+	lay(&s.Bearing, over.Bearing)
+	lay(&s.PocketDepth, over.PocketDepth)
+	lay(&s.Haunch, over.Haunch)
+	lay(&s.Proud, over.Proud)
+	lay(&s.Drop, over.Drop)
+	s = s.withOthers(over)
+	s.Scarf = s.Scarf.with(over.Scarf)
+	return s
 }
 
+// withOthers lays over what is not a length.
 func (s JointSettings) withOthers(over JointSettings) JointSettings {
-	for _, p := range []struct{ dst, src *Flag }{{&s.Through, &over.Through}, {&s.Stub, &over.Stub}, {&s.Wedge, &over.Wedge}, {&s.Diminished, &over.Diminished}, {&s.SquareEnd, &over.SquareEnd}} {
-		if p.src.Set {
-			*p.dst = *p.src
-		}
-	}
-	for _, p := range []struct{ dst, src *Number }{
-		{&s.Pegs, &over.Pegs}, {&s.FromFace, &over.FromFace}, {&s.Steps, &over.Steps}, {&s.Taper, &over.Taper}, {&s.IntoFace, &over.IntoFace},
-	} {
-		if p.src.Set {
-			*p.dst = *p.src
-		}
-	}
-	if over.Along.Set {
-		s.Along = over.Along
-	}
-	if over.Drawbore.Set {
-		s.Drawbore = over.Drawbore
-	}
-	if over.Draw.Set {
-		s.Draw = over.Draw
-	}
-	if over.Legs.Set {
-		s.Legs = over.Legs
-	}
-	if over.Flare.Set {
-		s.Flare = over.Flare
-	}
-	s.Scarf = s.Scarf.with(over.Scarf)
+	lay(&s.Through, over.Through)
+	lay(&s.Stub, over.Stub)
+	lay(&s.Wedge, over.Wedge)
+	lay(&s.Diminished, over.Diminished)
+	lay(&s.SquareEnd, over.SquareEnd)
+	lay(&s.Pegs, over.Pegs)
+	lay(&s.FromFace, over.FromFace)
+	lay(&s.Steps, over.Steps)
+	lay(&s.Taper, over.Taper)
+	lay(&s.IntoFace, over.IntoFace)
+	lay(&s.Along, over.Along)
+	lay(&s.Drawbore, over.Drawbore)
+	lay(&s.Draw, over.Draw)
+	lay(&s.Legs, over.Legs)
+	lay(&s.Flare, over.Flare)
 	return s
 }
 
 // With returns the settings of s with everything that over sets laid over
 // them.
 func (s TimberSettings) With(over TimberSettings) TimberSettings {
-	if over.Section.Set {
-		s.Section = over.Section
-	}
-	if over.Species.Set {
-		s.Species = over.Species
-	}
-	if over.Seasoning.Set {
-		s.Seasoning = over.Seasoning
-	}
-	if over.Planed.Set {
-		s.Planed = over.Planed
-	}
-	if over.Reduce.Set {
-		s.Reduce = over.Reduce
-	}
-	if over.Trim.Set {
-		s.Trim = over.Trim
-	}
+	lay(&s.Section, over.Section)
+	lay(&s.Species, over.Species)
+	lay(&s.Seasoning, over.Seasoning)
+	lay(&s.Planed, over.Planed)
+	lay(&s.Reduce, over.Reduce)
+	lay(&s.Trim, over.Trim)
 	return s
 }

@@ -15,19 +15,11 @@ func scarfKey(s *Scarf) field {
 // with returns the settings of s with everything that over sets laid over
 // them.
 func (s Scarf) with(over Scarf) Scarf {
-	for _, p := range []struct{ dst, src *Length }{{&s.Length, &over.Length}, {&s.Butt, &over.Butt}, {&s.KeySize, &over.KeySize}} {
-		if p.src.Set {
-			*p.dst = *p.src
-		}
-	}
-	if over.Undercut.Set {
-		s.Undercut = over.Undercut
-	}
-	if over.Key.Set {
-		s.Key = over.Key
-	}
-	if over.Upright.Set {
-		s.Upright = over.Upright
-	}
+	lay(&s.Length, over.Length)
+	lay(&s.Undercut, over.Undercut)
+	lay(&s.Butt, over.Butt)
+	lay(&s.Key, over.Key)
+	lay(&s.KeySize, over.KeySize)
+	lay(&s.Upright, over.Upright)
 	return s
 }

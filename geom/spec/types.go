@@ -183,16 +183,6 @@ func (d *Description) Section(role string) (Section, bool) {
 	return Section{}, false
 }
 
-// Param returns the parameter of that name.
-func (d *Description) Param(name string) (Param, bool) {
-	for _, p := range d.Params {
-		if p.Name == name {
-			return p, true
-		}
-	}
-	return Param{}, false
-}
-
 // RoleSection is the section of every timber of one role.
 type RoleSection struct {
 	Role    Text // singular role name

@@ -74,9 +74,6 @@ func Own(w Wood) Wood {
 	return w
 }
 
-// Names returns the shown names of all woods, sorted.
-func Names() []string { return pick(func(Wood) bool { return true }) }
-
 // FramingNames returns the shown names of the framing timbers, sorted.
 func FramingNames() []string { return pick(func(w Wood) bool { return w.Framing }) }
 
