@@ -1,7 +1,10 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -12,32 +15,96 @@ import (
 
 // Apart returns the axonometric view of the frame pulled apart by
 // sub-assemblies: bents apart along the building with what stands between them
-// midway, plates and roof lifted, sills let down.
+// midway, plates and roof lifted, sills let down. Where one sheet cannot hold the
+// names, it stands there without them, and parts of some bays follow.
 func Apart(f *geom.Frame) []*draw.Sheet {
 	lines, bents := bentLines(f)
 	if len(bents) < 2 {
 		return nil
 	}
-	parts := frameParts(f)
+	whole := apartPicture(f, frameParts(f), lines, bents)
+	if out := apartSheets(f, whole, "", "", whole.all()); len(out) == 1 || len(lines) < 3 {
+		return out
+	}
+	over := apartSheets(f, whole, "", ", overview", nil)
+	ranges := survey{stations: lines, beyond: cutBeyond}
+	for n := max(2, min(len(f.Timbers)/mostNamed, len(lines)-1)); ; n++ {
+		out := over[:1:1]
+		for _, x := range ranges.bayRanges(n) {
+			i, j := slices.Index(lines, x.first), slices.Index(lines, x.last)+1
+			pic := apartPicture(f, x.parts(f), lines[i:j], bents[i:j])
+			id, title := fmt.Sprintf("-part-%d", x.n), fmt.Sprintf(", part %d of %d", x.n, x.of)
+			for _, s := range apartSheets(f, pic, id, title, pic.all()) {
+				s.Title += ", " + x.between("bents")
+				out = append(out, s)
+			}
+		}
+		if len(out) == 1+n || n >= len(lines)-1 {
+			return out
+		}
+	}
+}
+
+// mostNamed is how many timbers a picture of a frame can name at the very most.
+const mostNamed = 60
+
+// apartPicture takes the picture of parts of the frame, which stand at some of its
+// bents, pulled apart.
+func apartPicture(f *geom.Frame, parts []view.Part, lines []gridLine, bents []int) picture {
 	for i := range parts {
 		parts[i].Shift = apartShift(f, f.Timber(parts[i].Owner), lines, bents)
 	}
-	pic := takePicture(view.IsometricFrom(-1, -1), parts, false)
+	return takePicture(view.IsometricFrom(-1, -1), parts, false)
+}
+
+// apartSheets draws a picture of the frame pulled apart with names, on a further
+// sheet where more than one or two find no room. These are told in the title block.
+func apartSheets(f *geom.Frame, pic picture, id, title string, names []string) []*draw.Sheet {
+	t := block.TitleFor(f, "Frame, pulled apart"+title, "bents, plates and roof drawn apart", "pictorial")
+	t.Note = "isometric view (ISO 5456-3), parts drawn apart along straight lines; not for measuring"
+	if id != "" {
+		t.Note = "isometric view (ISO 5456-3), drawn apart, timbers that run on cut off; not for measuring"
+	}
 	var out []*draw.Sheet
-	names := pic.names(func(string) bool { return true })
-	for n := 0; len(names) > 0; n++ {
-		id, what := "frame-apart", "Frame, pulled apart"
-		if n > 0 {
-			id, what = "frame-apart-"+string(rune('1'+n)), "Frame, pulled apart, more names"
+	for n := 1; n == 1 || len(names) > 0; n++ {
+		key := "frame-apart" + id
+		if n > 1 {
+			key = fmt.Sprintf("%s-%d", key, n)
 		}
-		t := block.TitleFor(f, what, "bents, plates and roof drawn apart", "pictorial")
-		t.Note = "isometric view (ISO 5456-3), parts drawn apart along straight lines; not for measuring"
-		s, field := block.ForFrame(f, "frame", id, t)
-		_, names = pic.onSheet(s, field, f, names)
-		out = append(out, s)
+		s, field := block.ForFrame(f, "frame", key, t)
+		_, left := pic.onSheet(s, field, f, names)
+		if len(left) > 0 && len(left) <= mostTold {
+			told := t
+			told.Note = "isometric view (ISO 5456-3), not for measuring; no room to name " + strings.Join(left, ", ")
+			s, field = block.ForFrame(f, "frame", key, told)
+			pic.onSheet(s, field, f, names)
+			left = nil
+		}
+		out, names = append(out, s), left
+		t.Sheet = "Frame, pulled apart" + title + moreNames
 	}
 	return out
 }
+
+// mostTold is how many timbers the title block of a picture may tell.
+const mostTold = 2
+
+// parts returns the timbers of a range of bays, longer ones cut off a little
+// beyond them.
+func (x bayRange) parts(f *geom.Frame) []view.Part {
+	cam := view.Front()
+	chosen := x.timbers(f.Timbers, cam)
+	var out []view.Part
+	for _, p := range frameParts(f) {
+		if contains(chosen, f.Timber(p.Owner)) {
+			out = append(out, p)
+		}
+	}
+	return sawn(out, x.planes(cam)...)
+}
+
+// cutBeyond is how far beyond its bents a part of a pictured frame is cut off, mm.
+const cutBeyond = 600.0
 
 // apartShift returns how far a timber is carried: a bent by its number, what
 // lies between bents by its place, all in the same measure, and up or down by

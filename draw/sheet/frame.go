@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -13,43 +14,87 @@ import (
 
 // Views returns the axonometric views of the whole frame from two opposite
 // corners, with the ids of the timbers: each timber is named where more of it
-// shows. A view with more names than its lanes hold is drawn again for the
-// rest of them; a small frame that shows whole from one corner has one view.
+// shows. A small frame that shows whole from one corner has one view. Where a
+// view cannot hold the names, a frame of three bents or more is named where it is
+// drawn apart and not here, and another is drawn again in parts from post to post,
+// or for the names that are left.
 func Views(f *geom.Frame) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
 	}
-	parts := frameParts(f)
-	cams := [2]view.Camera{view.IsometricFrom(-1, -1), view.IsometricFrom(1, 1)}
-	pics := [2]picture{wholeFrame(f, cams[0], parts), wholeFrame(f, cams[1], parts)}
+	whole := bothCorners(f, frameParts(f))
+	out, more := whole.sheets("", "", func(string) bool { return true })
+	posts := survey{stations: postStations(f, view.Front()), beyond: cutBeyond}
+	if !more || len(posts.stations) < 3 {
+		return out
+	}
+	over, _ := whole.sheets("", ", overview", func(string) bool { return false })
+	if lines, _ := bentLines(f); len(lines) > 2 {
+		return over
+	}
+	for n := max(2, min(len(f.Timbers)/mostNamed, len(posts.stations)-1)); ; n++ {
+		out, more := over[:len(over):len(over)], false
+		named := map[string]bool{} // in a part before
+		for _, x := range posts.bayRanges(n) {
+			title := fmt.Sprintf(", part %d of %d, %s", x.n, x.of, x.between("posts"))
+			v := bothCorners(f, x.parts(f))
+			part, further := v.sheets(fmt.Sprintf("-part-%d", x.n), title, func(id string) bool { return !named[id] })
+			out, more = append(out, part...), more || further
+			for _, id := range append(v.pics[0].all(), v.pics[1].all()...) {
+				named[id] = true
+			}
+		}
+		if !more || n >= len(posts.stations)-1 {
+			return out
+		}
+	}
+}
+
+// pictures are two pictures of parts of a frame, from opposite corners.
+type pictures struct {
+	f    *geom.Frame
+	pics [2]picture
+}
+
+// bothCorners takes the pictures of parts of a frame.
+func bothCorners(f *geom.Frame, parts []view.Part) pictures {
+	return pictures{f, [2]picture{wholeFrame(f, view.IsometricFrom(-1, -1), parts), wholeFrame(f, view.IsometricFrom(1, 1), parts)}}
+}
+
+// sheets draws the pictures with the names that are wanted, each on a sheet and
+// further ones for names that have found no room, and reports whether there are
+// such.
+func (v pictures) sheets(id, title string, want func(id string) bool) (out []*draw.Sheet, more bool) {
 	words := []string{"from the south-west", "from the north-east"}
 	ids := []string{"frame-south-west", "frame-north-east"}
-	one := plain(pics)
-	var out []*draw.Sheet
-	for i, p := range pics {
+	one := plain(v.pics)
+	for i, p := range v.pics {
 		names := p.names(func(id string) bool {
-			a, b := p.shown[id], pics[1-i].shown[id]
+			a, b := p.shown[id], v.pics[1-i].shown[id]
 			return one || a > b || a == b && i == 0
 		})
-		for n := 0; len(names) > 0; n++ {
-			t := block.TitleFor(f, "Frame", "isometric view "+words[i], "pictorial")
-			t.Note = "isometric view (ISO 5456-3), " + hiddenLines(f) + "; not for measuring"
-			id := ids[i]
-			if n > 0 {
-				id = fmt.Sprintf("%s-%d", id, n+1)
-				t.Sheet = fmt.Sprintf("Frame, more names, page %d", n+1)
+		if len(names) == 0 {
+			continue
+		}
+		names = slices.DeleteFunc(names, func(id string) bool { return !want(id) })
+		t := block.TitleFor(v.f, "Frame"+title, "isometric view "+words[i], "pictorial")
+		t.Note = "isometric view (ISO 5456-3), " + hiddenLines(v.f) + "; not for measuring"
+		for n := 1; n == 1 || len(names) > 0; n++ {
+			key := ids[i] + id
+			if n > 1 {
+				more, key = true, fmt.Sprintf("%s-%d", key, n)
+				t.Sheet = fmt.Sprintf("Frame%s%s, page %d", title, moreNames, n)
 			}
-			s, field := block.ForFrame(f, "frame", id, t)
-			place, left := p.onSheet(s, field, f, names)
-			linkJoints(s, f, func(id string) bool { return p.shown[id] > 0 }, func(v vec.V) vec.P { return place(cams[i].Project(v)) })
-			names = left
-			out = append(out, s)
+			s, field := block.ForFrame(v.f, "frame", key, t)
+			place, left := p.onSheet(s, field, v.f, names)
+			linkJoints(s, v.f, func(id string) bool { return p.shown[id] > 0 }, func(q vec.V) vec.P { return place(p.cam.Project(q)) })
+			out, names = append(out, s), left
 		}
 		if one {
 			break
 		}
 	}
-	return out
+	return out, more
 }
 
 // hiddenLines says what becomes of the hidden lines on sheets that can do
@@ -116,6 +161,9 @@ func takePicture(c view.Camera, parts []view.Part, hidden bool) picture {
 	return p
 }
 
+// all returns the owners that show, in order.
+func (p picture) all() []string { return p.names(func(string) bool { return true }) }
+
 // names returns the owners that show and are wanted, in order.
 func (p picture) names(want func(id string) bool) []string {
 	var out []string
@@ -136,7 +184,7 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []str
 	var k float64
 	var o vec.P
 	var rest []naming
-	for _, side := range []float64{12, 25, 12} { // left free for names, mm; the first again if more does not help
+	for _, side := range []float64{12, 25, 38, 12} { // left free for names, mm; the first again if more does not help
 		s.Items = s.Items[:blank]
 		k = min((f.W()-2*side)/p.box.W(), min(f.H(), f.H()+12-side)/p.box.H())
 		o = f.Mid().Sub(p.box.Mid().Mul(k))
@@ -147,7 +195,7 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []str
 			names = append(names, naming{id, id, p.spots(v, fr.Timber(id), k, o)})
 		}
 		rest = n.set(names)
-		if len(rest) == len(names) {
+		if len(rest) == len(names) && len(names) > 0 {
 			rest = inLanes(s, f, names)
 		}
 		if len(rest) == 0 || len(rest) > mostRetried {

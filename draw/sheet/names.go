@@ -104,7 +104,10 @@ func (n *namer) try(names []naming) []naming {
 		}
 		names = rest
 	}
-	return names
+	if len(names) > mostRetried {
+		return names
+	}
+	return slices.DeleteFunc(names, n.ledFinely)
 }
 
 // textAt returns a text with its middle at a point, upright where turned.
@@ -245,14 +248,22 @@ const (
 )
 
 // led sets a name with a leader.
-func (n *namer) led(x naming) bool {
+func (n *namer) led(x naming) bool { return n.ledIn(x, directions, 1.35) }
+
+// ledFinely is led where that has found nothing, in more directions and at more
+// lengths.
+func (n *namer) ledFinely(x naming) bool { return n.ledIn(x, 3*directions, 1.12) }
+
+// ledIn tries a leader in equal directions about every place, each by a factor
+// longer than the one before.
+func (n *namer) ledIn(x naming, directions int, longer float64) bool {
 	best := math.Inf(1)
 	var at0, at1 vec.P
 	var text *draw.Text
 	for i, f := range x.spots[:min(len(x.spots), mostSpots)] {
-		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= 1.35 {
+		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
 			for a := range directions {
-				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / directions)
+				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
 				end := f.at.Add(vec.At(cos, sin).Mul(r))
 				t := n.endText(x, end, cos)
 				b := dim.BoxOf(t)

@@ -72,6 +72,9 @@ func driven(g Group) string {
 func wholeFrame(f *geom.Frame, c view.Camera, timbers []view.Part) picture {
 	parts := timbers[:len(timbers):len(timbers)]
 	for _, j := range f.Joints {
+		if !has(timbers, j.Of.ID) || !has(timbers, j.Into.ID) {
+			continue
+		}
 		for _, p := range j.Pieces {
 			parts = append(parts, view.CellsPart(p.ID, p.Solid))
 		}

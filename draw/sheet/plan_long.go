@@ -200,12 +200,7 @@ func (v *survey) part(f *geom.Frame, x bayRange) *survey {
 	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.n, x.of)
 	s.shows = strings.TrimPrefix(strings.TrimPrefix(v.shows, showsWhole)+", "+x.between(v.stationWord()), ", ")
 	s.bays = &x
-	if x.open[0] {
-		s.cuts = append(slices.Clone(s.cuts), solid.Plane{N: s.cam.Right.Neg(), D: -x.lo})
-	}
-	if x.open[1] {
-		s.cuts = append(slices.Clone(s.cuts), solid.Plane{N: s.cam.Right, D: x.hi})
-	}
+	s.cuts = append(slices.Clone(s.cuts), x.planes(s.cam)...)
 	s.grid = linesWithin(v.grid, x)
 	s.named = x.timbers(v.named, s.cam)
 	s.across = x.dimensions(v.across)
@@ -225,6 +220,18 @@ func (v *survey) part(f *geom.Frame, x bayRange) *survey {
 		s.levels = levelsOf(f, s.named, s.cam.Right)
 	}
 	return &s
+}
+
+// planes returns the planes at which longer timbers are cut off at its ends.
+func (x bayRange) planes(cam view.Camera) []solid.Plane {
+	var out []solid.Plane
+	if x.open[0] {
+		out = append(out, solid.Plane{N: cam.Right.Neg(), D: -x.lo})
+	}
+	if x.open[1] {
+		out = append(out, solid.Plane{N: cam.Right, D: x.hi})
+	}
+	return out
 }
 
 // stationWord names what the view is parted by.

@@ -132,3 +132,41 @@ func TestPartsCoverTheBuilding(t *testing.T) {
 		}
 	}
 }
+
+// Pulled apart, a long frame stands on the first sheet without names; then each
+// part names the posts and the tie of both its bents, every timber is named on a
+// part or told in a title block, and leaders run clear.
+func TestALongFrameIsPulledApartInParts(t *testing.T) {
+	f := longBarn(t, "letter")
+	list := Apart(f)
+	if len(list) < 3 {
+		t.Fatalf("%d sheets", len(list))
+	}
+	if words := wordsOn(list[:1], ""); strings.Contains(words, "\npost-") {
+		t.Error("the overview names timbers")
+	}
+	for i, s := range list[1:] {
+		if faults := leadFaults(s); len(faults) > 0 {
+			t.Error(strings.Join(faults, "\n"))
+		}
+		checkLayout(t, s)
+		_, last, _ := strings.Cut(s.Title, "bents ")
+		var a, b int
+		if n, _ := fmt.Sscanf(last, "%d to %d", &a, &b); n != 2 || i == 0 && a != 1 || i == len(list)-2 && b != 8 {
+			t.Errorf("part %d: title %q", i+1, s.Title)
+		}
+		for _, id := range []string{"post-%d-south", "post-%d-north", "tie-%d"} {
+			for _, n := range []int{a, b} {
+				if id := fmt.Sprintf(id, n); !strings.Contains(wordsOn(list[i+1:i+2], ""), id) {
+					t.Errorf("%s does not name %s", s.ID, id)
+				}
+			}
+		}
+	}
+	all := wordsOn(list, "")
+	for _, x := range f.Timbers {
+		if !strings.Contains(all, "\n"+x.ID+"\n") && !regexp.MustCompile(`no room to name .*\b`+x.ID+`\b`).MatchString(all) {
+			t.Errorf("%s is not told", x.ID)
+		}
+	}
+}
