@@ -89,9 +89,8 @@ func TestALongWallIsDrawnInParts(t *testing.T) {
 	}
 }
 
-// On paper that holds it at the least scale a wall stays whole: 84 ft 8 in at
-// 1:48 are 538 mm, and the long side of ANSI C is 559 mm, so only a shorter one
-// is asked for: three bays of 12 ft on tabloid, 432 mm.
+// A building that its paper holds with all names at no less than the least scale
+// is not parted: every view of the cart barn takes one sheet.
 func TestAShortWallStaysWhole(t *testing.T) {
 	f := trial.Sample(t, "cart-barn")
 	for id, list := range byView(Surveys(f)) {
