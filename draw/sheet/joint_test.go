@@ -366,3 +366,24 @@ func TestManyJointsServed(t *testing.T) {
 		t.Errorf("%d of %d joints listed on %d sheets", n, len(g.Joints), len(sheets))
 	}
 }
+
+// The face that a rafter lands on is seen from above. With the south wall's
+// outer face at the left, north is at the right and so west is up: the start end
+// of a plate, the one with the smaller x, lies above.
+func TestViewAcrossTellsTheStartEnd(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	for _, g := range Groups(f) {
+		if g.First().ID != "rafter-1-south-on-plate-south" {
+			continue
+		}
+		_, receiver := orthos(g)
+		if r := receiver[0].cam.Right; r.Y < 1-1e-9 {
+			t.Fatalf("the paper's right is %v, not north", r)
+		}
+		if got := receiver[0].title[1]; !strings.HasSuffix(got, ", start end above") {
+			t.Errorf("title %q", got)
+		}
+		return
+	}
+	t.Fatal("no such joint")
+}

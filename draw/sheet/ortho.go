@@ -57,10 +57,10 @@ func orthos(g Group) (enterer, receiver []*ortho) {
 	t := h.Cross(w)
 	side := view.Camera{Right: h, Up: w, Toward: t}
 	top := view.Camera{Right: h, Up: w.Cross(h), Toward: w}
-	last := &ortho{title: []string{sideTitle(g, t), "start end left"}, cam: side, part: n.receiver, timber: j.Into, across: dim.Below, up: dim.RightOf, o: view.Options{ShowHidden: true}}
-	if h == j.Axes.U.Neg() {
-		last.title[1] = "start end right"
-	} else if h != j.Axes.U {
+	last := &ortho{title: []string{sideTitle(g, t), startEnd(j.Into, side)}, cam: side, part: n.receiver, timber: j.Into, across: dim.Below, up: dim.RightOf, o: view.Options{ShowHidden: true}}
+	entered := g.faceTitle(true, j.Entered) + ", entered"
+	if last.title[1] == "" {
+		entered += ", " + startEnd(j.Into, top)
 		last.title = []string{"section", "under the middle of " + j.Of.ID}
 		pl := solid.PlaneAt(j.Of.Place.Out(vec.V{Y: j.Of.Ideal[0] / 2, Z: j.Of.Ideal[1] / 2}), t)
 		last.whole, last.sawn = n.receiver, &pl
@@ -73,7 +73,7 @@ func orthos(g Group) (enterer, receiver []*ortho) {
 	}
 	face := g.faceTitle(false, j.Of.FaceToward(long.Toward))
 	enterer = []*ortho{of(long, j.Of.ID, face), of(end, "seen from "+j.Into.ID), of(other, j.Of.ID, asLaid(other, side))}
-	receiver = []*ortho{{title: []string{j.Into.ID, g.faceTitle(true, j.Entered) + ", entered"}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf}, last}
+	receiver = []*ortho{{title: []string{j.Into.ID, entered}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf}, last}
 	share(j, enterer, receiver)
 	switch {
 	case len(enterer[2].dims) == 0:
@@ -85,6 +85,23 @@ func orthos(g Group) (enterer, receiver []*ortho) {
 		x.render()
 	}
 	return enterer, receiver
+}
+
+// startEnd says on which side of a view the start end of a timber lies, "" where
+// the timber is seen end on.
+func startEnd(t *geom.Timber, c view.Camera) string {
+	x, y := t.Place.X.Dot(c.Right), t.Place.X.Dot(c.Up)
+	switch {
+	case max(math.Abs(x), math.Abs(y)) < 1e-6:
+		return ""
+	case math.Abs(x) < math.Abs(y) && y > 0:
+		return "start end below"
+	case math.Abs(x) < math.Abs(y):
+		return "start end above"
+	case x > 0:
+		return "start end left"
+	}
+	return "start end right"
 }
 
 // asLaid says how the enterer lies in the second of its views from the side.
