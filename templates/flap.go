@@ -47,6 +47,19 @@ func (p *plan) openEnded() bool {
 	return b.Min.X+p.v.x0 < 1e-3 || b.Max.X+p.v.x0 > p.v.t.Length-1e-3
 }
 
+// flare returns how much farther the sloped side of a housed pocket reaches along
+// the receiver on its face than on the bearing, where the outlines are true, mm.
+func flare(j *geom.Joint) float64 {
+	long := func(pl solid.Plane) float64 {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, v := range lid(j.Mortise, pl) {
+			lo, hi = min(lo, v.Dot(j.Axes.U)), max(hi, v.Dot(j.Axes.U))
+		}
+		return hi - lo
+	}
+	return long(j.Into.BlankPlane(j.Entered).Moved(j.Into.Place)) - long(j.Bearing)
+}
+
 // mouths returns the corners of the mouth of the mortise, frame axes, and those
 // of the part of it that is only deep enough for a haunch, if there is one.
 func mouths(j *geom.Joint) (whole, haunch []vec.V) {

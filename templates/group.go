@@ -57,7 +57,7 @@ func (p plan) signature() signature {
 		s.place = append(s.place, p.part.from)
 	}
 	if p.kind == "flap" { // what the words say of the bearing
-		s.place = append(s.place, p.joint.LetIn)
+		s.place = append(s.place, p.joint.LetIn, flare(p.joint))
 	}
 	if p.kind == "through" { // what the words say of the receiver
 		fmt.Fprint(&b, "|", p.joint.Into.Role)

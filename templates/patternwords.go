@@ -15,6 +15,9 @@ func (p plan) flapWords(w *words, u measure.Units) {
 	if d := p.joint.LetIn; d > 0.1 {
 		deep = "The outlines are those at the bearing, " + unbroken(u.FormatJoint(d)) + " below this face."
 	}
+	if d := flare(p.joint); d > 0.3 {
+		deep += " The sloped side meets this face " + unbroken(u.FormatJoint(d)) + " farther out."
+	}
 	w.add(lettering, false, deep+" Lay it on before cutting: every scribed line must run under its own on paper. Where one does not, find out why first. Sides that leave the paper run on straight.",
 		"At the arris line J meets line J of the near and the far face.")
 	if p.housed {

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -192,5 +193,21 @@ func TestSameBytes(t *testing.T) {
 	}
 	if one, two := text(), text(); one != two {
 		t.Error("two runs differ")
+	}
+}
+
+// A brace at 45° comes in along the slope of its pocket, so that its side meets
+// the face as far out as the bearing lies below it (tan 45° is 1); a tie comes in
+// square and meets it nowhere else.
+func TestFlareOfAHousedPocket(t *testing.T) {
+	f := sample(t)
+	for id, tan := range map[string]float64{"brace-1-south-into-post-1-south": 1, "brace-1-south-into-tie-1": 1, "tie-1-into-post-1-south": 0} {
+		j := f.Joint(id)
+		if j.LetIn < 12 {
+			t.Fatalf("%s is let in by %.1f", id, j.LetIn)
+		}
+		if got, want := flare(j), j.LetIn*tan; math.Abs(got-want) > 0.3 {
+			t.Errorf("%s: %.2f, want %.2f", id, got, want)
+		}
 	}
 }
