@@ -82,47 +82,15 @@ func cutAngled(s Site) Result {
 	a, h := q.a, s.Set.Housing
 	res := base(s, a, q.n, "Angled mortise and tenon")
 	j := &res.Joint
-	inner := ideal(s.E, q.inner)
 	reach := s.E.Ideal[0] + s.E.Ideal[1]
 	j.LetIn = letIn(s, a, q.n, q.nose, q.nose+q.lean*reach/q.sin, q.v0, q.v1)
-	rc := &carver{t: s.R, id: s.ID}
-	slope := solid.Side{Plane: inner, Role: geom.RoleEnd}
 	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
-	bear := q.bearing(s, foot)
-	j.Bearing = bear.Plane
-	if j.LetIn > 1e-3 {
-		sides := []solid.Side{q.noseSide(geom.RoleNose), {Plane: bear.Plane.Flip(), Role: geom.RoleBearing}, slope}
-		if q.v0 > tol {
-			sides = append(sides, half(a, a.V, -1, q.v0, geom.RoleWall))
-		}
-		if q.v1 < q.across-tol {
-			sides = append(sides, half(a, a.V, 1, q.v1, geom.RoleWall))
-		}
-		rc.take("housing", sides...)
-	}
-	floor := q.tip - s.Set.Deeper
-	walls := []solid.Side{half(a, a.V, -1, q.r0, geom.RoleWall), half(a, a.V, 1, q.r1+s.Set.Clearance, geom.RoleWall)}
-	end := slope
-	if s.Set.SquareEnd {
-		end = half(a, a.U, q.lean, foot, geom.RoleEnd)
-	}
-	mortise := append([]solid.Side{q.noseSide(geom.RoleNose), end, half(a, a.W, -1, floor, geom.RoleFloor)}, walls...)
-	rc.take("mortise", mortise...)
-
-	ec := &carver{t: s.E, id: s.ID}
-	upto := -h
-	if j.LetIn > 1e-3 {
-		upto = j.LetIn - h + entry
-	}
-	bring(ec, a, upto)
-	below := solid.Side{Plane: bear.Plane, Role: geom.RoleShoulder}
-	ec.take("cheek", below, half(a, a.V, 1, q.r0, geom.RoleCheek))
-	ec.take("cheek", below, half(a, a.V, -1, q.r1, geom.RoleCheek))
-	ec.take("nose", half(a, a.U, q.lean, q.nose, geom.RoleNose), half(a, a.W, 1, 0, ""))
-	ec.take("tenon end", half(a, a.W, 1, q.tip, geom.RoleEnd))
+	j.Bearing = q.bearing(s, foot).Plane
+	mortise := q.mortise(s, foot)
+	res.R, res.E = q.receiverCuts(s, j, mortise), q.entererCuts(s, j)
 
 	mid := a.Point(q.nose, (q.r0+q.r1)/2, -h)
-	j.Tenon = frameBlock(mid, q.noseSide(geom.RoleNose), slope, below, half(a, a.W, -1, q.tip, geom.RoleEnd),
+	j.Tenon = frameBlock(mid, q.noseSide(geom.RoleNose), q.slope(s), solid.Side{Plane: j.Bearing, Role: geom.RoleShoulder}, half(a, a.W, -1, q.tip, geom.RoleEnd),
 		half(a, a.V, -1, q.r0, geom.RoleCheek), half(a, a.V, 1, q.r1, geom.RoleCheek))
 	j.Mortise = frameBlock(mid, append(mortise, half(a, a.W, 1, j.LetIn-h+open, ""))...)
 	j.Moves = []geom.Move{{Direction: a.W.Neg(), Distance: -q.tip - h + j.LetIn}}
@@ -131,10 +99,58 @@ func cutAngled(s Site) Result {
 	j.Places = []geom.Place{{On: s.E, Label: "nose line on the outer edge", X: crossAt(s.E, q.outer, face)},
 		{On: s.E, Label: "shoulder on the outer edge", X: crossAt(s.E, q.outer, j.Bearing)},
 		{On: s.E, Label: "shoulder on the inner edge", X: crossAt(s.E, q.inner, j.Bearing)}}
-	res.R, res.E = rc.cuts, ec.cuts
 	q.pegs(s, &res)
 	q.dims(s, j, foot)
 	return res
+}
+
+// slope is the side of the enterer's inner edge.
+func (q angledShape) slope(s Site) solid.Side {
+	return solid.Side{Plane: ideal(s.E, q.inner), Role: geom.RoleEnd}
+}
+
+// mortise bounds the mortise; its mouth is open. The inner end follows the
+// enterer, or stands square to the face through the inner edge, foot.
+func (q angledShape) mortise(s Site, foot float64) []solid.Side {
+	a, end := q.a, q.slope(s)
+	if s.Set.SquareEnd {
+		end = half(a, a.U, q.lean, foot, geom.RoleEnd)
+	}
+	return []solid.Side{q.noseSide(geom.RoleNose), end, half(a, a.W, -1, q.tip-s.Set.Deeper, geom.RoleFloor),
+		half(a, a.V, -1, q.r0, geom.RoleWall), half(a, a.V, 1, q.r1+s.Set.Clearance, geom.RoleWall)}
+}
+
+// receiverCuts takes the housing, where the enterer is let in, and the mortise.
+func (q angledShape) receiverCuts(s Site, j *geom.Joint, mortise []solid.Side) []geom.Cut {
+	a, c := q.a, &carver{t: s.R, id: s.ID}
+	if j.LetIn > 1e-3 {
+		sides := []solid.Side{q.noseSide(geom.RoleNose), {Plane: j.Bearing.Flip(), Role: geom.RoleBearing}, q.slope(s)}
+		if q.v0 > tol {
+			sides = append(sides, half(a, a.V, -1, q.v0, geom.RoleWall))
+		}
+		if q.v1 < q.across-tol {
+			sides = append(sides, half(a, a.V, 1, q.v1, geom.RoleWall))
+		}
+		c.take("housing", sides...)
+	}
+	c.take("mortise", mortise...)
+	return c.cuts
+}
+
+// entererCuts brings the end to its ideal section and leaves the tenon.
+func (q angledShape) entererCuts(s Site, j *geom.Joint) []geom.Cut {
+	a, c := q.a, &carver{t: s.E, id: s.ID}
+	upto := -s.Set.Housing
+	if j.LetIn > 1e-3 {
+		upto = j.LetIn - s.Set.Housing + entry
+	}
+	bring(c, a, upto)
+	below := solid.Side{Plane: j.Bearing, Role: geom.RoleShoulder}
+	c.take("cheek", below, half(a, a.V, 1, q.r0, geom.RoleCheek))
+	c.take("cheek", below, half(a, a.V, -1, q.r1, geom.RoleCheek))
+	c.take("nose", half(a, a.U, q.lean, q.nose, geom.RoleNose), half(a, a.W, 1, 0, ""))
+	c.take("tenon end", half(a, a.W, 1, q.tip, geom.RoleEnd))
+	return c.cuts
 }
 
 // bearing is the plane on which the shoulder lands, facing the enterer. The

@@ -68,68 +68,63 @@ func (b bridleShape) corners() [4]vec.V {
 }
 
 func reachBridle(s Site) Tips {
-	b := bridleOf(s)
-	far := func(t *geom.Timber, end geom.End) float64 {
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, c := range b.corners() {
-			x := t.Place.In(c).X
-			lo, hi = min(lo, x), max(hi, x)
-		}
-		if end == geom.Finish {
-			return hi
-		}
-		return lo
-	}
-	return Tips{R: far(s.R, s.REnd), E: far(s.E, s.End)}
+	c := bridleOf(s).corners()
+	return Tips{R: tipHolding(s.R, s.REnd, c), E: tipHolding(s.E, s.End, c)}
 }
+
+// at is the plane v across the receiver's side face, facing with sign.
+func (b bridleShape) at(v, sign float64, role string) solid.Side {
+	return solid.Side{Plane: solid.Plane{N: b.side.Mul(sign), D: sign * (b.v0 + v)}, Role: role}
+}
+
+// behind and beyond are the two sides of a plane.
+func behind(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p, Role: role} }
+func beyond(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p.Flip(), Role: role} }
 
 func cutBridle(s Site) Result {
 	b := bridleOf(s)
 	a := frameOf(s.R, b.rFace)
 	res := base(s, a, b.rFace, "Bridle")
 	j := &res.Joint
-	r0, r1 := s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
-	at := func(v, sign float64, role string) solid.Side {
-		n := b.side.Mul(sign)
-		return solid.Side{Plane: solid.Plane{N: n, D: sign * (b.v0 + v)}, Role: role}
-	}
-	behind := func(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p, Role: role} }
-	beyond := func(p solid.Plane, role string) solid.Side { return solid.Side{Plane: p.Flip(), Role: role} }
-	real := func(t *geom.Timber, n int) solid.Plane {
-		// The real face, as a plane parallel to the ideal one through its farthest corner.
-		pl := ideal(t, n)
-		_, hi := t.Blank.Moved(t.Place).Extent(pl.N)
-		pl.D = hi + entry
-		return pl
-	}
-	rc := &carver{t: s.R, id: s.ID}
-	rc.take("end", beyond(b.eOuter, geom.RoleEnd))
-	rc.take("slot", at(r0, -1, geom.RoleWall), at(r1+s.Set.Clearance, 1, geom.RoleWall), behind(b.eInner, geom.RoleFloor))
-	rc.take("reduction", beyond(b.rInner, geom.RoleReduced), behind(real(s.E, b.eFace), geom.RoleReduced))
-	ec := &carver{t: s.E, id: s.ID}
-	ec.take("end", beyond(b.rOuter, geom.RoleEnd))
-	ec.take("cheek", at(r0, 1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
-	ec.take("cheek", at(r1, -1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
-	ec.take("reduction", beyond(b.eInner, geom.RoleReduced), behind(real(s.R, b.rFace), geom.RoleReduced))
+	res.R, res.E = b.cuts(s)
 	c := b.corners()
+	r0, r1 := s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
 	mid := c[0].Add(c[2]).Mul(0.5).Add(b.side.Mul((r0 + r1) / 2))
-	tongue := []solid.Side{at(r0, -1, geom.RoleCheek), at(r1, 1, geom.RoleCheek),
-		behind(b.rOuter, geom.RoleEnd), behind(b.rInner, geom.RoleShoulder), behind(b.eOuter, ""), behind(b.eInner, "")}
-	j.Tenon = frameBlock(mid, tongue...)
-	j.Mortise = frameBlock(mid, at(r0, -1, geom.RoleWall), at(r1+s.Set.Clearance, 1, geom.RoleWall),
-		behind(b.eInner, geom.RoleFloor), behind(b.rOuter.Offset(open), ""), behind(b.rInner.Offset(open), ""), behind(b.eOuter.Offset(open), ""))
+	j.Tenon = frameBlock(mid, b.at(r0, -1, geom.RoleCheek), b.at(r1, 1, geom.RoleCheek),
+		behind(b.rOuter, geom.RoleEnd), behind(b.rInner, geom.RoleShoulder), behind(b.eOuter, ""), behind(b.eInner, ""))
+	j.Mortise = frameBlock(mid, append(b.slot(s),
+		behind(b.rOuter.Offset(open), ""), behind(b.rInner.Offset(open), ""), behind(b.eOuter.Offset(open), ""))...)
 	j.Bearing = b.rInner
-	reach := c[1].Dist(c[3])
-	j.Moves = []geom.Move{{Direction: s.away().Neg(), Distance: reach}}
+	j.Moves = []geom.Move{{Direction: s.away().Neg(), Distance: c[1].Dist(c[3])}}
 	u, _, _ := a.Of(c[2])
 	u3, _, _ := a.Of(c[3])
 	j.Lines = []geom.Line{{Name: "throat, where the undersides meet", X: u, Main: true}, {Name: "where the underside meets the top of " + s.E.ID, X: u3}}
 	j.Places = []geom.Place{{On: s.R, Label: "peak on the top", X: s.R.Place.In(c[0]).X}, {On: s.E, Label: "peak on the top", X: s.E.Place.In(c[0]).X},
 		{On: s.E, Label: "throat on the underside", X: s.E.Place.In(c[2]).X}}
-	res.R, res.E = rc.cuts, ec.cuts
 	b.peg(s, &res, mid)
 	b.dims(s, j, r0, r1)
 	return res
+}
+
+// slot bounds the slot of the fork: two walls and its floor.
+func (b bridleShape) slot(s Site) []solid.Side {
+	r0, r1 := s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
+	return []solid.Side{b.at(r0, -1, geom.RoleWall), b.at(r1+s.Set.Clearance, 1, geom.RoleWall), behind(b.eInner, geom.RoleFloor)}
+}
+
+// cuts takes the slot from the receiver and all but the tongue from the enterer.
+func (b bridleShape) cuts(s Site) (receiver, enterer []geom.Cut) {
+	r0, r1 := s.Set.FromRef, s.Set.FromRef+s.Set.Thickness
+	rc := &carver{t: s.R, id: s.ID}
+	rc.take("end", beyond(b.eOuter, geom.RoleEnd))
+	rc.take("slot", b.slot(s)...)
+	rc.take("reduction", beyond(b.rInner, geom.RoleReduced), behind(outermost(s.E, b.eFace).Offset(entry), geom.RoleReduced))
+	ec := &carver{t: s.E, id: s.ID}
+	ec.take("end", beyond(b.rOuter, geom.RoleEnd))
+	ec.take("cheek", b.at(r0, 1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
+	ec.take("cheek", b.at(r1, -1, geom.RoleCheek), behind(b.rInner, geom.RoleShoulder))
+	ec.take("reduction", beyond(b.eInner, geom.RoleReduced), behind(outermost(s.R, b.rFace).Offset(entry), geom.RoleReduced))
+	return rc.cuts, ec.cuts
 }
 
 // peg bores the middle of the shared rhombus. The usual bridle is not drawn.

@@ -37,10 +37,10 @@ func reachLap(s Site) Tips {
 	q := shapeLap(s)
 	t := Tips{R: math.NaN(), E: math.NaN()}
 	if s.End != geom.Mid {
-		t.E = q.tip(s.E, s.End)
+		t.E = tipHolding(s.E, s.End, q.corners())
 	}
 	if s.REnd != geom.Mid {
-		t.R = q.tip(s.R, s.REnd)
+		t.R = tipHolding(s.R, s.REnd, q.corners())
 	}
 	return t
 }

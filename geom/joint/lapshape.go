@@ -117,10 +117,11 @@ func (q lapShape) corners() [4]vec.V {
 	return [4]vec.V{m(q.near, q.in), m(q.near, q.out), m(q.far, q.out), m(q.far, q.in)}
 }
 
-// tip is where an end of timber t must lie to hold all four corners.
-func (q lapShape) tip(t *geom.Timber, end geom.End) float64 {
+// tipHolding is where an end of timber t must lie to hold all four corners that
+// it shares with another.
+func tipHolding(t *geom.Timber, end geom.End, corners [4]vec.V) float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, c := range q.corners() {
+	for _, c := range corners {
 		x := t.Place.In(c).X
 		lo, hi = min(lo, x), max(hi, x)
 	}

@@ -264,7 +264,7 @@ func (s *solver) braceBetween(id string, post, head *stick, h vec.V, legs spec.S
 	if own.Section.Set {
 		w, d = own.Section.A, own.Section.B
 	}
-	set := s.settle1(&pact{kind: "brace mortise and tenon", r: post, e: &stick{t: &geom.Timber{Role: "brace", Section: [2]float64{w, d}}}})
+	set := s.settingsOf(&pact{kind: "brace mortise and tenon", r: post, e: &stick{t: &geom.Timber{Role: "brace", Section: [2]float64{w, d}}}})
 	lay := set.FromRef + set.Thickness/2 - w/2
 	if off != nil {
 		lay = *off

@@ -97,7 +97,7 @@ func (s *solver) takes(p *pact) []void {
 		return p.taken
 	}
 	k, ok := joint.Lookup(p.kind)
-	set := s.settle1(p)
+	set := s.settingsOf(p)
 	set.Auto, set.Offset = false, 0
 	site := joint.Site{ID: p.id, R: p.r.laid(), E: p.e.laid(), End: p.end, REnd: p.rEnd, Set: set, Meet: p.meeting()}
 	if isScarf(p.kind) { // each stick still ends where they meet: it will reach to the far end of the table

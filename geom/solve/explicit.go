@@ -184,34 +184,8 @@ func (s *solver) explicitJoint(j spec.Joint) {
 		s.fault(j.Into.At, j.Into.S, "a timber cannot be joined to itself", "name another timber")
 		return
 	}
-	end := geom.End(j.End.S)
-	p := &pact{id: j.ID.Or(jointID(e, r)), kind: j.Kind.S, r: r, e: e, end: end, user: j.JointSettings, at: j.At}
-	switch p.kind {
-	case "step-lap seat", "birdsmouth seat":
-		p.end = geom.Mid
-		p.user.Drawbore = spec.Drawbore{Mode: spec.DrawNone, Set: true}
-		p.pegOff = 1.5 * s.std.smallBore
-	case "bridle":
-		p.rEnd = s.nearEnd(r, e, end)
-		if !p.user.Thickness.Set {
-			third := min(r.t.Section[0], r.t.Section[1]) / 3
-			p.own.Thickness, p.own.FromReference = set(third), set(third)
-		}
-		if !p.user.Drawbore.Set {
-			p.own.Drawbore = spec.Drawbore{Mode: spec.DrawNone, Set: true}
-		}
-	case "cross lap":
-		p.end = geom.Mid
-	case "corner lap":
-		if end == geom.Mid {
-			p.end = s.nearEnd(e, r, "")
-		}
-		p.rEnd = s.nearEnd(r, e, p.end)
-	default:
-		if end == geom.Mid {
-			p.end = s.nearEnd(e, r, "")
-		}
-	}
+	p := &pact{id: j.ID.Or(jointID(e, r)), kind: j.Kind.S, r: r, e: e, end: geom.End(j.End.S), user: j.JointSettings, at: j.At}
+	s.byKind(p)
 	for _, q := range s.pacts {
 		if q.id == p.id {
 			s.fault(j.At, p.id, "there is already a joint of this name", "give this one an id of its own")
@@ -219,6 +193,40 @@ func (s *solver) explicitJoint(j spec.Joint) {
 		}
 	}
 	s.pacts = append(s.pacts, p)
+}
+
+// byKind finds the ends that meet in a described joint, where its kind tells, and
+// what its kind has of its own.
+func (s *solver) byKind(p *pact) {
+	none := spec.Drawbore{Mode: spec.DrawNone, Set: true}
+	switch p.kind {
+	case "step-lap seat", "birdsmouth seat":
+		p.end, p.pegOff = geom.Mid, 1.5*s.std.smallBore
+		p.user.Drawbore = none
+	case "bridle":
+		p.rEnd = s.nearEnd(p.r, p.e, p.end)
+		if !p.user.Thickness.Set {
+			third := min(p.r.t.Section[0], p.r.t.Section[1]) / 3
+			p.own.Thickness, p.own.FromReference = set(third), set(third)
+		}
+		if !p.user.Drawbore.Set {
+			p.own.Drawbore = none
+		}
+	case "cross lap":
+		p.end = geom.Mid
+	case "corner lap":
+		s.someEnd(p)
+		p.rEnd = s.nearEnd(p.r, p.e, p.end)
+	default:
+		s.someEnd(p)
+	}
+}
+
+// someEnd takes the end of the enterer that is nearer where none is written.
+func (s *solver) someEnd(p *pact) {
+	if p.end == geom.Mid {
+		p.end = s.nearEnd(p.e, p.r, "")
+	}
 }
 
 // nearEnd is the end of a that lies nearer to b's line, or to b's given end.

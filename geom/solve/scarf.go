@@ -81,9 +81,6 @@ func (s *solver) shapes(p *pact, u spec.JointSettings, set *joint.Settings) {
 		set.Taper = 1 / n
 	}
 	set.Centred = p.kind == "wedged through tenon"
-	if undrawn(p.kind) && !u.Drawbore.Set {
-		set.Auto = false
-	}
 }
 
 // holds tells how far a wedged tenon will draw before it bites again once wood

@@ -24,7 +24,7 @@ func (s *solver) settle() {
 			}
 		}
 		s.endToEnd(p)
-		p.set = s.settle1(p)
+		p.set = s.settingsOf(p)
 	}
 	s.shareOpposed()
 	for _, p := range s.pacts {
@@ -38,38 +38,18 @@ func (s *solver) settle() {
 	}
 }
 
-func (s *solver) settle1(p *pact) joint.Settings {
+// settingsOf returns the numbers of one joint.
+func (s *solver) settingsOf(p *pact) joint.Settings {
 	std := s.std
-	role := p.e.t.Role
-	w := s.roleLayout(role)
-	u := s.d.Layout.All.With(p.own).With(w).With(p.user)
-	big := math.Max(p.r.t.Section[0], p.r.t.Section[1]) > 6.5*inch && min(p.r.t.Section[0], p.r.t.Section[1]) > 6.5*inch
-	slight := role == "brace" || role == "girt" || role == "door post" || role == "window post" || role == "header" || role == "rail"
-	thick := std.thin
-	if big && !slight {
-		thick = std.thick
-	}
-	thick = u.Thickness.Or(thick)
-	bore := std.smallBore
-	if (role == "tie" || thick > std.thin+1e-6 || big) && !slight {
-		bore = std.bigBore
-	}
-	off := std.offShoulder
-	if thick > std.thin+1e-6 {
-		off = std.offShoulder2
-	}
-	length := std.tenon
-	if slight {
-		length = std.braceTenon
-	}
+	u := s.d.Layout.All.With(p.own).With(s.roleLayout(p.e.t.Role)).With(p.user)
+	q := s.usual(p, u.Thickness)
 	set := joint.Settings{
-		Thickness: thick, FromRef: u.FromReference.Or(std.offRef), TenonLength: u.TenonLength.Or(length), Through: u.Through.Or(false),
+		Thickness: q.thickness, FromRef: u.FromReference.Or(std.offRef), TenonLength: u.TenonLength.Or(q.length), Through: u.Through.Or(false),
 		Housing: u.Housing.Or(0), HoldStart: u.HoldBackStart.Or(0), HoldEnd: u.HoldBackEnd.Or(0), Deeper: std.deeper, Clearance: u.Clearance.Or(0),
-		Bore: u.Bore.Or(bore), Pegs: 1, OffShoulder: u.OffShoulder.Or(off), Along: std.along, FromFace: int(u.FromFace.Or(0)),
+		Bore: u.Bore.Or(q.bore), Pegs: s.usualPegs(p), OffShoulder: u.OffShoulder.Or(q.offShoulder), Along: std.along, FromFace: int(u.FromFace.Or(0)),
 		Head: u.Head.Or(std.head), Lead: u.Lead.Or(std.lead), Steps: int(u.Steps.Or(1)), Depth: u.SeatDepth.Or(0),
 		Square: u.Draw.Or("") == "square", BlindDepth: p.set.BlindDepth, PegOff: p.pegOff, Flush: p.flush,
 	}
-	set.Pegs = s.usualPegs(p)
 	s.shapes(p, u, &set)
 	if u.Stub.Or(false) {
 		set.Pegs = 0
@@ -93,6 +73,37 @@ func (s *solver) settle1(p *pact) joint.Settings {
 		s.lapSettings(p, u, &set)
 	}
 	return set
+}
+
+// usualSizes are the trade's sizes for one joint, mm.
+type usualSizes struct {
+	thickness, length float64 // of the tenon
+	bore, offShoulder float64
+}
+
+// usual returns the sizes that the joint has where nothing is written: stout
+// tenons and bores between stout timbers, slight ones for what only braces or
+// closes a wall. A thickness that is written moves the hole.
+func (s *solver) usual(p *pact, thickness spec.Length) usualSizes {
+	std, role := s.std, p.e.t.Role
+	stout := min(p.r.t.Section[0], p.r.t.Section[1]) > 6.5*inch
+	slight := role == "brace" || role == "girt" || role == "door post" || role == "window post" || role == "header" || role == "rail"
+	q := usualSizes{thickness: std.thin, length: std.tenon, bore: std.smallBore, offShoulder: std.offShoulder}
+	if stout && !slight {
+		q.thickness = std.thick
+	}
+	q.thickness = thickness.Or(q.thickness)
+	thick := q.thickness > std.thin+1e-6
+	if (role == "tie" || thick || stout) && !slight {
+		q.bore = std.bigBore
+	}
+	if thick {
+		q.offShoulder = std.offShoulder2
+	}
+	if slight {
+		q.length = std.braceTenon
+	}
+	return q
 }
 
 // roleLayout is what the layout says for a role, alone.
@@ -150,7 +161,6 @@ func (s *solver) saidAt(p *pact, of func(spec.JointSettings) spec.Length) findin
 // why.
 func (s *solver) draw(p *pact) {
 	set := &p.set
-	f := s.f.Units.Small
 	if !set.Auto {
 		p.why = "offset as given in the description"
 		if set.Offset == 0 {
@@ -161,34 +171,17 @@ func (s *solver) draw(p *pact) {
 	if set.Pegs == 0 || p.end == geom.Mid || p.kind == "bridle" || undrawn(p.kind) {
 		return
 	}
-	st := s.f.Stock
-	rw, ew := p.r.t.Wood, p.e.t.Wood
-	receiver, enterer := peg.Drying(rw, p.r.t.Moisture, st.Service), peg.Drying(ew, p.e.t.Moisture, st.Service)
-	pegs := peg.Drying(s.pegs, st.PegMC, st.Service)
-	usual, _ := peg.Caps(set.Bore, rw.Hard)
-	var least func(float64) float64
-	var choice peg.Choice
-	if p.kind == "brace mortise and tenon" {
-		b := peg.Brace{Bearing: set.OffShoulder, Along: set.Along, Width: p.e.t.Section[1], Angle: s.angle(p)}
-		if set.Square {
-			b.Way = peg.SquareToShoulder
-		}
-		choice = b.Auto(set.Bore, rw.Hard, s.std.drawStep, s.std.drawLeft, receiver, enterer)
-		least = func(e float64) float64 { b.Offset = e; return peg.Worst(b.Bounds(receiver, enterer)) }
-	} else {
-		q := peg.Square{Bearing: set.OffShoulder, Bore: set.Bore, Peg: set.Bore}
-		choice = q.Auto(rw.Hard, s.std.drawStep, s.std.drawLeft, receiver, pegs)
-		least = func(e float64) float64 { q.Offset = e; return peg.Worst(q.Bounds(receiver, pegs)) }
-	}
-	step := s.std.drawStep
+	f, step := s.f.Units.Small, s.std.drawStep
+	choice, left := s.drawChoice(p)
+	usual, _ := peg.Caps(set.Bore, p.r.t.Wood.Hard)
 	top := math.Floor(usual/step+1e-9) * step
 	switch {
 	case choice.Verdict == peg.Usual && choice.Reason == peg.Serves:
 		set.Offset = choice.Offset
 		p.why = fmt.Sprintf("least step that leaves %s after drying in the worst of the ring directions; it leaves %s", f(s.std.drawLeft), f(choice.Left))
-	case top > 0 && least(top) >= 0:
+	case top > 0 && left(top) >= 0:
 		set.Offset = top
-		p.why = fmt.Sprintf("largest usual offset for this bore; at worst it leaves %s after drying, short of %s", f(least(top)), f(s.std.drawLeft))
+		p.why = fmt.Sprintf("largest usual offset for this bore; at worst it leaves %s after drying, short of %s", f(left(top)), f(s.std.drawLeft))
 	case choice.Reason == peg.Serves:
 		set.Offset = choice.Offset
 		p.why = fmt.Sprintf("above the usual %s for this bore: nothing smaller still draws after drying", f(usual))
@@ -196,6 +189,25 @@ func (s *solver) draw(p *pact) {
 		set.Offset = top
 		p.why = fmt.Sprintf("no offset serves: %v; drawn %s, which goes slack as the timber dries", choice.Reason, f(top))
 	}
+}
+
+// drawChoice returns the offset that serves best, and what an offset leaves
+// after drying at worst, both in mm.
+func (s *solver) drawChoice(p *pact) (choice peg.Choice, left func(offset float64) float64) {
+	set, st, hard := p.set, s.f.Stock, p.r.t.Wood.Hard
+	receiver, enterer := peg.Drying(p.r.t.Wood, p.r.t.Moisture, st.Service), peg.Drying(p.e.t.Wood, p.e.t.Moisture, st.Service)
+	if p.kind == "brace mortise and tenon" {
+		b := peg.Brace{Bearing: set.OffShoulder, Along: set.Along, Width: p.e.t.Section[1], Angle: s.angle(p)}
+		if set.Square {
+			b.Way = peg.SquareToShoulder
+		}
+		return b.Auto(set.Bore, hard, s.std.drawStep, s.std.drawLeft, receiver, enterer),
+			func(e float64) float64 { b.Offset = e; return peg.Worst(b.Bounds(receiver, enterer)) }
+	}
+	pegs := peg.Drying(s.pegs, st.PegMC, st.Service)
+	q := peg.Square{Bearing: set.OffShoulder, Bore: set.Bore, Peg: set.Bore}
+	return q.Auto(hard, s.std.drawStep, s.std.drawLeft, receiver, pegs),
+		func(e float64) float64 { q.Offset = e; return peg.Worst(q.Bounds(receiver, pegs)) }
 }
 
 // angle is between an angled enterer and its receiver, in radians.
