@@ -3,8 +3,6 @@ package templates_test
 import (
 	"fmt"
 
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples/trial"
 	"pegwright/templates"
 )
@@ -12,12 +10,7 @@ import (
 // A hole has a template for the face that the bit enters and one for the face
 // where it comes out.
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

@@ -4,18 +4,11 @@ import (
 	"fmt"
 
 	"pegwright/draw/sheet"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples/trial"
 )
 
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

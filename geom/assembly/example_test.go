@@ -4,19 +4,12 @@ import (
 	"fmt"
 
 	"pegwright/geom/assembly"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples/trial"
 )
 
 // The rail lies north of the post: it goes south into it, and one peg holds it.
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

@@ -5,8 +5,6 @@ import (
 
 	"pegwright/geom/check"
 	"pegwright/geom/finding"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples/trial"
 )
 
@@ -14,12 +12,7 @@ import (
 // practice, no source): 3/8" in a bore of 1" must not be cut.
 func Example() {
 	const more = "adjust: [{joints: ties into posts, bore: 1, drawbore: 3/8}]\n"
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate+more), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate+more)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

@@ -5,18 +5,11 @@ import (
 	"fmt"
 
 	"pegwright/geom/model"
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/samples/trial"
 )
 
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return

@@ -3,8 +3,6 @@ package strength_test
 import (
 	"fmt"
 
-	"pegwright/geom/solve"
-	"pegwright/geom/spec"
 	"pegwright/geom/strength"
 	"pegwright/samples/trial"
 )
@@ -13,12 +11,7 @@ import (
 // the post. That is nearer than published tests ask for (four diameters), so no
 // value is given.
 func Example() {
-	d, faults := spec.Read("gate.yaml", []byte(trial.Gate), nil)
-	if len(faults) > 0 {
-		fmt.Println(faults)
-		return
-	}
-	f, faults := solve.Solve(d)
+	f, faults := trial.Solve("gate.yaml", trial.Gate)
 	if len(faults) > 0 {
 		fmt.Println(faults)
 		return
