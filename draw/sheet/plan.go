@@ -45,17 +45,18 @@ func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
 // pages lays the survey out at the largest customary scale at which it fits, or at
 // a smaller one that leaves room for the names of all timbers. Where that would be
 // less than the least scale, or there is none such, it is drawn in parts; where it
-// has no parts, its page takes further sheets for the names that are left.
+// has no parts, or none at a larger scale, its page takes further sheets for the
+// names that are left.
 func (v *survey) pages(f *geom.Frame) []*surveyPage {
 	p := &surveyPage{survey: v, f: f}
 	if !p.measure() {
 		return nil
 	}
-	large := p.k > v.least(f.Units)-1e-12
+	k, large := p.k, p.k > v.least(f.Units)-1e-12
 	if large && p.onFew() == 1 {
 		return []*surveyPage{p}
 	}
-	if list := v.inParts(f); list != nil {
+	if list := v.inParts(f); len(list) > 0 && list[len(list)-1].k > k {
 		return list
 	}
 	if !large {
@@ -65,15 +66,16 @@ func (v *survey) pages(f *geom.Frame) []*surveyPage {
 }
 
 // onFew settles on the scale, or one of the next smaller ones, at which the page
-// takes the fewest sheets, and returns how many these are.
+// takes the fewest sheets, and returns how many these are. No timber may be too
+// thin for its name there that is not so at the first.
 func (p *surveyPage) onFew() int {
 	var best surveyPage
-	least := 0
+	least, shown := 0, p.pointable()
 	for range 3 {
 		if n := len(p.sheets()); least == 0 || n < least {
 			best, least = *p, n
 		}
-		if least == 1 || least > mostTried || !p.smaller() {
+		if least == 1 || least > mostTried || !p.smaller() || p.pointable() < shown {
 			break
 		}
 	}
@@ -141,6 +143,16 @@ type surveyPage struct {
 // measure settles what is seen and the largest scale at which it fits, and
 // reports whether there is anything.
 func (p *surveyPage) measure() bool {
+	if !p.settle() {
+		return false
+	}
+	p.pic = takePicture(p.cam, p.parts, p.f.Paper.Hidden)
+	p.pic.items = p.bays.withoutEnds(p.pic.items)
+	return true
+}
+
+// settle is measure without the picture.
+func (p *surveyPage) settle() bool {
 	p.parts = sawn(p.whole, p.cuts...)
 	p.sight = newSight(p.cam, p.parts)
 	p.box = draw.NoBox()
@@ -152,8 +164,6 @@ func (p *surveyPage) measure() bool {
 		return false
 	}
 	p.notes = p.squareNotes()
-	p.pic = takePicture(p.cam, p.parts, p.f.Paper.Hidden)
-	p.pic.items = p.bays.withoutEnds(p.pic.items)
 	for p.smaller() && !p.fits() {
 	}
 	return true
@@ -513,6 +523,17 @@ func (p *surveyPage) names() []naming {
 		}
 	}
 	return out
+}
+
+// pointable counts the timbers of which enough shows for a name to point to.
+func (p *surveyPage) pointable() int {
+	n := 0
+	for _, t := range p.named {
+		if len(p.sight.faceSpots(t, vec.V{}, p.k)) > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // sizeName tells how many timbers of a role there are, and their section.

@@ -118,8 +118,8 @@ func (v *survey) page(f *geom.Frame, x bayRange) *surveyPage {
 }
 
 // parted returns the view in n parts at one scale, the largest that leaves room
-// for all names, or nil where that is less than the least. Without a least they
-// are at the largest at which all fit.
+// for all names, or nil where that is less than the least or the names of timbers
+// would get lost. Without a least they are at the largest at which all fit.
 func (v *survey) parted(f *geom.Frame, n int, least float64) []*surveyPage {
 	var pages []*surveyPage
 	most := math.Inf(1)
@@ -131,16 +131,29 @@ func (v *survey) parted(f *geom.Frame, n int, least float64) []*surveyPage {
 			return nil
 		}
 	}
-	for k := most; k > max(least-1e-12, 0); k = nextScale(f.Units, k) {
-		if atScale(pages, k) {
+	if least == 0 {
+		atScale(pages, most)
+		return pages
+	}
+	for k, shown := most, 0; k > least-1e-12; k = nextScale(f.Units, k) {
+		fit, n := atScale(pages, k), pointable(pages)
+		if shown = max(shown, n); n < shown {
+			return nil
+		}
+		if fit {
 			return pages
 		}
 	}
-	if least > 0 {
-		return nil
+	return nil
+}
+
+// pointable counts the timbers of the pages to which names may point.
+func pointable(pages []*surveyPage) int {
+	n := 0
+	for _, p := range pages {
+		n += p.pointable()
 	}
-	atScale(pages, most)
-	return pages
+	return n
 }
 
 // atScale brings the pages to one scale and reports whether each then takes one

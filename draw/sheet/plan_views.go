@@ -88,7 +88,7 @@ func surveys(f *geom.Frame) []*survey {
 		return nil
 	}
 	var list []*survey
-	list = append(list, plans(f, all)...)
+	list = append(list, wideTurned(f, plans(f, all))...)
 	list = append(list, bents(f, all)...)
 	list = append(list, walls(f, all)...)
 	if s := sectionOf(f, all); s != nil {
