@@ -2,7 +2,6 @@ package templates
 
 import (
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 	"testing"
@@ -30,80 +29,157 @@ func (fd found) onWood(t *testing.T, joint string, p vec.P, into vec.P) vec.P {
 	return vec.P{X: x, Y: y}
 }
 
-// holdFlap: the mouth of the mortise against the cut's own edges where they
-// cross the bearing plane, and the bearing against the enterer's arrises where
-// they meet it.
-func holdFlap(t *testing.T, fd found, first, j *geom.Joint) {
-	t.Helper()
+// offReference is how far a point of j's receiver lies from the reference face
+// that stands square to the entered one.
+func offReference(j *geom.Joint, p vec.V) float64 {
+	if j.Entered == 1 || j.Entered == 3 {
+		return p.Z
+	}
+	return p.Y
+}
+
+// onEntered is a point of j's receiver on a flap: along it from line J, no
+// farther than its ends, and off the reference face.
+func onEntered(j *geom.Joint, p vec.V) vec.P {
 	var main geom.Line
 	for _, l := range j.Lines {
 		if l.Main {
 			main = l
 		}
 	}
-	off := func(p vec.V) float64 { // from the reference face square to the entered one
-		if j.Entered == 1 || j.Entered == 3 {
-			return p.Z
-		}
-		return p.Y
-	}
-	var want []vec.P
+	return vec.P{X: math.Min(math.Max(p.X, 0), j.Into.Length) - main.X, Y: offReference(j, p)}
+}
+
+// mouth returns where the edges of the mortise's cut cross the bearing plane.
+func mouth(j *geom.Joint) []vec.P {
+	var out []vec.P
+	pl := solid.PlaneAt(j.Into.Place.In(j.Bearing.N.Mul(j.Bearing.D)), j.Into.Place.InDir(j.Bearing.N))
 	for _, c := range j.Into.Cuts {
 		if c.Joint != j.ID || c.Name != "mortise" {
 			continue
 		}
-		pl := solid.PlaneAt(j.Into.Place.In(j.Bearing.N.Mul(j.Bearing.D)), j.Into.Place.InDir(j.Bearing.N))
 		for _, f := range c.Solid.Faces {
 			for k := range f.Loop {
 				a, b := c.Solid.V[f.Loop[k]], c.Solid.V[f.Loop[(k+1)%len(f.Loop)]]
 				if ha, hb := pl.Height(a), pl.Height(b); ha*hb < 0 || ha == 0 && hb != 0 {
-					q := a.Lerp(b, ha/(ha-hb))
-					x := math.Min(math.Max(q.X, 0), j.Into.Length)
-					want = append(want, vec.P{X: x - main.X, Y: off(q)})
+					out = append(out, onEntered(j, a.Lerp(b, ha/(ha-hb))))
 				}
 			}
 		}
 	}
-	box := func(pts []vec.P) [4]float64 {
-		b := [4]float64{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
-		for _, p := range pts {
-			b = [4]float64{math.Min(b[0], p.X), math.Min(b[1], p.Y), math.Max(b[2], p.X), math.Max(b[3], p.Y)}
-		}
-		return b
+	return out
+}
+
+// landing returns where the four long arrises of the enterer meet the bearing
+// plane: those of its ideal section, or of its own where it is not let in.
+func landing(j *geom.Joint) []vec.P {
+	size := j.Of.Section
+	if j.LetIn > 1e-3 {
+		size = j.Of.Ideal
 	}
+	var out []vec.P
+	for i := range 4 {
+		a := j.Of.Place.Out(vec.V{Y: size[0] * float64(i&1), Z: size[1] * float64(i>>1)})
+		u := j.Of.Place.X
+		out = append(out, onEntered(j, j.Into.Place.In(a.Sub(u.Mul(j.Bearing.Height(a)/j.Bearing.N.Dot(u))))))
+	}
+	return out
+}
+
+// holdFlap: the mouth of the mortise against the cut's own edges where they
+// cross the bearing plane, and the bearing against the enterer's arrises where
+// they meet it.
+func holdFlap(t *testing.T, fd found, first, j *geom.Joint) {
+	t.Helper()
 	reg := fd.lines["line:register:"+first.ID]
-	some := fd.runs["outline:mouth:"+first.ID]
+	some, want := fd.runs["outline:mouth:"+first.ID], mouth(j)
 	if len(some) < 4 || len(want) < 4 {
 		t.Fatalf("%s: no mouth, or no cut to hold it against", fd.name)
 	}
 	into := toward(reg, some[0][0].Add(some[len(some)/2][0]).Mul(0.5)).Unit()
-	wood := func(mark string) []vec.P {
-		var out []vec.P
+	wood := func(mark string) draw.Box {
+		out := draw.NoBox()
 		for _, l := range fd.runs[mark+first.ID] {
-			out = append(out, fd.onWood(t, first.ID, l[0], into), fd.onWood(t, first.ID, l[1], into))
+			out = out.With(fd.onWood(t, first.ID, l[0], into), fd.onWood(t, first.ID, l[1], into))
 		}
 		return out
 	}
-	got, exp := box(wood("outline:mouth:")), box(want)
-	for i, what := range []string{"near end", "near cheek", "far end", "far cheek"} {
-		agree(t, fd, "mouth, "+what, got[i], exp[i])
-	}
-	var land []vec.P
-	for i := range 4 {
-		// One of the four long arrises of the enterer's ideal section.
-		size := j.Of.Section // an end that is not let in keeps its own section
-		if j.LetIn > 1e-3 {
-			size = j.Of.Ideal
-		}
-		a := j.Of.Place.Out(vec.V{Y: size[0] * float64(i&1), Z: size[1] * float64(i>>1)})
-		u := j.Of.Place.X
-		q := j.Into.Place.In(a.Sub(u.Mul(j.Bearing.Height(a) / j.Bearing.N.Dot(u))))
-		land = append(land, vec.P{X: math.Min(math.Max(q.X, 0), j.Into.Length) - main.X, Y: off(q)})
-	}
-	got, exp = box(wood("outline:bearing:")), box(land)
-	if got[0] < exp[0]-promised || got[2] > exp[2]+promised || got[1] < exp[1]-promised || got[3] > exp[3]+promised {
+	got, exp := wood("outline:mouth:"), draw.NoBox().With(want...)
+	agree(t, fd, "mouth, near end", got.Min.X, exp.Min.X)
+	agree(t, fd, "mouth, near cheek", got.Min.Y, exp.Min.Y)
+	agree(t, fd, "mouth, far end", got.Max.X, exp.Max.X)
+	agree(t, fd, "mouth, far cheek", got.Max.Y, exp.Max.Y)
+	got, exp = wood("outline:bearing:"), draw.NoBox().With(landing(j)...)
+	if got.Min.X < exp.Min.X-promised || got.Max.X > exp.Max.X+promised || got.Min.Y < exp.Min.Y-promised || got.Max.Y > exp.Max.Y+promised {
 		t.Errorf("%s: the bearing %v reaches past the enterer %v", fd.name, got, exp)
 	}
+}
+
+// flat is a plane that stands square to the face of an end pattern: the points
+// p with p.X*nx + p.Y*ny = d, in the timber's own measures.
+type flat struct {
+	nx, ny, d float64
+	aslant    bool // of the joint, and neither along nor square to the timber
+}
+
+// off is how far the farther end of a line lies from the plane.
+func (f flat) off(a, b vec.P) float64 {
+	h := func(p vec.P) float64 { return math.Abs(p.X*f.nx + p.Y*f.ny - f.d) }
+	return math.Max(h(a), h(b))
+}
+
+// flats returns the planes of the blank and of all cuts that stand square to the
+// face of the pattern.
+func flats(q plan) []flat {
+	var out []flat
+	add := func(pl solid.Plane, aslant bool) {
+		along, square := pl.N.Y, pl.N.Z
+		if q.v.face == 1 {
+			along, square = pl.N.Z, pl.N.Y
+		}
+		if math.Abs(square) < 1e-6 {
+			out = append(out, flat{pl.N.X, along, pl.D, aslant})
+		}
+	}
+	for _, f := range q.v.t.Blank.Faces {
+		add(f.Plane, false)
+	}
+	for _, c := range q.v.t.Cuts {
+		for _, f := range c.Solid.Faces {
+			steep := c.Joint == q.joint.ID && math.Abs(f.Plane.N.X) > 0.05 && math.Abs(f.Plane.N.X) < 0.999
+			add(f.Plane, steep && (f.Role == geom.RoleShoulder || f.Role == geom.RoleSeat || f.Role == geom.RoleNose))
+		}
+	}
+	return out
+}
+
+// endLines returns the full lines of an end pattern in the timber's own
+// measures. The pattern lies on one side of the register.
+func endLines(t *testing.T, fd found, g, q plan) [][2]vec.P {
+	t.Helper()
+	var at float64
+	for _, p := range q.joint.Places {
+		if p.On == q.v.t {
+			at = p.X + q.part.from
+			break
+		}
+	}
+	var into vec.P
+	reg, lines := fd.lines["line:register:"+g.joint.ID], fd.runs["edge:part:"+g.joint.ID]
+	for _, l := range lines {
+		for _, p := range l {
+			if d := toward(reg, p); d.Len() > into.Len() {
+				into = d
+			}
+		}
+	}
+	var out [][2]vec.P
+	for _, l := range lines {
+		a, b := fd.onWood(t, g.joint.ID, l[0], into), fd.onWood(t, g.joint.ID, l[1], into)
+		a.X, b.X = a.X+at, b.X+at
+		out = append(out, [2]vec.P{a, b})
+	}
+	return out
 }
 
 // holdEnd: every full line of the pattern runs along a plane of the blank or of
@@ -111,71 +187,23 @@ func holdFlap(t *testing.T, fd found, first, j *geom.Joint) {
 // each plane of the joint that is square to the face and aslant has its line.
 func holdEnd(t *testing.T, fd found, g, q plan) {
 	t.Helper()
-	tm := q.v.t
-	across := func(n vec.V) (float64, bool) { // the normal's part along the face's y, and whether the plane is square to the face
-		if q.v.face == 1 {
-			return n.Z, math.Abs(n.Y) < 1e-6
-		}
-		return n.Y, math.Abs(n.Z) < 1e-6
-	}
-	var at float64
-	for _, p := range q.joint.Places {
-		if p.On == tm {
-			at = p.X + q.part.from
-			break
-		}
-	}
-	var into vec.P
-	reg := fd.lines["line:register:"+g.joint.ID]
-	lines := fd.runs["edge:part:"+g.joint.ID]
-	for _, l := range lines { // the pattern lies on one side of the register
-		for _, p := range l {
-			if d := toward(reg, p); d.Len() > into.Len() {
-				into = d
-			}
-		}
-	}
-	type flat struct {
-		pl     solid.Plane
-		aslant bool
-	}
-	var flats []flat
-	for _, f := range tm.Blank.Faces {
-		flats = append(flats, flat{f.Plane, false})
-	}
-	for _, c := range tm.Cuts {
-		for _, f := range c.Solid.Faces {
-			steep := c.Joint == q.joint.ID && f.Role != "" && f.Role != geom.RoleReduced && math.Abs(f.Plane.N.X) > 0.05 && math.Abs(f.Plane.N.X) < 0.999
-			flats = append(flats, flat{f.Plane, steep && (f.Role == geom.RoleShoulder || f.Role == geom.RoleSeat || f.Role == geom.RoleNose)})
-		}
-	}
+	lines, planes := endLines(t, fd, g, q), flats(q)
 	for i, l := range lines {
-		a, b := fd.onWood(t, g.joint.ID, l[0], into), fd.onWood(t, g.joint.ID, l[1], into)
-		var gaps []float64
-		for _, f := range flats {
-			if ny, ok := across(f.pl.N); ok {
-				h := func(p vec.P) float64 { return math.Abs((p.X+at)*f.pl.N.X + p.Y*ny - f.pl.D) }
-				gaps = append(gaps, math.Max(h(a), h(b)))
-			}
+		nearest := math.Inf(1)
+		for _, f := range planes {
+			nearest = math.Min(nearest, f.off(l[0], l[1]))
 		}
-		sort.Float64s(gaps)
-		if len(gaps) == 0 || gaps[0] > promised {
-			t.Errorf("%s: line %d from %v to %v lies on no plane of the timber, nearest %v", fd.name, i, a, b, gaps[:min(2, len(gaps))])
+		if nearest > promised {
+			t.Errorf("%s: line %d from %v to %v lies on no plane of the timber, nearest %v", fd.name, i, l[0], l[1], nearest)
 		}
 	}
-	for _, f := range flats {
-		ny, ok := across(f.pl.N)
-		if !ok || !f.aslant {
-			continue
-		}
-		drawn := false
+	for _, f := range planes {
+		drawn := !f.aslant
 		for _, l := range lines {
-			a, b := fd.onWood(t, g.joint.ID, l[0], into), fd.onWood(t, g.joint.ID, l[1], into)
-			h := func(p vec.P) float64 { return math.Abs((p.X+at)*f.pl.N.X + p.Y*ny - f.pl.D) }
-			drawn = drawn || math.Max(h(a), h(b)) <= promised && a.Dist(b) > 3
+			drawn = drawn || f.off(l[0], l[1]) <= promised && l[0].Dist(l[1]) > 3
 		}
 		if !drawn {
-			t.Errorf("%s: no line for the plane %v of %s", fd.name, f.pl, q.joint.ID)
+			t.Errorf("%s: no line for the plane %v of %s", fd.name, f, q.joint.ID)
 		}
 	}
 }

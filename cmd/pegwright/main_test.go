@@ -80,26 +80,17 @@ func drawn(t *testing.T) string {
 	return src
 }
 
-// Exit codes and streams after the contract: 0 done, 1 a stop, 2 unusable, with
-// nothing on stdout, 3 cannot read or write.
-func TestExitCodesAndStreams(t *testing.T) {
-	within(t)
-	put(t, "rail.yaml", rail(t))
-	put(t, "bad.yaml", "frame: x\nunit: in\n")
-	put(t, "binary.yaml", "\x00\x01\x02")
-	put(t, "empty.yaml", "")
-	put(t, "there.yaml", "keep me")
-	if err := os.Mkdir("folder.yaml", 0o777); err != nil {
-		t.Fatal(err)
-	}
-	put(t, "drawn.yaml", drawn(t))
-	stopping := "draw=3/8 drawn.yaml" // more than a 1 in bore takes: a stop
-	for _, c := range []struct {
-		line     string
-		stdin    string
-		code     int
-		out, err string // parts that must stand there; "" for an empty stream, "*" for anything
-	}{
+// exitCase is a command line, what it reads, and what must come of it.
+type exitCase struct {
+	line, stdin string
+	code        int
+	out, err    string // parts that must stand there; "" for an empty stream, "*" for anything
+}
+
+// exitCases are run one after the other in one folder. rail is a description;
+// stopping sets a parameter, and names the file, so that a finding says stop.
+func exitCases(rail, stopping string) []exitCase {
+	return []exitCase{
 		{"", "", 2, "", "pegwright COMMAND"},
 		{"help", "", 0, "pegwright COMMAND", ""},
 		{"--help", "", 0, "pegwright COMMAND", ""},
@@ -131,7 +122,7 @@ func TestExitCodesAndStreams(t *testing.T) {
 		{"--out x draw", "", 2, "", "after the command"},
 		{"check", "", 0, "note", ""},
 		{"check rail.yaml", "", 0, "next: pegwright view rail.yaml", ""},
-		{"check -", rail(t), 0, "*", ""},
+		{"check -", rail, 0, "*", ""},
 		{"check - ", "", 2, "", "standard input"},
 		{"check --as json", "", 0, `"pegwright-findings/1"`, ""},
 		{"check --as xml", "", 2, "", "text or json"},
@@ -154,7 +145,7 @@ func TestExitCodesAndStreams(t *testing.T) {
 		{"lists", "", 0, "Timbers", "note"},
 		{"lists pegs rail.yaml", "", 0, "Pegs", "*"},
 		{"lists rail.yaml", "", 0, "Bores", "*"},
-		{"lists pegs -", rail(t), 0, "Pegs", "*"},
+		{"lists pegs -", rail, 0, "Pegs", "*"},
 		{"lists bores --as csv", "", 0, "from start end (in)", "*"},
 		{"lists --as csv", "", 2, "", "exactly one"},
 		{"lists pegs bores --as csv", "", 2, "", "exactly one"},
@@ -186,7 +177,24 @@ func TestExitCodesAndStreams(t *testing.T) {
 		{"start new.yaml --from ../rail-and-post", "", 2, "", "no sample"},
 		{"start new.yaml", "", 0, "", "new.yaml"},
 		{"check new.yaml", "", 0, "*", ""},
-	} {
+	}
+}
+
+// Exit codes and streams after the contract: 0 done, 1 a stop, 2 unusable, with
+// nothing on stdout, 3 cannot read or write.
+func TestExitCodesAndStreams(t *testing.T) {
+	within(t)
+	put(t, "rail.yaml", rail(t))
+	put(t, "bad.yaml", "frame: x\nunit: in\n")
+	put(t, "binary.yaml", "\x00\x01\x02")
+	put(t, "empty.yaml", "")
+	put(t, "there.yaml", "keep me")
+	if err := os.Mkdir("folder.yaml", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	put(t, "drawn.yaml", drawn(t))
+	stopping := "draw=3/8 drawn.yaml" // more than a 1 in bore takes: a stop
+	for _, c := range exitCases(rail(t), stopping) {
 		got := try(c.stdin, strings.Fields(c.line)...)
 		if got.code != c.code {
 			t.Errorf("%q: exit code %d, want %d\n%s", c.line, got.code, c.code, got.err)

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -28,7 +29,10 @@ func stick(keys string) string {
 
 const fine = "building: {span: 12', bays: [10'], eave: 8'}\n" // 44 characters
 
-func badCases() []badCase {
+func badCases() []badCase { return slices.Concat(textCases(), frameCases(), timberCases()) }
+
+// textCases are no text, no YAML, or more than a description needs of it.
+func textCases() []badCase {
 	deep := strings.Repeat("[", 60) + strings.Repeat("]", 60)
 	return []badCase{
 		{"empty", "", 1, 1, "empty", "units"},
@@ -56,16 +60,6 @@ func badCases() []badCase {
 		{"number sign before a title", "frame: #1 shed\nunits: in\n" + fine, 1, 1, "no value", "is a comment"},
 		{"slip below a note of several lines", "frame: F\nunits: in\nnote: oak and\n  more oak\ndate: |\n  no colon\nplace x\n", 7, 1, "no colon", "key: value"},
 		{"comma in a number", head + "building: {span: 2,4 m, bays: [10'], eave: 8'}\n", 3, 20, "follow a comma", "decimal point"},
-		{"bays without brackets", head + "building:\n  span: 12'\n  bays: 10', 12'\n  eave: 8'\n", 5, 9, "brackets", "[10', 12']"},
-		{"unit of cloth", head + "building: {span: 8 yards, bays: [10'], eave: 8'}\n", 3, 20, "no unit called yards", "in, ft, mm"},
-		{"file in centimetres", "frame: F\nunits: cm\n" + fine, 2, 8, "no meaning", "in, ft, mm, m"},
-		{"file in Inches", "frame: F\nunits: Inches\n" + fine, 2, 8, "no meaning", "did you mean in?"},
-		{"pitch with a colon", house("roof: {shape: gable, pitch: 9:12}"), 4, 31, "not a pitch", "did you mean 9 in 12?"},
-		{"pitch of one number", house("roof: {shape: gable, pitch: 9}"), 4, 31, "not a pitch", "9 in 12, or 9 deg"},
-		{"wall by its letter", house("openings: [{name: a, wall: s, width: 3', height: 6'}]"), 4, 30, "no meaning", "did you mean south?"},
-		{"one leg", house("braces: {legs: 24}"), 4, 18, "two sizes", "with an x between"},
-		{"legs of a giant", house("braces: {legs: 24' x 2400'}"), 4, 18, "larger than the legs of any brace, 32'-9", "counts in inches"},
-		{"stick of 6 mm", head + "sections: {post: 6 mm x 150 mm}\n" + fine, 3, 18, "smaller than any stick", "counts in inches"},
 		{"second document", head + fine + "---\nframe: G\n", 4, 1, "second", "of its own"},
 		{"a list", "- frame\n- units\n", 1, 1, "not a list", "key: value"},
 		{"a word", "frame\n", 1, 1, "not a single value", "key: value"},
@@ -76,6 +70,22 @@ func badCases() []badCase {
 		{"too deep", head + "building: " + deep + "\n", 3, 61, "50 deep", "brackets"},
 		{"far too deep", head + "building: " + strings.Repeat("[", 11000) + "\n", 3, 1, "50 deep", "brackets"},
 		{"list as key", head + fine + "[a, b]: c\n", 4, 1, "key must be a word", "key: value"},
+	}
+}
+
+// frameCases go wrong in the keys of a frame, its wood, its building or its layout.
+func frameCases() []badCase {
+	return []badCase{
+		{"bays without brackets", head + "building:\n  span: 12'\n  bays: 10', 12'\n  eave: 8'\n", 5, 9, "brackets", "[10', 12']"},
+		{"unit of cloth", head + "building: {span: 8 yards, bays: [10'], eave: 8'}\n", 3, 20, "no unit called yards", "in, ft, mm"},
+		{"file in centimetres", "frame: F\nunits: cm\n" + fine, 2, 8, "no meaning", "in, ft, mm, m"},
+		{"file in Inches", "frame: F\nunits: Inches\n" + fine, 2, 8, "no meaning", "did you mean in?"},
+		{"pitch with a colon", house("roof: {shape: gable, pitch: 9:12}"), 4, 31, "not a pitch", "did you mean 9 in 12?"},
+		{"pitch of one number", house("roof: {shape: gable, pitch: 9}"), 4, 31, "not a pitch", "9 in 12, or 9 deg"},
+		{"wall by its letter", house("openings: [{name: a, wall: s, width: 3', height: 6'}]"), 4, 30, "no meaning", "did you mean south?"},
+		{"one leg", house("braces: {legs: 24}"), 4, 18, "two sizes", "with an x between"},
+		{"legs of a giant", house("braces: {legs: 24' x 2400'}"), 4, 18, "larger than the legs of any brace, 32'-9", "counts in inches"},
+		{"stick of 6 mm", head + "sections: {post: 6 mm x 150 mm}\n" + fine, 3, 18, "smaller than any stick", "counts in inches"},
 		{"no frame", "units: in\n" + fine, 1, 1, "needs the key frame", "title"},
 		{"no units", "frame: F\n" + fine, 1, 1, "needs the key units", "bare number"},
 		{"unknown unit", "frame: F\nunits: yd\n" + fine, 2, 8, "no meaning", "in, ft, mm, m"},
@@ -136,6 +146,12 @@ func badCases() []badCase {
 		{"negative housing", head + "layout: {housing: -1}\n" + fine, 3, 19, "less than zero", "zero"},
 		{"set twice", head + "layout: {bore: 1, pegs: {bore: 1}}\n" + fine, 3, 32, "another key", "keep one"},
 		{"peg count", head + "layout: {pegs: 1 in}\n" + fine, 3, 16, "plain number", "unit away"},
+	}
+}
+
+// timberCases go wrong in single timbers, joints, selectors or the paper.
+func timberCases() []badCase {
+	return []badCase{
 		{"timber id", head + "timbers: {Post 1: {role: post, section: 6 x 6, from: [0,0,0], to: [0,0,9]}}\n", 3, 11, "small letters", "post-1-north"},
 		{"no place", stick("section: 6 x 6"), 3, 11, "where this timber lies", "from and to"},
 		{"one end", stick("section: 6 x 6, from: [0,0,0]"), 3, 11, "where this timber lies", "from and to"},
