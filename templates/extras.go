@@ -18,7 +18,7 @@ func (p *page) seams(t tile, lines [][2]vec.P) {
 		for i, c := range p.canvas.diamonds(a, b, lines) {
 			p.s.Poly(draw.Dimension, true, c.Add(vec.P{X: 3}), c.Add(vec.P{Y: 3}), c.Sub(vec.P{X: 3}), c.Sub(vec.P{Y: 3})).Mark = fmt.Sprintf("match:%s%d", name, i+1)
 			s := p.seamWord(c, fmt.Sprintf("%s%d", name, i+1), lines)
-			p.canvas.busy = append(p.canvas.busy, grown(inked(s), 1), grown(draw.NoBox().With(c), 3))
+			p.canvas.busy = append(p.canvas.busy, grown(inked(s, wide(s)), 1), grown(draw.NoBox().With(c), 3))
 		}
 	}
 	h := overlap / 2

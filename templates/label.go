@@ -2,6 +2,7 @@ package templates
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -44,9 +45,10 @@ func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bo
 
 // search tries the passes one after another.
 func (c *canvas) search(passes []pass, text string, height float64, bold bool, spots []spot) bool {
+	set := c.letter(text, height, bold)
 	for _, pass := range passes {
 		for _, s := range spots {
-			if c.try(text, height, bold, s, pass.off) {
+			if c.try(set, s, pass.off) {
 				return true
 			}
 		}
@@ -55,7 +57,7 @@ func (c *canvas) search(passes []pass, text string, height float64, bold bool, s
 				s := spots[0]
 				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
 				s.p = s.p.Add(vec.P{X: cos, Y: sin}.Mul(1.5 * float64(ring)))
-				if c.try(text, height, bold, s, pass.off) {
+				if c.try(set, s, pass.off) {
 					return true
 				}
 			}
@@ -64,28 +66,47 @@ func (c *canvas) search(passes []pass, text string, height float64, bold bool, s
 	return false
 }
 
-// try writes the text at one spot if it may stand there.
-func (c *canvas) try(text string, height float64, bold bool, s spot, off free) bool {
-	var set []*draw.Text
+// lettered is a line of text that is tried at many places, and its width, mm.
+type lettered struct {
+	draw.Text
+	wide float64
+}
+
+// letter parts a text into its lines.
+func (c *canvas) letter(text string, height float64, bold bool) []lettered {
+	var set []lettered
+	for _, l := range strings.Split(text, "\n") {
+		t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: c.owner}, Height: height, S: l, Bold: bold, Halo: true}
+		set = append(set, lettered{t, wide(&t)})
+	}
+	return set
+}
+
+// try writes the lines at one spot if they may stand there.
+func (c *canvas) try(set []lettered, s spot, off free) bool {
 	b := draw.NoBox()
 	down := vec.P{X: math.Sin(s.rot), Y: -math.Cos(s.rot)}
-	for i, l := range strings.Split(text, "\n") {
-		t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: c.owner}, Height: height,
-			S: l, Bold: bold, Anchor: s.anchor, Rot: s.rot, Halo: true}
-		t.At = c.at(s.p.Add(down.Mul(float64(i) * height * lead)))
-		set = append(set, t)
-		q := inked(t)
+	for i := range set {
+		t := &set[i]
+		t.Anchor, t.Rot = s.anchor, s.rot
+		t.At = c.at(s.p.Add(down.Mul(float64(i) * t.Height * lead)))
+		q := inked(&t.Text, t.wide)
 		b = b.With(q.Min, q.Max)
 	}
-	if !within(b, c.win) || c.taken(b) || crossed(c.off(off), set) {
+	if !within(b, c.win) || c.taken(b) {
 		return false
+	}
+	for i := range set {
+		if through(c.off(off), &set[i].Text, set[i].wide) {
+			return false
+		}
 	}
 	if c.aim != nil && off != ofNothing && c.struck(b) {
 		return false
 	}
 	c.busy, c.texts = append(c.busy, b), append(c.texts, b)
 	for _, t := range set {
-		c.s.Add(t)
+		c.s.Add(&t.Text)
 	}
 	return true
 }
@@ -114,23 +135,29 @@ func (c *canvas) taken(b draw.Box) bool {
 
 // crossed reports whether one of the lines runs through one of the texts.
 func crossed(lines [][2]vec.P, set []*draw.Text) bool {
-	for _, t := range set {
-		// In the text's own axes its box is upright.
-		u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
-		in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
-		b := font.Box(t)
-		for _, l := range lines {
-			if _, _, ok := clipSegment(b, in(l[0]), in(l[1])); ok {
-				return true
-			}
+	return slices.ContainsFunc(set, func(t *draw.Text) bool { return through(lines, t, wide(t)) })
+}
+
+// through reports whether one of the lines runs through a text of a width.
+func through(lines [][2]vec.P, t *draw.Text, w float64) bool {
+	// In the text's own axes its box is upright.
+	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
+	in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
+	b := font.BoxOf(t, w)
+	for _, l := range lines {
+		if _, _, ok := clipSegment(b, in(l[0]), in(l[1])); ok {
+			return true
 		}
 	}
 	return false
 }
 
-// inked returns the box on paper that a text takes, turned as it is.
-func inked(t *draw.Text) draw.Box {
-	b := font.Box(t)
+// wide is how wide a text is set, mm.
+func wide(t *draw.Text) float64 { return font.Measure(t.S, t.Height, t.Bold) }
+
+// inked returns the box on paper that a text of a width takes, turned as it is.
+func inked(t *draw.Text, w float64) draw.Box {
+	b := font.BoxOf(t, w)
 	out := draw.NoBox()
 	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
 	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {

@@ -54,7 +54,8 @@ func Measure(s string, height float64, bold bool) float64 {
 	if s = Normalise(s); !hasStroke(s) {
 		return f.width(s, height)
 	}
-	l := line{f: f, height: height, bold: bold, brief: true}
+	var room [1]Run
+	l := line{f: f, height: height, bold: bold, brief: true, runs: room[:0]}
 	l.set(s)
 	return l.x
 }
@@ -140,9 +141,12 @@ const (
 // Box returns the box of a text as it is set, with clear room about it, before
 // its rotation about At: a renderer's halo and a checker of overlaps both ask
 // here. Millimetres.
-func Box(t *draw.Text) draw.Box {
-	x := t.At.X - Shift(t)
-	w := Measure(t.S, t.Height, t.Bold)
+func Box(t *draw.Text) draw.Box { return BoxOf(t, Measure(t.S, t.Height, t.Bold)) }
+
+// BoxOf is Box for a text that is known to be w mm wide, as one is that is tried
+// at many places.
+func BoxOf(t *draw.Text, w float64) draw.Box {
+	x := t.At.X - before(t.Anchor, w)
 	return draw.Box{
 		Min: vec.P{X: x - side*t.Height, Y: t.At.Y - below*t.Height},
 		Max: vec.P{X: x + w + side*t.Height, Y: t.At.Y + above*t.Height},
@@ -152,11 +156,19 @@ func Box(t *draw.Text) draw.Box {
 // Shift returns how far left of At the text starts, millimetres along its base
 // line: 0, half its width or all of it, by its anchor.
 func Shift(t *draw.Text) float64 {
-	switch t.Anchor {
+	if t.Anchor == draw.Start {
+		return 0
+	}
+	return before(t.Anchor, Measure(t.S, t.Height, t.Bold))
+}
+
+// before returns how much of a width lies left of an anchor.
+func before(a draw.Anchor, w float64) float64 {
+	switch a {
 	case draw.Middle:
-		return Measure(t.S, t.Height, t.Bold) / 2
+		return w / 2
 	case draw.End:
-		return Measure(t.S, t.Height, t.Bold)
+		return w
 	}
 	return 0
 }

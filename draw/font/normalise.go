@@ -41,22 +41,31 @@ func Normalise(s string) string {
 		return s
 	}
 	var b strings.Builder
+	b.Grow(len(s) + 8)
 	digit := false
 	for i := 0; i < len(s); {
+		if c := s[i]; plain(rune(c)) {
+			b.WriteByte(c)
+			digit = isDigit(c)
+			i++
+			continue
+		}
 		r, n := utf8.DecodeRuneInString(s[i:])
+		out := standIn(r, s[i:i+n], digit)
 		i += n
-		out := standIn(r, n, digit)
 		b.WriteString(out)
-		last := out[len(out)-1]
-		digit = last >= '0' && last <= '9'
+		digit = isDigit(out[len(out)-1])
 	}
 	return b.String()
 }
 
-// standIn returns what to set for rune r, which took n bytes and follows a
-// figure or does not.
-func standIn(r rune, n int, afterDigit bool) string {
-	if r == utf8.RuneError && n <= 1 {
+// plain reports whether r is printable ASCII, which stands for itself.
+func plain(r rune) bool { return r >= ' ' && r <= '~' }
+
+// standIn returns what to set for rune r, which is written as given and follows
+// a figure or does not.
+func standIn(r rune, given string, afterDigit bool) string {
+	if r == utf8.RuneError && len(given) <= 1 {
 		return "?"
 	}
 	if v, ok := vulgar[r]; ok {
@@ -71,13 +80,13 @@ func standIn(r rune, n int, afterDigit bool) string {
 	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !Has(r) {
 		return "?"
 	}
-	return string(r)
+	return given
 }
 
 // settled reports whether every rune of s stands for itself.
 func settled(s string) bool {
 	for i, r := range s {
-		if r >= ' ' && r <= '~' {
+		if plain(r) {
 			continue
 		}
 		if _, ok := vulgar[r]; ok || r < 0xa0 || r > 0xffff || !Has(r) {
