@@ -259,14 +259,15 @@ func (n *namer) ledFinely(x naming) bool { return n.ledIn(x, 3*directions, 1.12)
 func (n *namer) ledIn(x naming, directions int, longer float64) bool {
 	best := math.Inf(1)
 	var at0, at1 vec.P
-	var text *draw.Text
+	var text draw.Text
+	wide := font.Measure(x.text, n.h, false)
 	for i, f := range x.spots[:min(len(x.spots), mostSpots)] {
 		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
 			for a := range directions {
 				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
 				end := f.at.Add(vec.At(cos, sin).Mul(r))
 				t := n.endText(x, end, cos)
-				b := dim.BoxOf(t)
+				b := font.BoxOf(&t, wide)
 				if !n.free(b, 0.5) {
 					continue
 				}
@@ -280,17 +281,17 @@ func (n *namer) ledIn(x naming, directions int, longer float64) bool {
 			}
 		}
 	}
-	if text == nil {
+	if math.IsInf(best, 1) {
 		return false
 	}
-	n.put(text, at0, at1)
+	n.put(&text, at0, at1)
 	return true
 }
 
 // endText returns a name at the end of a leader that runs to the right or the
 // left.
-func (n *namer) endText(x naming, end vec.P, right float64) *draw.Text {
-	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text}
+func (n *namer) endText(x naming, end vec.P, right float64) draw.Text {
+	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text}
 	t.At = vec.At(end.X+0.8, end.Y-n.h/2)
 	if right < 0 {
 		t.At.X, t.Anchor = end.X-0.8, draw.End

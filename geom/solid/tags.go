@@ -29,12 +29,16 @@ func (b *Body) provenance() *provenance {
 	for _, f := range b.blank.Faces {
 		p.blank[b.flat[f.Plane]] = Tag{Role: f.Role}
 	}
+	size, sides := make([]int, 2*len(b.planes)), 0
 	for _, c := range b.cuts {
-		sides := 0
 		for _, f := range c.shape.Faces {
+			size[b.flat[f.Plane]^1]++
 			sides += len(f.Loop)
 		}
-		loops := make([]vec.V, 0, sides)
+	}
+	p.room(size)
+	loops := make([]vec.V, 0, sides)
+	for _, c := range b.cuts {
 		for _, f := range c.shape.Faces {
 			from := len(loops)
 			for _, v := range f.Loop {
@@ -46,6 +50,18 @@ func (b *Body) provenance() *provenance {
 		}
 	}
 	return p
+}
+
+// room makes room for so many makers on each flat, in one piece.
+func (p *provenance) room(size []int) {
+	all := 0
+	for _, n := range size {
+		all += n
+	}
+	block := make([]maker, all)
+	for flat, n := range size {
+		p.makers[flat], block = block[:0:n], block[n:]
+	}
 }
 
 // at returns the tag of the boundary of a flat near the point at: the blank's
