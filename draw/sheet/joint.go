@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -22,8 +23,7 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
 	t.Note = "exploded view, " + hiddenLines(f) + "; thin dashed lines lead from each part to its seat"
 	s, field := block.ForFrame(f, "joint", j.ID, t)
-	left, right := page.Split(field, field.X0+field.W()*0.61, 5)
-	under := g.under(f, left)
+	left, right, under := g.divide(f, field)
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
@@ -36,6 +36,30 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 	out = append(out, more...)
 	warn(g, stops, out...)
 	return out
+}
+
+// divide parts the field of a joint sheet between the exploded view and the table
+// beside it, and reports whether the joints served are listed under the view. The
+// view gives way, down to about half the width, where the table then ends on the
+// sheet.
+func (g Group) divide(f *geom.Frame, field block.Field) (left, right block.Field, under bool) {
+	for _, share := range []float64{0.61, 0.58, 0.55, 0.52, 0.61} {
+		left, right = page.Split(field, field.X0+field.W()*share, 5)
+		under = g.under(f, left)
+		if g.endsBeside(f, right, !under) {
+			break
+		}
+	}
+	return left, right, under
+}
+
+// endsBeside reports whether what is told beside the exploded view has room there.
+func (g Group) endsBeside(f *geom.Frame, right block.Field, list bool) bool {
+	s := draw.NewSheet("", "", "", 1, 1)
+	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Field: right, Sheets: []*draw.Sheet{s}}
+	w.Next = func(int) (*draw.Sheet, block.Field) { return s, block.Field{X1: right.W(), Y0: math.Inf(-1)} }
+	tell(w, f, g, list)
+	return len(w.Sheets) == 1
 }
 
 // served says in a line which joints a sheet is for.
@@ -92,13 +116,14 @@ func (p picture) rightmost(id string) (vec.P, bool) {
 	return at, ok
 }
 
-// beside sets what is told beside the exploded view and returns the sheets that
-// it runs on to.
-func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
+// keyHigh is the height of the key view over the table.
+const keyHigh = 25.0
+
+// besideHead sets the joiner's mark at the left of the key view's place and
+// returns the pen below both.
+func besideHead(g Group, s *draw.Sheet, right block.Field) page.Pen {
 	j := g.First()
 	p := page.Pen{S: s, X: right.X0, Y: right.Y1, W: right.W()}
-	const key = 25.0
-	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: p.Y - key, X1: right.X1, Y1: p.Y}, f, g.dark())
 	head := p
 	head.W = p.W/2 - 2
 	head.Para("joiner's mark")
@@ -106,21 +131,35 @@ func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool)
 	head.Line(block.Fit(j.Mark, head.W, page.Big, true), page.Big, true)
 	head.Skip(1)
 	head.Para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
-	p.Y = min(head.Y, p.Y-key) - 1.5
-	w := &page.Flow{Pen: p, Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
+	p.Y = min(head.Y, p.Y-keyHigh) - 1.5
+	return p
+}
+
+// beside sets what is told beside the exploded view and returns the sheets that
+// it runs on to.
+func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
+	j := g.First()
+	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: right.Y1 - keyHigh, X1: right.X1, Y1: right.Y1}, f, g.dark())
+	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
 	w.Next = func(n int) (*draw.Sheet, block.Field) {
 		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
 		t.Note = ""
 		w.Cols = 2 // wider than the table's column, so that what has been wrapped fits
 		return block.ForFrame(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
 	}
+	tell(w, f, g, list)
+	return w.Sheets[1:]
+}
+
+// tell sets the tables of both timbers and, where asked for, the joints served.
+func tell(w *page.Flow, f *geom.Frame, g Group, list bool) {
+	j := g.First()
 	dimsOf(w, f, j.Into.ID+" (receives)", g, j.Into)
 	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
 	leanOf(w, f, j)
 	if list {
 		servedList(w, f, g)
 	}
-	return w.Sheets[1:]
 }
 
 // closing says at the foot of the field how the joint closes and what holds it,

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/samples/trial"
@@ -123,6 +124,19 @@ func TestCoverTellsTheLevels(t *testing.T) {
 		for _, s := range []string{"roof pitch", "eave, top", "tie, top"} {
 			if strings.Contains(bare, s) {
 				t.Errorf("%s: %q of a frame that has none", name, s)
+			}
+		}
+	}
+}
+
+// In the default sample no table of a joint runs on to a further sheet: the
+// exploded view gives way first. A list of the joints served may.
+func TestTablesEndBesideTheView(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	for _, g := range Groups(f) {
+		for _, s := range Joint(f, g, nil) {
+			if words := said([]*draw.Sheet{s}); strings.Contains(s.ID, "-served-") && (strings.Contains(words, "start end to") || strings.Contains(words, "angle")) {
+				t.Errorf("%s: %s", s.ID, words)
 			}
 		}
 	}
