@@ -17,17 +17,18 @@ import (
 const leastScale = 5
 
 // halves returns the sheet with both halves of the joint in orthographic views
-// and the peg window, or one for each half. Receiver: the entered face above,
-// the side face below it; enterer: the cheek above, the end as seen from the
-// receiver below it.
+// and the peg window, or one for each half, the window with the narrower. Receiver:
+// the entered face above, the side face below it; enterer: the cheek above, the
+// end as seen from the receiver below it.
 func halves(f *geom.Frame, g Group) []*draw.Sheet {
 	enterer, receiver := orthos(g)
 	both := halvesPage{f: f, g: g, id: "halves", title: ", both halves", windows: true}
 	if n := both.set(enterer, receiver); n <= leastScale {
 		return []*draw.Sheet{both.sheet()}
 	}
-	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: true}
-	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters"}
+	atEnterer := columnOf(enterer, 1, f).w < columnOf(receiver, 1, f).w
+	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: !atEnterer}
+	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters", windows: atEnterer}
 	in.set(nil, receiver)
 	of.set(enterer, nil)
 	return []*draw.Sheet{in.sheet(), of.sheet()}

@@ -30,6 +30,7 @@ type namer struct {
 	seen  func(p vec.P) string // whose wood shows at a point of the paper
 	lines *lineSet
 	words []draw.Box
+	other []*draw.Text // level words of another height
 	h     float64
 	plan  []placing
 }
@@ -47,6 +48,9 @@ func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer 
 	for _, it := range s.Items {
 		if t, ok := it.(*draw.Text); ok {
 			n.words = append(n.words, dim.BoxOf(t))
+			if t.Height != n.h && t.Rot == 0 {
+				n.other = append(n.other, t)
+			}
 		}
 	}
 	return n
@@ -139,7 +143,7 @@ func (n *namer) inside(x naming) bool {
 			}
 			t := n.textAt(x, f.at, turned)
 			b := dim.BoxOf(t)
-			if n.free(b, 0.15) && n.on(b, f.owner) {
+			if n.free(b, 0.15) && n.on(b, f.owner) && n.apart(t, b) {
 				n.put(t)
 				return true
 			}
@@ -193,9 +197,10 @@ func (n *namer) beside(x naming) bool {
 			far = draw.Box{Min: far.Min.Add(move), Max: far.Max.Add(move)}
 			b = draw.Box{Min: b.Min.Add(move), Max: b.Max.Add(move)}
 			if n.free(far, 0) && n.free(b, 0.2) && n.on(b, "") {
-				t.At = t.At.Add(move)
-				n.put(t)
-				return true
+				if t.At = t.At.Add(move); n.apart(t, b) {
+					n.put(t)
+					return true
+				}
 			}
 		}
 	}
@@ -225,6 +230,28 @@ func (n *namer) free(b draw.Box, air float64) bool {
 		return ok
 	})
 	return ok
+}
+
+// lineAir is the least room between a name and a word of another height on the
+// same line, over the height of the larger: nearer, they are read as one.
+const lineAir = 1.3
+
+// apart reports whether a name with its box stands so that it is not read as one
+// line or paragraph with a word of another height.
+func (n *namer) apart(t *draw.Text, b draw.Box) bool {
+	if t.Rot != 0 {
+		return true
+	}
+	for _, o := range n.other {
+		h := max(o.Height, t.Height)
+		w := dim.BoxOf(o)
+		level := math.Abs(o.At.Y-t.At.Y) < 0.5
+		under := math.Abs(o.At.Y-t.At.Y) < 2*h && o.Anchor == t.Anchor && math.Abs(o.At.X-t.At.X) < 0.5
+		if level && max(b.Min.X, w.Min.X)-min(b.Max.X, w.Max.X) < lineAir*h || under {
+			return false
+		}
+	}
+	return true
 }
 
 // What a leader costs over its own length, mm of leader: for every line that it
@@ -268,7 +295,7 @@ func (n *namer) ledIn(x naming, directions int, longer float64) bool {
 				end := f.at.Add(vec.At(cos, sin).Mul(r))
 				t := n.endText(x, end, cos)
 				b := font.BoxOf(&t, wide)
-				if !n.free(b, 0.5) {
+				if !n.free(b, 0.5) || !n.apart(&t, b) {
 					continue
 				}
 				c := r + float64(i)*costFurther + n.crossed(f.at, end, f.owner)

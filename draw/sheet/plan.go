@@ -28,7 +28,7 @@ const moreNames = ", more names"
 // surveyScales are the scales at which buildings are customarily drawn.
 func surveyScales(u measure.Units) []float64 {
 	if u == measure.Metric {
-		return []float64{5, 10, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
+		return []float64{5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
 	}
 	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
 }

@@ -440,6 +440,9 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		if len(p.grid) == 0 {
 			words, off = "match line at "+l.name, 1
 		}
+		if gap := (x.last.at - x.first.at) * p.k; x.open[0] && x.open[1] && gap < 2*(font.Measure(words, dim.Small, false)+off+1) {
+			way, anchor = -way, draw.Start+draw.End-anchor // no room between the two
+		}
 		for row, t := range []string{words, fmt.Sprintf("see part %d", other)} {
 			w := s.Text(vec.At(a.X+way*off, a.Y+0.7-float64(row)*dim.Small*page.Pitch), dim.Small, t)
 			w.Anchor, w.Mark = anchor, "match"
