@@ -9,7 +9,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
-	"pegwright/draw/sheet"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -41,7 +41,7 @@ func poles(f *geom.Frame, stopped map[string]bool) []pole {
 		width = 60
 	}
 	var out []pole
-	for _, g := range sheet.AllSticks(f) {
+	for _, g := range scene.AllSticks(f) {
 		p := pole{t: g.First()}
 		bad := false
 		for i, t := range g.Timbers {

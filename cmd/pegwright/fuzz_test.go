@@ -15,7 +15,9 @@ import (
 	"time"
 
 	"pegwright/draw"
+	"pegwright/draw/scene"
 	"pegwright/draw/sheet"
+	"pegwright/draw/sheet/timber"
 	"pegwright/draw/svg"
 	"pegwright/geom/list"
 	"pegwright/geom/model"
@@ -79,7 +81,7 @@ func pipeline(t *testing.T, src []byte, which uint8) (solvable bool) {
 // are many.
 func oneKind(f *solved, which uint8) []*draw.Sheet {
 	fr, stops := f.frame, list.Stopped(f.frame, f.finds)
-	sticks, groups := sheet.AllSticks(fr), sheet.Groups(fr)
+	sticks, groups := scene.AllSticks(fr), scene.Groups(fr)
 	n := int(which) / 9
 	switch k := which % 9; {
 	case k == 0:
@@ -91,7 +93,7 @@ func oneKind(f *solved, which uint8) []*draw.Sheet {
 	case k == 3:
 		return sheet.Lists(fr, stops)
 	case k == 4 && len(sticks) > 0:
-		return sheet.Timber(fr, sticks[n%len(sticks)], stops)
+		return timber.Sheets(fr, sticks[n%len(sticks)], stops)
 	case k == 5 && len(groups) > 0:
 		return sheet.Joint(fr, groups[n%len(groups)], stops)
 	case k == 6 && len(groups) > 0:

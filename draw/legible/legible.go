@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/font"
@@ -233,4 +234,17 @@ func shared(a, b draw.Box) (w, h float64) {
 func grown(b draw.Box, d float64) draw.Box {
 	e := vec.P{X: d, Y: d}
 	return draw.Box{Min: b.Min.Sub(e), Max: b.Max.Add(e)}
+}
+
+// Words returns every text of the sheets, each on a line of its own.
+func Words(sheets []*draw.Sheet) string {
+	var b strings.Builder
+	for _, s := range sheets {
+		for _, it := range s.Items {
+			if x, ok := it.(*draw.Text); ok {
+				b.WriteString(x.S + "\n")
+			}
+		}
+	}
+	return b.String()
 }

@@ -11,6 +11,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/measured"
+	"pegwright/draw/scene"
 	"pegwright/draw/sheet"
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -115,11 +116,11 @@ func TestPacketPDF(t *testing.T) {
 func checkLinks(t *testing.T, r pdfReader, f *geom.Frame, sheets []*draw.Sheet) {
 	t.Helper()
 	expect, want := map[string]string{}, map[string]bool{}
-	for _, g := range sheet.AllSticks(f) {
+	for _, g := range scene.AllSticks(f) {
 		id := "timber-" + g.First().ID
 		expect[id], want[id] = g.First().ID, true
 	}
-	for _, g := range sheet.Groups(f) {
+	for _, g := range scene.Groups(f) {
 		j := g.First()
 		expect[j.ID], want[j.ID] = j.Of.ID+" into "+j.Into.ID, true
 	}

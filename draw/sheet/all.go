@@ -4,6 +4,9 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/crew"
+	"pegwright/draw/scene"
+	"pegwright/draw/sheet/raise"
+	"pegwright/draw/sheet/timber"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
@@ -26,7 +29,7 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 // parts returns what composes the sheets between the cover and the permit set,
 // in their order. No part needs another.
 func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
-	sticks, groups := AllSticks(f), Groups(f)
+	sticks, groups := scene.AllSticks(f), scene.Groups(f)
 	var out []func() []*draw.Sheet
 	for _, overview := range []func(*geom.Frame) []*draw.Sheet{Views, Apart, Surveys} {
 		out = append(out, func() []*draw.Sheet {
@@ -37,7 +40,7 @@ func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
 	}
 	out = append(out, func() []*draw.Sheet { return Lists(f, stops) })
 	for _, g := range sticks {
-		out = append(out, func() []*draw.Sheet { return Timber(f, g, stops) })
+		out = append(out, func() []*draw.Sheet { return timber.Sheets(f, g, stops) })
 	}
 	for _, g := range groups {
 		out = append(out, func() []*draw.Sheet { return Joint(f, g, stops) })
@@ -45,7 +48,7 @@ func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
 	for _, g := range groups {
 		out = append(out, func() []*draw.Sheet { return Drawbore(f, g, stops) })
 	}
-	return append(out, func() []*draw.Sheet { return Raise(f) })
+	return append(out, func() []*draw.Sheet { return raise.Sheets(f) })
 }
 
 // Stopped returns, for every joint that must not be cut, the number of the
@@ -61,7 +64,7 @@ func sorted(finds []finding.Finding) []finding.Finding {
 
 // warn writes over the sheets of a group that it must not be cut, where a stop
 // finding names one of its joints.
-func warn(g Group, stops map[string]int, sheets ...*draw.Sheet) {
+func warn(g scene.Group, stops map[string]int, sheets ...*draw.Sheet) {
 	least := 0
 	for _, j := range g.Joints {
 		if n := stops[j.ID]; n > 0 && (least == 0 || n < least) {

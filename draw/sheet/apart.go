@@ -8,6 +8,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -18,7 +19,7 @@ import (
 // midway, plates and roof lifted, sills let down. Where one sheet cannot hold the
 // names, it stands there without them, and parts of some bays follow.
 func Apart(f *geom.Frame) []*draw.Sheet {
-	lines, bents := bentLines(f)
+	lines, bents := setout.BentLines(f)
 	if len(bents) < 2 {
 		return nil
 	}
@@ -50,7 +51,7 @@ const mostNamed = 60
 
 // apartPicture takes the picture of parts of the frame, which stand at some of its
 // bents, pulled apart.
-func apartPicture(f *geom.Frame, parts []view.Part, lines []gridLine, bents []int) picture {
+func apartPicture(f *geom.Frame, parts []view.Part, lines []setout.Line, bents []int) picture {
 	for i := range parts {
 		parts[i].Shift = apartShift(f, f.Timber(parts[i].Owner), lines, bents)
 	}
@@ -100,7 +101,7 @@ func (x bayRange) parts(f *geom.Frame) []view.Part {
 			out = append(out, p)
 		}
 	}
-	return sawn(out, x.planes(cam)...)
+	return setout.Sawn(out, x.planes(cam)...)
 }
 
 // cutBeyond is how far beyond its bents a part of a pictured frame is cut off, mm.
@@ -109,16 +110,16 @@ const cutBeyond = 600.0
 // apartShift returns how far a timber is carried: a bent by its number, what
 // lies between bents by its place, all in the same measure, and up or down by
 // the layer that it is in.
-func apartShift(f *geom.Frame, t *geom.Timber, lines []gridLine, bents []int) vec.V {
-	gap := 0.55 * (lines[len(lines)-1].at - lines[0].at) / float64(len(lines)-1)
+func apartShift(f *geom.Frame, t *geom.Timber, lines []setout.Line, bents []int) vec.V {
+	gap := 0.55 * (lines[len(lines)-1].At - lines[0].At) / float64(len(lines)-1)
 	mid := t.Place.Out(vec.V{X: t.Length / 2, Y: t.Ideal[0] / 2, Z: t.Ideal[1] / 2})
-	z, _ := datum(f)
-	plate, _, ok := heights(f, "plate")
-	high := math.Max(600, 0.35*(plate.lo-z))
+	z, _ := setout.Datum(f)
+	plate, _, ok := setout.Heights(f, "plate")
+	high := math.Max(600, 0.35*(plate.Lo-z))
 	switch {
-	case ok && mid.Z > plate.lo && t.Role == "plate":
+	case ok && mid.Z > plate.Lo && t.Role == "plate":
 		return vec.V{Z: high}
-	case ok && mid.Z > plate.lo && t.Bent == 0:
+	case ok && mid.Z > plate.Lo && t.Bent == 0:
 		return vec.V{Z: 2.2 * high}
 	case mid.Z < z:
 		return vec.V{Z: -high}
@@ -129,6 +130,6 @@ func apartShift(f *geom.Frame, t *geom.Timber, lines []gridLine, bents []int) ve
 			return vec.V{X: gap * (float64(i) - place)}
 		}
 	}
-	share := (mid.X - lines[0].at) / (lines[len(lines)-1].at - lines[0].at) * float64(len(lines)-1)
+	share := (mid.X - lines[0].At) / (lines[len(lines)-1].At - lines[0].At) * float64(len(lines)-1)
 	return vec.V{X: gap * (math.Floor(math.Max(0, math.Min(share, float64(len(lines)-1)-1e-6))) + 0.5 - place)}
 }

@@ -9,6 +9,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
@@ -23,7 +24,7 @@ import (
 func Cover(f *geom.Frame, finds []finding.Finding, sheets []Entry) []*draw.Sheet {
 	w := page.NewFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
 	finds = sorted(finds)
-	said := append(page.Texts(ofFrame(f)), page.Texts(criteriaOf(f))...)
+	said := append(page.Texts(ofFrame(f)), page.Texts(setout.Criteria(f))...)
 	for _, x := range finds {
 		said = append(said, told(x))
 	}
@@ -72,51 +73,30 @@ func facts(w *page.Flow, f *geom.Frame) {
 	if len(f.Criteria) == 0 {
 		w.Item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
 	}
-	w.Facts(criteriaOf(f))
+	w.Facts(setout.Criteria(f))
 	if n := f.InfoText("note"); n != "" {
 		w.Heading("Note")
 		w.Item("", n)
 	}
 }
 
-// criteriaOf are the design criteria that the description states.
-func criteriaOf(f *geom.Frame) []page.Fact {
-	var out []page.Fact
-	for _, c := range f.Criteria {
-		out = append(out, page.Fact{Name: c.Name, Value: c.Text})
-	}
-	return out
-}
-
 // ofFrame are the sizes of the frame, its counts, weights and woods.
 func ofFrame(f *geom.Frame) []page.Fact {
 	var out []page.Fact
 	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
-	x, y, z := overall(f, "")
-	if name, fx, fy := footprint(f); name != "all timbers" {
+	x, y, z := setout.Overall(f, "")
+	if name, fx, fy := setout.Footprint(f); name != "all timbers" {
 		say("over the "+name, f.Units.Format(fx)+" x "+f.Units.Format(fy))
 	}
 	say("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
 	say("height", f.Units.Format(z))
-	out = append(out, levels(f)...)
+	out = append(out, setout.Levels(f)...)
 	say("timbers", strconv.Itoa(len(f.Timbers)))
 	say("joints", strconv.Itoa(len(f.Joints)))
 	for _, p := range pegSizes(f) {
 		out = append(out, page.Fact{Name: "pegs " + p.size, Value: p.count, Share: 0.57})
 	}
 	return append(out, weights(f)...)
-}
-
-// footprint returns what the frame stands with on the ground, and its outer
-// sizes there, mm.
-func footprint(f *geom.Frame) (name string, x, y float64) {
-	for _, role := range []string{"sill", "post"} {
-		if x, y, _ := overall(f, role); x > 0 {
-			return role + "s", x, y
-		}
-	}
-	x, y, _ = overall(f, "")
-	return "all timbers", x, y
 }
 
 // weights are what the timbers weigh and what they and the pegs are made of.
@@ -141,28 +121,6 @@ func weights(f *geom.Frame) []page.Fact {
 		page.Fact{Name: "timbers of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
 		page.Fact{Name: "pegs of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
 		page.Fact{Name: "in service", Value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
-}
-
-// overall returns the size of the box round all timbers of a role ("" for all),
-// in frame axes, and zeros where there are none.
-func overall(f *geom.Frame, role string) (x, y, z float64) {
-	lo, hi := vec.V{X: math.Inf(1), Y: math.Inf(1), Z: math.Inf(1)}, vec.V{X: math.Inf(-1), Y: math.Inf(-1), Z: math.Inf(-1)}
-	for _, t := range f.Timbers {
-		if role != "" && t.Role != role || t.Net == nil {
-			continue
-		}
-		for _, c := range t.Net.Cells() {
-			for _, v := range c.V {
-				p := t.Place.Out(v)
-				lo = vec.V{X: min(lo.X, p.X), Y: min(lo.Y, p.Y), Z: min(lo.Z, p.Z)}
-				hi = vec.V{X: max(hi.X, p.X), Y: max(hi.Y, p.Y), Z: max(hi.Z, p.Z)}
-			}
-		}
-	}
-	if lo.X > hi.X {
-		return 0, 0, 0
-	}
-	return hi.X - lo.X, hi.Y - lo.Y, hi.Z - lo.Z
 }
 
 // volume shows board feet, or cubic metres: 423.776 board feet are one (a board

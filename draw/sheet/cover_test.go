@@ -6,33 +6,23 @@ import (
 	"strings"
 	"testing"
 
-	"pegwright/draw"
+	"pegwright/draw/legible"
+	"pegwright/draw/setout"
+	"pegwright/draw/sheet/tidy"
+	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/vec"
 	"pegwright/samples"
 	"pegwright/samples/trial"
 )
 
-// said returns all texts of sheets, one a line, hyphenated lines as they stand.
-func said(sheets []*draw.Sheet) string {
-	var b strings.Builder
-	for _, s := range sheets {
-		for _, it := range s.Items {
-			if x, ok := it.(*draw.Text); ok {
-				b.WriteString(x.S + "\n")
-			}
-		}
-	}
-	return b.String()
-}
-
 // The cover says what an independent count over the frame's data gives: corner
 // points of all blanks bound the frame from outside, and for uncut ends from
 // inside; pegs and joints are counted here one by one.
 func TestCoverSaysTheFacts(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
-		text := said(Cover(f, nil, nil))
+		text := legible.Words(Cover(f, nil, nil))
 		pegs := map[string]int{}
 		for _, j := range f.Joints {
 			for _, p := range j.Pegs {
@@ -55,7 +45,7 @@ func TestCoverSaysTheFacts(t *testing.T) {
 				lo, hi = min(lo, z), max(hi, z)
 			}
 		}
-		_, _, z := overall(f, "")
+		_, _, z := setout.Overall(f, "")
 		if z > hi-lo+1e-6 || z < (hi-lo)*0.9 {
 			t.Errorf("%s: height %v, blanks %v", name, z, hi-lo)
 		}
@@ -84,7 +74,7 @@ func TestOverallOfARotatedBox(t *testing.T) {
 	s.Place = vec.Placement{X: vec.V{X: c, Y: d}, Y: vec.V{X: -d, Y: c}, Z: vec.V{Z: 1}}
 	lo, hi := s.Net.Bounds()
 	l, w := hi.X-lo.X, hi.Y-lo.Y
-	x, y, z := overall(f, "")
+	x, y, z := setout.Overall(f, "")
 	if x > l*c+w*d+1e-6 || y > l*d+w*c+1e-6 || math.Abs(z-(hi.Z-lo.Z)) > 1e-6 || x < l*c {
 		t.Errorf("%v x %v x %v for a %v x %v stick", x, y, z, l, w)
 	}
@@ -95,7 +85,7 @@ func TestOverallOfARotatedBox(t *testing.T) {
 func TestCoverNumbersFindings(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
 	list := findings(f)
-	text := said(Cover(f, list, nil))
+	text := legible.Words(Cover(f, list, nil))
 	order := append([]finding.Finding(nil), list...)
 	finding.Sort(order)
 	at := -1
@@ -151,9 +141,9 @@ func TestDrawingListIsWhole(t *testing.T) {
 
 // Every cell of every list is on the list sheets.
 func TestListsAreWhole(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
-		text := said(Lists(f, nil))
+		text := legible.Words(Lists(f, nil))
 		bores := 0
 		for _, s := range f.Timbers {
 			bores += len(s.Bores)
@@ -187,13 +177,55 @@ func TestEveryTimberIsNamedInAView(t *testing.T) {
 		}
 	}
 	sheets := Views(f)
-	text := "\n" + said(sheets)
+	text := "\n" + legible.Words(sheets)
 	for _, b := range f.Timbers {
 		if strings.Count(text, "\n"+b.ID+"\n") != 1 {
 			t.Errorf("%s is named %d times", b.ID, strings.Count(text, "\n"+b.ID+"\n"))
 		}
 	}
 	for _, s := range sheets {
-		checkLayout(t, s)
+		tidy.Check(t, s)
+	}
+}
+
+// The cover tells the pitch and the eave that the store's description asks for,
+// and a tie's height counted from the corner points of the blanks.
+func TestCoverTellsTheLevels(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	text := strings.Join(strings.Fields(legible.Words(Cover(f, nil, []Entry{{N: 2, To: 2, Title: "x", ID: "x"}}))), " ")
+	z := func(role string) (lo, hi float64) {
+		lo, hi = math.Inf(1), math.Inf(-1)
+		for _, b := range f.Timbers {
+			for _, v := range b.Blank.V {
+				if b.Role == role {
+					lo, hi = min(lo, b.Place.Out(v).Z), max(hi, b.Place.Out(v).Z)
+				}
+			}
+		}
+		return lo, hi
+	}
+	_, sill := z("sill")
+	under, top := z("tie")
+	for _, s := range []string{"9 in 12 (36.9°)", "6'-8\" over the sills", f.Units.Format(top-sill) + " over the sills",
+		f.Units.Format(under-sill) + " over the sills", "full-size templates, in templates.pdf, print check first"} {
+		if !strings.Contains(text, s) {
+			t.Errorf("the cover does not tell %q", s)
+		}
+	}
+	for _, name := range trial.Drawn() {
+		f := trial.Sample(t, name)
+		var kept []*geom.Timber
+		for _, b := range f.Timbers {
+			if !strings.HasSuffix(b.Role, "rafter") && b.Role != "plate" && b.Role != "tie" {
+				kept = append(kept, b)
+			}
+		}
+		f.Timbers = kept
+		bare := legible.Words(Cover(f, nil, nil))
+		for _, s := range []string{"roof pitch", "eave, top", "tie, top"} {
+			if strings.Contains(bare, s) {
+				t.Errorf("%s: %q of a frame that has none", name, s)
+			}
+		}
 	}
 }

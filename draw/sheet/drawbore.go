@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -19,7 +20,7 @@ import (
 // the two ways of working, then the holes seen along the peg, enlarged, with
 // what drying leaves of the offset. A joint whose holes lie in line has the
 // section alone. A group without a peg that goes through has no sheet.
-func Drawbore(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
+func Drawbore(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	d, ok := newBored(f, g)
 	if !ok {
 		return nil
@@ -35,7 +36,7 @@ func Drawbore(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 // bored is a joint with the peg that its drawbore sheets show.
 type bored struct {
 	f      *geom.Frame
-	g      Group
+	g      scene.Group
 	j      *geom.Joint
 	p      *geom.Peg
 	pegs   []*geom.Peg // all that go through, the one shown first
@@ -49,7 +50,7 @@ type bored struct {
 
 // newBored takes the first peg of the group's first joint that goes through;
 // ok is false where there is none.
-func newBored(f *geom.Frame, g Group) (d *bored, ok bool) {
+func newBored(f *geom.Frame, g scene.Group) (d *bored, ok bool) {
 	d = &bored{f: f, g: g, j: g.First()}
 	for i := range d.j.Pegs {
 		if p := &d.j.Pegs[i]; p.Exit != 0 {
@@ -146,7 +147,7 @@ func (d *bored) signed(mm float64) string {
 // title returns the title of one of the sheets.
 func (d *bored) title(sheet, scale string) block.Title {
 	j := d.j
-	shows := fmt.Sprintf("%s  %s", j.Mark, j.ID) + d.g.alike()
+	shows := fmt.Sprintf("%s  %s", j.Mark, j.ID) + d.g.Alike()
 	t := block.TitleFor(d.f, sheet, shows, scale)
 	t.Note = fmt.Sprintf("receiver %s, enterer %s; dimensions in %s", j.Into.ID, j.Of.ID, unitWords(d.f.Units))
 	return t

@@ -204,7 +204,7 @@ func (v *face) legend() string {
 	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
 		out += " N " + from + " to tenon hole."
 	}
-	if m := v.g.mirrorWords(mostMirrored); m != "" {
+	if m := v.g.MirrorWords(mostMirrored); m != "" {
 		out += "\n" + m
 	}
 	return out

@@ -7,6 +7,8 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/legible"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 	"pegwright/samples/trial"
@@ -71,19 +73,19 @@ func pegIsClear(t *testing.T, f *geom.Frame, s *draw.Sheet) {
 
 // A peg that is sawn flush is nowhere said to stand out of the timber.
 func TestFlushPegs(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		for _, j := range f.Joints {
 			for i := range j.Pegs {
 				j.Pegs[i].Flush = true
 			}
 		}
-		for _, g := range Groups(f) {
+		for _, g := range scene.Groups(f) {
 			if throughPeg(g.First()) == nil {
 				continue
 			}
 			for _, sheets := range [][]*draw.Sheet{Joint(f, g, nil)[:1], Drawbore(f, g, nil)[:1]} {
-				text := strings.Join(strings.Fields(said(sheets)), " ")
+				text := strings.Join(strings.Fields(legible.Words(sheets)), " ")
 				if !strings.Contains(text, "drive, then saw flush on both faces before the next timber stands there") || strings.Contains(text, "proud") || strings.Contains(text, "Trim it") {
 					t.Errorf("%s: %s", sheets[0].ID, text)
 				}
@@ -98,7 +100,7 @@ func TestFlushPegs(t *testing.T) {
 // places.
 func TestHeavyLinesLieOnTheArris(t *testing.T) {
 	seen := 0
-	eachJoint(t, func(t *testing.T, f *geom.Frame, g Group) {
+	eachJoint(t, func(t *testing.T, f *geom.Frame, g scene.Group) {
 		for _, v := range viewsOf(g) {
 			for _, it := range v.items {
 				p, ok := it.(*draw.Path)

@@ -9,8 +9,11 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/legible"
 	"pegwright/draw/measured"
 	"pegwright/draw/pdf"
+	"pegwright/draw/scene"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/draw/svg"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -21,7 +24,7 @@ import (
 // drawbores returns the drawbore sheets of every group of a frame, numbered.
 func drawbores(f *geom.Frame) []*draw.Sheet {
 	var out []*draw.Sheet
-	for _, g := range Groups(f) {
+	for _, g := range scene.Groups(f) {
 		out = append(out, Drawbore(f, g, map[string]int{})...)
 	}
 	for i, s := range out {
@@ -32,7 +35,7 @@ func drawbores(f *geom.Frame) []*draw.Sheet {
 
 // The layout holds on every paper that a sheet may be asked for.
 func TestDrawboreLayout(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		for _, paper := range []string{"", "tabloid"} {
 			f := trial.Sample(t, name)
 			if paper != "" && name != "rail-and-post" && name != "bicycle-shelter" {
@@ -41,12 +44,12 @@ func TestDrawboreLayout(t *testing.T) {
 				f.Paper.Sheets = paper
 			}
 			sheets := drawbores(f)
-			write(t, "drawbore-"+name+paper, sheets)
+			tidy.Write(t, "drawbore-"+name+paper, sheets)
 			for _, s := range sheets {
 				if err := s.Valid(); err != nil {
 					t.Error(err)
 				}
-				checkLayout(t, s)
+				tidy.Check(t, s)
 			}
 		}
 	}
@@ -65,9 +68,9 @@ func TestDrawboreOfOtherSettings(t *testing.T) {
 	} {
 		f := trial.Frame(t, name, src)
 		sheets := drawbores(f)
-		write(t, "drawbore-"+name, sheets)
+		tidy.Write(t, "drawbore-"+name, sheets)
 		for _, s := range sheets {
-			checkLayout(t, s)
+			tidy.Check(t, s)
 			detailIsClear(t, s)
 			pegIsClear(t, f, s)
 		}
@@ -93,9 +96,9 @@ func throughPeg(j *geom.Joint) *geom.Peg {
 // Every group with a peg that goes through has its section, every one that is
 // drawn its holes too, and no other group has any.
 func TestDrawboreSheetsPerGroup(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
-		for _, g := range Groups(f) {
+		for _, g := range scene.Groups(f) {
 			want := 0
 			if p := throughPeg(g.First()); p != nil {
 				want = 1
@@ -108,7 +111,7 @@ func TestDrawboreSheetsPerGroup(t *testing.T) {
 				t.Errorf("%s: %d sheets, want %d", g.First().ID, len(got), want)
 			}
 			rule := "bore each from its template, or close the joint and bore both at once"
-			if text := said(got); want > 0 && strings.Contains(text, rule) != (want == 1) {
+			if text := legible.Words(got); want > 0 && strings.Contains(text, rule) != (want == 1) {
 				t.Errorf("%s: two ways of boring on %d sheets: %s", g.First().ID, want, text)
 			}
 		}
@@ -128,7 +131,7 @@ func readBack(t *testing.T, f *geom.Frame) []drawn {
 	t.Helper()
 	var out []drawn
 	var all []*draw.Sheet
-	for i, g := range Groups(f) {
+	for i, g := range scene.Groups(f) {
 		if i%3 != 0 {
 			continue
 		}
@@ -151,7 +154,7 @@ func readBack(t *testing.T, f *geom.Frame) []drawn {
 // the joints themselves.
 func TestDrawboreReadBack(t *testing.T) {
 	leaning, square := 0, 0
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		for _, d := range readBack(t, f) {
 			detailCircles(t, d)
@@ -278,7 +281,7 @@ func hands(t *testing.T, x drawn) {
 		return
 	}
 	u, _, _ := j.Axes.Of(p.Mortise)
-	toNose := mainLine(j) - u // along the receiver from its start end
+	toNose := scene.MainLine(j) - u // along the receiver from its start end
 	if tenon := h[0].C.X - m[0].C.X; tenon*(-toStart)*toNose >= 0 {
 		t.Errorf("%s: the tenon hole lies toward the nose", j.ID)
 	}
@@ -339,7 +342,7 @@ func saysNumbers(t *testing.T, f *geom.Frame, x drawn) {
 // toward the nose (plane geometry).
 func TestDrawboreDryingTable(t *testing.T) {
 	f := trial.Sample(t, "apiary-store")
-	for _, g := range Groups(f) {
+	for _, g := range scene.Groups(f) {
 		p := throughPeg(g.First())
 		if p == nil || p.PFrom != "nose line" {
 			continue
@@ -363,7 +366,7 @@ func TestDrawboreDryingTable(t *testing.T) {
 
 func TestDrawboreStops(t *testing.T) {
 	f := trial.Sample(t, "rail-and-post")
-	g := Groups(f)[0]
+	g := scene.Groups(f)[0]
 	for i, p := range pagesOf(t, Drawbore(f, g, map[string]int{g.First().ID: 7})) {
 		if !p.Says("DO NOT CUT – see finding 7") {
 			t.Errorf("sheet %d may be cut from", i+1)
@@ -407,7 +410,7 @@ func TestDrawboreDryingPlot(t *testing.T) {
 	store, _ := samples.Source("apiary-store")
 	f := trial.Frame(t, "plot", string(store)+"layout: {drawbore: 1/8\", brace: {draw: square}}\n")
 	ties, braces := 0, 0
-	for _, g := range Groups(f) {
+	for _, g := range scene.Groups(f) {
 		j := g.First()
 		p := throughPeg(j)
 		if p == nil || p.Offset == 0 {
@@ -415,7 +418,7 @@ func TestDrawboreDryingPlot(t *testing.T) {
 		}
 		sheet := Drawbore(f, g, nil)[1]
 		worst, best, axis := curvesOf(t, sheet)
-		slack := strings.Contains(said([]*draw.Sheet{sheet}), "slack")
+		slack := strings.Contains(legible.Words([]*draw.Sheet{sheet}), "slack")
 		full, n := best[0].Y-axis, len(worst)-1
 		switch j.Of.Role {
 		case "tie": // a 1-1/2 in, bore 1 in: 0.125 - 1.0 x 0.0366 and x 0.0126

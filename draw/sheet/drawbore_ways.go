@@ -82,7 +82,7 @@ func (d *bored) look() string {
 
 // faceName names a face of the receiver in a sentence.
 func (d *bored) faceName(n int) string {
-	t := d.g.faceTitle(true, n)
+	t := d.g.FaceTitle(true, n)
 	if strings.HasPrefix(t, "face ") || strings.HasPrefix(t, "a ") {
 		return t
 	}

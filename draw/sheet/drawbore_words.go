@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom/vec"
 )
 
@@ -131,13 +132,13 @@ func (d *bored) drawServed(s *draw.Sheet, f block.Field) block.Field {
 
 // served names the joints that the sheet serves with their marks.
 func (d *bored) served() string {
-	same, mirror := d.g.hands()
+	same, mirror := d.g.Hands()
 	joints := d.j.Mark + " " + d.j.ID
 	if len(same) > 1 {
-		joints += "; cut alike: " + joinersMarks(same[1:])
+		joints += "; cut alike: " + scene.JoinersMarks(same[1:])
 	}
 	if len(mirror) > 0 {
-		joints += "; of opposite hand: " + joinersMarks(mirror)
+		joints += "; of opposite hand: " + scene.JoinersMarks(mirror)
 	}
 	n := len(d.pegs)
 	pegs := "1 peg each"

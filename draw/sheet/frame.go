@@ -7,6 +7,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -29,7 +30,7 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		return out
 	}
 	over, _ := whole.sheets("", ", overview", func(string) bool { return false })
-	if lines, _ := bentLines(f); len(lines) > 2 {
+	if lines, _ := setout.BentLines(f); len(lines) > 2 {
 		return over
 	}
 	for n := max(2, min(len(f.Timbers)/mostNamed, len(posts.stations)-1)); ; n++ {
@@ -257,4 +258,21 @@ func scaled(items []draw.Item, k float64, move vec.P) []draw.Item {
 		}
 	}
 	return out
+}
+
+// wholeFrame takes a picture of the frame's timbers with its wedges and keys.
+// Only the timbers have names in it.
+func wholeFrame(f *geom.Frame, c view.Camera, timbers []view.Part) picture {
+	parts := timbers[:len(timbers):len(timbers)]
+	for _, j := range f.Joints {
+		if !has(timbers, j.Of.ID) || !has(timbers, j.Into.ID) {
+			continue
+		}
+		for _, p := range j.Pieces {
+			parts = append(parts, view.CellsPart(p.ID, p.Solid))
+		}
+	}
+	pic := takePicture(c, parts, f.Paper.Hidden)
+	pic.order = pic.order[:len(timbers)]
+	return pic
 }

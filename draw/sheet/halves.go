@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -20,7 +21,7 @@ const leastScale = 5
 // and the peg window, or one for each half, the window with the narrower. Receiver:
 // the entered face above, the side face below it; enterer: the cheek above, the
 // end as seen from the receiver below it.
-func halves(f *geom.Frame, g Group) []*draw.Sheet {
+func halves(f *geom.Frame, g scene.Group) []*draw.Sheet {
 	enterer, receiver := orthos(g)
 	both := halvesPage{f: f, g: g, id: "halves", title: ", both halves", windows: true}
 	if n := both.set(enterer, receiver); n <= leastScale {
@@ -37,7 +38,7 @@ func halves(f *geom.Frame, g Group) []*draw.Sheet {
 // halvesPage is a sheet with views of the halves.
 type halvesPage struct {
 	f         *geom.Frame
-	g         Group
+	g         scene.Group
 	id, title string
 	windows   bool
 	cols      []column
@@ -51,7 +52,7 @@ func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []st
 	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), page.Scale(h.n))
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, full = block.ForFrame(h.f, "joint", j.ID+"-"+h.id, t)
-	if mirror := h.g.mirrorWords(len(h.g.Joints)); mirror != "" {
+	if mirror := h.g.MirrorWords(len(h.g.Joints)); mirror != "" {
 		lines = font.Wrap(mirror, full.W(), dim.Small)
 		full.Y0 += float64(len(lines))*dim.Small*page.Pitch + 2
 	}

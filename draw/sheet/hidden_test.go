@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/samples/trial"
 )
 
@@ -40,7 +41,7 @@ func TestHiddenLinesOnRequest(t *testing.T) {
 		if after[s.ID] < before[s.ID]-1e-6 {
 			t.Errorf("%s: fewer hidden lines when asked for", s.ID)
 		}
-		checkLayout(t, s)
+		tidy.Check(t, s)
 	}
 	for _, kind := range []string{"frame", "elevation", "plan", "joint"} {
 		if !more[kind] {

@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -18,12 +19,12 @@ import (
 // exploded view with what is served and the table of dimensions, then both
 // halves in orthographic views with the peg window where there is anything to
 // cut. A group with a joint that a stop finding names says so in large letters.
-func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
+func Joint(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	j := g.First()
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
 	t.Note = "exploded view, " + hiddenLines(f) + "; thin dashed lines lead from each part to its seat"
 	s, field := block.ForFrame(f, "joint", j.ID, t)
-	left, right, under := g.divide(f, field)
+	left, right, under := divide(g, f, field)
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
@@ -42,11 +43,11 @@ func Joint(f *geom.Frame, g Group, stops map[string]int) []*draw.Sheet {
 // beside it, and reports whether the joints served are listed under the view. The
 // view gives way, down to about half the width, where the table then ends on the
 // sheet.
-func (g Group) divide(f *geom.Frame, field block.Field) (left, right block.Field, under bool) {
+func divide(g scene.Group, f *geom.Frame, field block.Field) (left, right block.Field, under bool) {
 	for _, share := range []float64{0.61, 0.58, 0.55, 0.52, 0.61} {
 		left, right = page.Split(field, field.X0+field.W()*share, 5)
-		under = g.under(f, left)
-		if g.endsBeside(f, right, !under) {
+		under = servedBelow(g, f, left)
+		if endsBeside(g, f, right, !under) {
 			break
 		}
 	}
@@ -54,7 +55,7 @@ func (g Group) divide(f *geom.Frame, field block.Field) (left, right block.Field
 }
 
 // endsBeside reports whether what is told beside the exploded view has room there.
-func (g Group) endsBeside(f *geom.Frame, right block.Field, list bool) bool {
+func endsBeside(g scene.Group, f *geom.Frame, right block.Field, list bool) bool {
 	s := draw.NewSheet("", "", "", 1, 1)
 	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Field: right, Sheets: []*draw.Sheet{s}}
 	w.Next = func(int) (*draw.Sheet, block.Field) { return s, block.Field{X1: right.W(), Y0: math.Inf(-1)} }
@@ -63,17 +64,17 @@ func (g Group) endsBeside(f *geom.Frame, right block.Field, list bool) bool {
 }
 
 // served says in a line which joints a sheet is for.
-func served(g Group) string {
+func served(g scene.Group) string {
 	j := g.First()
 	t := j.Mark + " " + j.Of.ID + " into " + j.Into.ID
-	return t + g.alike()
+	return t + g.Alike()
 }
 
 // explode draws the exploded view into the field, with the names of its parts
 // in a lane on its right.
 func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
-	parts := exploded(j)
-	pic := takePicture(bestCamera(j, parts, f.W()-30, f.H()), parts, hidden)
+	parts := scene.Exploded(j)
+	pic := takePicture(scene.Camera(j, parts, f.W()-30, f.H()), parts, hidden)
 	var labels []dim.Label
 	wide := 0.0
 	for i, id := range pic.order[:len(pic.order)-1] {
@@ -83,7 +84,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 		}
 		t := id
 		if i >= 2 {
-			t = smallName(j, i-2)
+			t = scene.SmallName(j, i-2)
 		}
 		labels = append(labels, dim.Label{Text: t, At: p, Owner: id, Bold: i < 2})
 		wide = max(wide, font.Measure(t, dim.Small, i < 2))
@@ -121,7 +122,7 @@ const keyHigh = 25.0
 
 // besideHead sets the joiner's mark at the left of the key view's place and
 // returns the pen below both.
-func besideHead(g Group, s *draw.Sheet, right block.Field) page.Pen {
+func besideHead(g scene.Group, s *draw.Sheet, right block.Field) page.Pen {
 	j := g.First()
 	p := page.Pen{S: s, X: right.X0, Y: right.Y1, W: right.W()}
 	head := p
@@ -137,9 +138,9 @@ func besideHead(g Group, s *draw.Sheet, right block.Field) page.Pen {
 
 // beside sets what is told beside the exploded view and returns the sheets that
 // it runs on to.
-func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
+func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
 	j := g.First()
-	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: right.Y1 - keyHigh, X1: right.X1, Y1: right.Y1}, f, g.dark())
+	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: right.Y1 - keyHigh, X1: right.X1, Y1: right.Y1}, f, g.Dark())
 	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
 	w.Next = func(n int) (*draw.Sheet, block.Field) {
 		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
@@ -152,7 +153,7 @@ func beside(f *geom.Frame, g Group, s *draw.Sheet, right block.Field, list bool)
 }
 
 // tell sets the tables of both timbers and, where asked for, the joints served.
-func tell(w *page.Flow, f *geom.Frame, g Group, list bool) {
+func tell(w *page.Flow, f *geom.Frame, g scene.Group, list bool) {
 	j := g.First()
 	dimsOf(w, f, j.Into.ID+" (receives)", g, j.Into)
 	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
@@ -164,7 +165,7 @@ func tell(w *page.Flow, f *geom.Frame, g Group, list bool) {
 
 // closing says at the foot of the field how the joint closes and what holds it,
 // and returns the field above.
-func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
+func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) block.Field {
 	u, j := f.Units, g.First()
 	t := ""
 	for i, m := range j.Moves {
@@ -172,12 +173,12 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Fie
 		if i > 0 {
 			word = " Then "
 		}
-		t += word + g.way(i) + "by " + u.FormatJoint(m.Distance) + "."
+		t += word + wayIn(g, i) + "by " + u.FormatJoint(m.Distance) + "."
 	}
 	if len(j.Moves) == 1 && j.Moves[0].Distance < 0.5 {
 		t = "Stands on the receiver; nothing is let in."
 	}
-	t += driven(g) + pegged(u, j)
+	t += scene.Driven(g) + pegged(u, j)
 	for _, w := range j.Words {
 		t += " " + w
 	}
@@ -191,12 +192,12 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Fie
 	return field
 }
 
-// way names the direction of a move with a blank after it, where it is the same
+// wayIn names the direction of a move with a blank after it, where it is the same
 // for the whole group.
-func (g Group) way(i int) string {
-	d := towards(g.First().Moves[i].Direction)
+func wayIn(g scene.Group, i int) string {
+	d := scene.Towards(g.First().Moves[i].Direction)
 	for _, j := range g.Joints[1:] {
-		if i >= len(j.Moves) || towards(j.Moves[i].Direction) != d {
+		if i >= len(j.Moves) || scene.Towards(j.Moves[i].Direction) != d {
 			return ""
 		}
 	}
@@ -234,21 +235,4 @@ func flushWords(p *geom.Peg) string {
 		faces = "the entry face"
 	}
 	return "drive, then saw flush on " + faces + " before the next timber stands there"
-}
-
-// towards names a frame direction in words.
-func towards(d vec.V) string {
-	names := []struct {
-		d vec.V
-		s string
-	}{{vec.V{X: 1}, "east"}, {vec.V{X: -1}, "west"}, {vec.V{Y: 1}, "north"}, {vec.V{Y: -1}, "south"}, {vec.V{Z: 1}, "straight up"}, {vec.V{Z: -1}, "straight down"}}
-	for _, n := range names {
-		if d.Dot(n.d) > 1-1e-6 {
-			return n.s
-		}
-	}
-	if d.Z > 0 {
-		return "up, along its own axis,"
-	}
-	return "down, along its own axis,"
 }

@@ -5,10 +5,10 @@ import (
 	"math"
 	"slices"
 
-	"pegwright/draw"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
+	"pegwright/draw/setout"
 	"pegwright/geom"
-	"pegwright/geom/measure"
 )
 
 // leanOf sets the angle between the two timbers, or of the enterer to the face
@@ -18,7 +18,7 @@ func leanOf(w *page.Flow, f *geom.Frame, j *geom.Joint) {
 	if name == "" {
 		return
 	}
-	rowOf(w, row{name, fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
+	rowOf(w, row{name, fmt.Sprintf("%.1f° (%s)", deg, setout.Slope(f.Units, deg))})
 	w.Skip(1.5)
 }
 
@@ -30,10 +30,10 @@ func bevelsAt(j *geom.Joint, t *geom.Timber) []float64 {
 	var out []float64
 	for i := range t.Cuts {
 		c := &t.Cuts[i]
-		if c.Joint != j.ID || hasRole(c.Solid, geom.RoleReduced) {
+		if c.Joint != j.ID || scene.HasRole(c.Solid, geom.RoleReduced) {
 			continue
 		}
-		for _, deg := range bevelOf(t, c) {
+		for _, deg := range scene.BevelOf(t, c) {
 			if !holdsAngle(out, deg) {
 				out = append(out, deg)
 			}
@@ -56,7 +56,7 @@ func bevelRows(f *geom.Frame, j *geom.Joint, t *geom.Timber) []row {
 		if told := []float64{lean, 90 - lean}; lean > 0 && holdsAngle(told, deg) {
 			continue
 		}
-		out = append(out, row{"bevel to the arris", fmt.Sprintf("%.1f° (%s)", deg, slope(f.Units, deg))})
+		out = append(out, row{"bevel to the arris", fmt.Sprintf("%.1f° (%s)", deg, setout.Slope(f.Units, deg))})
 	}
 	return out
 }
@@ -76,18 +76,4 @@ func leaning(j *geom.Joint) (name string, deg float64) {
 		return "angle of the enterer to the entered face", math.Asin(s) * 180 / math.Pi
 	}
 	return "", 0
-}
-
-// slope writes an angle as its rise in 12, or per 100 in metric units; an angle
-// above 60° as the slope off square.
-func slope(u measure.Units, deg float64) string {
-	off := ""
-	if deg > 60 {
-		deg, off = 90-deg, " off square"
-	}
-	t := math.Tan(deg * math.Pi / 180)
-	if u == measure.Metric {
-		return draw.Number(100*t, 1) + " per 100" + off
-	}
-	return draw.Number(12*t, 2) + " in 12" + off
 }

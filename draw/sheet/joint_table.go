@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -18,7 +19,7 @@ const rowPitch = dim.Text * 1.57
 
 // dimsOf sets what is cut and scribed on one timber: its dimensions, each label
 // once, then the layout along the stick from its start end.
-func dimsOf(w *page.Flow, f *geom.Frame, head string, g Group, t *geom.Timber) {
+func dimsOf(w *page.Flow, f *geom.Frame, head string, g scene.Group, t *geom.Timber) {
 	rows := append(sizes(f, g.First(), t), bevelRows(f, g.First(), t)...)
 	rows = append(rows, layout(f, g, t)...)
 	if len(rows) == 0 {
@@ -123,12 +124,12 @@ func shortName(name, id string) string {
 // layout returns the points of layout along one timber of the group's first
 // joint. A point that lies elsewhere on another timber of the group is left to
 // the list of the joints served, or out where that does not give it.
-func layout(f *geom.Frame, g Group, t *geom.Timber) []row {
+func layout(f *geom.Frame, g scene.Group, t *geom.Timber) []row {
 	receiver := t == g.First().Into
 	var out []row
 	for i, s := range stations(g.First(), receiver) {
 		r := row{"start end to " + s.name, f.Units.FormatJoint(s.x)}
-		if g.differs(receiver, i) {
+		if differs(g, receiver, i) {
 			if s.minor {
 				continue
 			}
@@ -141,7 +142,7 @@ func layout(f *geom.Frame, g Group, t *geom.Timber) []row {
 
 // differs reports whether point i of the layout lies elsewhere on some joint of
 // the group than on the first.
-func (g Group) differs(receiver bool, i int) bool {
+func differs(g scene.Group, receiver bool, i int) bool {
 	first := stations(g.First(), receiver)
 	for _, j := range g.Joints[1:] {
 		o := stations(j, receiver)
@@ -154,7 +155,7 @@ func (g Group) differs(receiver bool, i int) bool {
 
 // servedAt says which joint is served and where it lies: its main line on the
 // receiver, and every other point of layout that differs from joint to joint.
-func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
+func servedAt(f *geom.Frame, g scene.Group, j *geom.Joint) string {
 	out := j.Of.ID + " into " + j.Into.ID
 	for _, receiver := range []bool{true, false} {
 		for i, s := range stations(j, receiver) {
@@ -162,7 +163,7 @@ func servedAt(f *geom.Frame, g Group, j *geom.Joint) string {
 			if main {
 				name = "J"
 			}
-			if main || !s.minor && g.differs(receiver, i) {
+			if main || !s.minor && differs(g, receiver, i) {
 				out += ", " + name + " at " + f.Units.FormatJoint(s.x)
 			}
 		}
@@ -179,9 +180,9 @@ const fewServed = 10
 const mostServed = 0.3
 
 // servedList lists the joints that the sheet serves.
-func servedList(w *page.Flow, f *geom.Frame, g Group) {
+func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
 	w.Need(3 * dim.Text * page.Pitch)
-	same, mirror := g.hands()
+	same, mirror := g.Hands()
 	var all []string
 	for _, x := range g.Joints {
 		all = append(all, servedAt(f, g, x))
@@ -203,21 +204,21 @@ func servedList(w *page.Flow, f *geom.Frame, g Group) {
 
 // servedHeight returns the height of the list of joints in a field of the given
 // width.
-func servedHeight(f *geom.Frame, g Group, width float64) float64 {
+func servedHeight(f *geom.Frame, g scene.Group, width float64) float64 {
 	w := &page.Flow{Pen: page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: width}, Field: block.Field{X1: width, Y0: math.Inf(-1)}}
 	servedList(w, f, g)
 	return -w.Y
 }
 
-// under reports whether the joints served are listed under the exploded view:
+// servedBelow reports whether the joints served are listed under the exploded view:
 // where they are few and leave the view its room.
-func (g Group) under(f *geom.Frame, field block.Field) bool {
+func servedBelow(g scene.Group, f *geom.Frame, field block.Field) bool {
 	return len(g.Joints) <= fewServed && servedHeight(f, g, field.W()) <= field.H()*mostServed
 }
 
 // servedUnder lists the joints at the foot of the field and returns the field
 // above.
-func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g Group) block.Field {
+func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) block.Field {
 	high := servedHeight(f, g, field.W())
 	w := &page.Flow{Pen: page.Pen{S: s, X: field.X0, Y: field.Y0 + high, W: field.W()}, Field: field}
 	w.Field.Y0 = math.Inf(-1)

@@ -5,6 +5,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -61,7 +62,7 @@ func heart(j *geom.Joint) vec.V {
 // link leads from the views of the frame, the plans and the elevations to the
 // sheets of the timbers named there and of the joints: like timbers and like
 // joints have one sheet.
-func link(sheets []*draw.Sheet, sticks []Sticks, groups []Group) {
+func link(sheets []*draw.Sheet, sticks []scene.Sticks, groups []scene.Group) {
 	to := map[string]string{}
 	for _, g := range sticks {
 		for _, t := range g.Timbers {

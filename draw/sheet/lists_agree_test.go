@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/scene"
+	"pegwright/draw/sheet/timber"
 	"pegwright/geom"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
@@ -71,15 +73,15 @@ func stated(sheets []*draw.Sheet, p *regexp.Regexp) string {
 // The weight and the balance point on a stick's sheets are those of the list in
 // the JSON, to half of the step that is printed: 1 lb or kg, 1/2 in or 10 mm.
 func TestTimberSheetsWeighAsTheListDoes(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		rows := map[string]map[string]any{}
 		for _, r := range listRows(t, f, "lifting") {
 			rows[fmt.Sprint(r["what"])] = r
 		}
-		for _, g := range AllSticks(f) {
+		for _, g := range scene.AllSticks(f) {
 			id := g.Timbers[0].ID
-			sheets := Timber(f, g, nil)
+			sheets := timber.Sheets(f, g, nil)
 			weight, err := strconv.ParseFloat(stated(sheets, weighs), 64)
 			if err != nil || rows[id] == nil {
 				t.Fatalf("%s: %s has no weight or no row: %v", name, id, err)
@@ -111,11 +113,11 @@ func shownUnit(f *geom.Frame) measure.Unit {
 // The lead that a drawbore sheet draws has the tip and the taper that the list
 // of pegs has for a peg of that bore and length.
 func TestDrawboreSheetsTaperAsTheListDoes(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		rows := listRows(t, f, "pegs")
 		n := 0
-		for _, g := range Groups(f) {
+		for _, g := range scene.Groups(f) {
 			d, ok := newBored(f, g)
 			if !ok || !d.enters {
 				continue

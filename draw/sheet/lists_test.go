@@ -147,7 +147,7 @@ func agrees(u measure.Units, text string, v any, unit string) bool {
 // that has a row for every timber where a sheet names timbers that are alike
 // together.
 func TestListSheetsShowTheFiguresOfTheJSON(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		f.Offer.Prices = []geom.Price{{Wood: f.Stock.Timber, Cost: 1.85}}
 		rows, units := figuresOf(t, f)
@@ -191,7 +191,7 @@ func TestListSheetsShowTheFiguresOfTheJSON(t *testing.T) {
 // and the default sample has such timbers.
 func TestTimbersNamedTogetherAreBoredAlike(t *testing.T) {
 	together := 0
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		for _, r := range setRows(Lists(f, nil)) {
 			if r.list != "Bores" || len(r.names) < 2 {

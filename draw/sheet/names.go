@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -375,7 +374,7 @@ func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
 	k := min(len(names), 2*max(1, int((field.H()-1)/step)))
 	wide := namesWide(names[:k], dim.Small)
 	var sides [2][]dim.Label
-	for i, x := range leftToRight(names[:k], func(x naming) float64 { return x.spots[0].at.X }) {
+	for i, x := range page.LeftToRight(names[:k], func(x naming) float64 { return x.spots[0].at.X }) {
 		side := 0
 		if i >= (k+1)/2 {
 			side = 1
@@ -386,12 +385,4 @@ func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
 	dim.Lane(s, field.X0+wide+1, false, sides[0], letters, field.Y0, field.Y1)
 	dim.Lane(s, field.X1-wide-1, true, sides[1], letters, field.Y0, field.Y1)
 	return names[k:]
-}
-
-// leftToRight returns a copy of a list in the order of places across the paper,
-// those of one place in the order given.
-func leftToRight[T any](list []T, x func(T) float64) []T {
-	out := slices.Clone(list)
-	slices.SortStableFunc(out, func(a, b T) int { return cmp.Compare(math.Round(x(a)*1e6), math.Round(x(b)*1e6)) })
-	return out
 }

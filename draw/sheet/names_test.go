@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -44,7 +45,7 @@ func (w *walker) first(cam view.Camera, p vec.P, gone func(vec.V) bool) string {
 			continue
 		}
 		for i, t := range w.timbers {
-			if !outside(t.Place.In(q), w.lo[i], w.hi[i]) && woodAt(t, q) {
+			if !outside(t.Place.In(q), w.lo[i], w.hi[i]) && scene.WoodAt(t, q) {
 				return t.ID
 			}
 		}

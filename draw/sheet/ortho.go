@@ -5,6 +5,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -50,30 +51,30 @@ func across(j *geom.Joint) vec.V {
 // that has dimensions both along itself and along the receiver's lines is seen
 // from the side twice, turned, and from its end only where that tells
 // something.
-func orthos(g Group) (enterer, receiver []*ortho) {
+func orthos(g scene.Group) (enterer, receiver []*ortho) {
 	j := g.First()
-	n := nearOf(j, 0.42)
+	n := scene.NearOf(j, 0.42)
 	h, w := across(j), j.Axes.W
 	t := h.Cross(w)
 	side := view.Camera{Right: h, Up: w, Toward: t}
 	top := view.Camera{Right: h, Up: w.Cross(h), Toward: w}
-	last := &ortho{title: []string{sideTitle(g, t), startEnd(j.Into, side)}, cam: side, part: n.receiver, timber: j.Into, across: dim.Below, up: dim.RightOf, o: view.Options{ShowHidden: true}}
-	entered := g.faceTitle(true, j.Entered) + ", entered"
+	last := &ortho{title: []string{sideTitle(g, t), startEnd(j.Into, side)}, cam: side, part: n.Receiver, timber: j.Into, across: dim.Below, up: dim.RightOf, o: view.Options{ShowHidden: true}}
+	entered := g.FaceTitle(true, j.Entered) + ", entered"
 	if last.title[1] == "" {
 		entered += ", " + startEnd(j.Into, top)
 		last.title = []string{"section", "under the middle of " + j.Of.ID}
 		pl := solid.PlaneAt(j.Of.Place.Out(vec.V{Y: j.Of.Ideal[0] / 2, Z: j.Of.Ideal[1] / 2}), t)
-		last.whole, last.sawn = n.receiver, &pl
-		last.part.Body = view.Behind(n.receiver.Body, pl)
+		last.whole, last.sawn = n.Receiver, &pl
+		last.part.Body = view.Behind(n.Receiver.Body, pl)
 	}
 	long, other := entererCameras(j, side)
 	end := view.Camera{Right: long.Right, Up: long.Toward, Toward: long.Up.Neg()}
 	of := func(c view.Camera, title ...string) *ortho {
-		return &ortho{title: title, cam: c, part: n.enterer, timber: j.Of, across: dim.Below, up: dim.RightOf}
+		return &ortho{title: title, cam: c, part: n.Enterer, timber: j.Of, across: dim.Below, up: dim.RightOf}
 	}
-	face := g.faceTitle(false, j.Of.FaceToward(long.Toward))
+	face := g.FaceTitle(false, j.Of.FaceToward(long.Toward))
 	enterer = []*ortho{of(long, j.Of.ID, face), of(end, "seen from "+j.Into.ID), of(other, j.Of.ID, asLaid(other, side))}
-	receiver = []*ortho{{title: []string{j.Into.ID, entered}, cam: top, part: n.receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf}, last}
+	receiver = []*ortho{{title: []string{j.Into.ID, entered}, cam: top, part: n.Receiver, timber: j.Into, across: dim.Above, up: dim.LeftOf}, last}
 	share(j, enterer, receiver)
 	switch {
 	case len(enterer[2].dims) == 0:
@@ -151,10 +152,10 @@ func entererCameras(j *geom.Joint, side view.Camera) (first, second view.Camera)
 
 // sideTitle names the receiver's face in the side view and says on which side
 // of it the pegs enter.
-func sideTitle(g Group, t vec.V) string {
+func sideTitle(g scene.Group, t vec.V) string {
 	j := g.First()
 	n := j.Into.FaceToward(t)
-	title := g.faceTitle(true, n)
+	title := g.FaceTitle(true, n)
 	if len(j.Pegs) == 0 {
 		return title
 	}
@@ -199,7 +200,7 @@ func (v *ortho) lies(d geom.Dim) bool {
 // render draws the view at full size and makes its reference arris heavy.
 func (v *ortho) render() {
 	v.items = view.Render(v.cam, []view.Part{v.part}, v.o)
-	v.items = heavy(v.items, v.cam, v.timber)
+	v.items = scene.Register(v.items, v.cam, v.timber)
 	if v.sawn != nil {
 		for _, fig := range view.Section([]view.Part{v.whole}, *v.sawn, v.cam, view.Options{}) {
 			for _, h := range fig.Hatch(45, 12) {

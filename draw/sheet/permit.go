@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 )
 
@@ -95,7 +96,7 @@ func jointKinds(f *geom.Frame) []jointKind {
 	at := map[string]int{}
 	var out []jointKind
 	most := map[string]int{}
-	for _, g := range Groups(f) {
+	for _, g := range scene.Groups(f) {
 		j := g.First()
 		name := j.Kind
 		if len(j.Pegs) == 0 {

@@ -10,6 +10,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -53,21 +54,21 @@ func (p *permit) cover() []*draw.Sheet {
 // together makes one group of all running texts of the cover.
 func (p *permit) together(w *page.Flow) {
 	_, eave := p.eave()
-	w.Pen.Together("permit cover", append(page.Texts(criteriaOf(p.f)), eave)...)
+	w.Pen.Together("permit cover", append(page.Texts(setout.Criteria(p.f)), eave)...)
 }
 
 // eave is how high the top of the plates stands, to the inch or ten
 // millimetres, and what to call that; "" where there are no plates.
 func (p *permit) eave() (name, height string) {
-	_, top, ok := heights(p.f, "plate")
+	_, top, ok := setout.Heights(p.f, "plate")
 	if !ok {
 		return "", ""
 	}
-	z, _ := datum(p.f)
+	z, _ := setout.Datum(p.f)
 	u := p.f.Units
-	lo, hi := roughly(u, top.lo-z), roughly(u, top.hi-z)
+	lo, hi := roughly(u, top.Lo-z), roughly(u, top.Hi-z)
 	name = "eave, top of plate"
-	if lo != u.Format(top.lo-z) || hi != u.Format(top.hi-z) {
+	if lo != u.Format(top.Lo-z) || hi != u.Format(top.Hi-z) {
 		name += ", about"
 	}
 	if lo == hi {
@@ -137,11 +138,11 @@ func (p *permit) facts(w *page.Flow) {
 			blank(w, n)
 		}
 	}
-	name, x, y := footprint(f)
-	_, _, z := overall(f, "")
+	name, x, y := setout.Footprint(f)
+	_, _, z := setout.Overall(f, "")
 	w.Fact("over "+name, f.Units.Format(x)+" x "+f.Units.Format(y))
 	w.Fact("height, about", roughly(f.Units, z))
-	if t := pitches(f); t != "" {
+	if t := setout.Pitches(f); t != "" {
 		w.Fact("roof pitch", t)
 	}
 	if name, e := p.eave(); e != "" {

@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom"
 )
 
@@ -74,8 +75,8 @@ func (p *permit) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 
 // apart draws the exploded view with letters for its parts.
 func (p *permit) apart(s *draw.Sheet, f block.Field, j *geom.Joint) {
-	parts := exploded(j)
-	pic := takePicture(bestCamera(j, parts, f.W(), f.H()), parts, false)
+	parts := scene.Exploded(j)
+	pic := takePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false)
 	k := min(f.W()/pic.box.W(), f.H()/pic.box.H())
 	move := f.Mid().Sub(pic.box.Mid().Mul(k))
 	s.Add(scaled(pic.items, k, move)...)

@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -39,13 +40,13 @@ func (p *permit) foundation() {
 	}
 }
 
-func (p *permit) alongHead(g *ground) string  { return "along, from line " + g.xs[0].name }
-func (p *permit) acrossHead(g *ground) string { return "across, from line " + g.ys[0].name }
+func (p *permit) alongHead(g *ground) string  { return "along, from line " + g.xs[0].Name }
+func (p *permit) acrossHead(g *ground) string { return "across, from line " + g.ys[0].Name }
 
 // ground is the plan of what the frame stands on, frame mm.
 type ground struct {
 	f      *geom.Frame
-	xs, ys []gridLine
+	xs, ys []setout.Line
 	wood   []draw.Box // sills and posts
 	piers  []draw.Box
 	box    draw.Box
@@ -55,8 +56,8 @@ type ground struct {
 
 func newGround(f *geom.Frame) *ground {
 	g := &ground{f: f, box: draw.NoBox()}
-	g.xs, _ = bentLines(f)
-	g.ys = wallLines(f)
+	g.xs, _ = setout.BentLines(f)
+	g.ys = setout.WallLines(f)
 	for _, t := range f.Timbers {
 		if strings.HasSuffix(t.Role, "sill") || t.Role == "post" {
 			b := planBox(t)
@@ -76,10 +77,10 @@ func newGround(f *geom.Frame) *ground {
 		}
 	}
 	if len(g.xs) == 0 {
-		g.xs = []gridLine{{"1", g.box.Min.X}}
+		g.xs = []setout.Line{{Name: "1", At: g.box.Min.X}}
 	}
 	if len(g.ys) == 0 {
-		g.ys = []gridLine{{"A", g.box.Min.Y}}
+		g.ys = []setout.Line{{Name: "A", At: g.box.Min.Y}}
 	}
 	return g
 }
@@ -176,12 +177,12 @@ func (g *ground) rings(s *draw.Sheet, box draw.Box, o vec.P) {
 		t.Anchor, t.Bold = draw.Middle, true
 	}
 	for _, l := range g.xs {
-		x := o.X + l.at*g.k
-		ring(vec.At(x, box.Max.Y+0.8), vec.At(x, box.Max.Y+ringRoom-bubble), l.name)
+		x := o.X + l.At*g.k
+		ring(vec.At(x, box.Max.Y+0.8), vec.At(x, box.Max.Y+ringRoom-bubble), l.Name)
 	}
 	for _, l := range g.ys {
-		y := o.Y + l.at*g.k
-		ring(vec.At(box.Max.X+0.8, y), vec.At(box.Max.X+ringRoom-bubble, y), l.name)
+		y := o.Y + l.At*g.k
+		ring(vec.At(box.Max.X+0.8, y), vec.At(box.Max.X+ringRoom-bubble, y), l.Name)
 	}
 }
 
@@ -266,7 +267,7 @@ func (g *ground) rows() [][]string {
 	for i, x := range g.f.Supports {
 		b := g.piers[i]
 		c := b.Mid()
-		out = append(out, []string{fmt.Sprintf("F%d", i+1), x.Timber, g.f.Units.Format(c.X - g.xs[0].at), g.f.Units.Format(c.Y - g.ys[0].at), g.size(b), "", "", ""})
+		out = append(out, []string{fmt.Sprintf("F%d", i+1), x.Timber, g.f.Units.Format(c.X - g.xs[0].At), g.f.Units.Format(c.Y - g.ys[0].At), g.size(b), "", "", ""})
 	}
 	return out
 }

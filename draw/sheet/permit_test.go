@@ -8,6 +8,8 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/legible"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
@@ -19,7 +21,7 @@ import (
 
 // allWords returns the texts of sheets as one line of words, wrapped lines joined.
 func allWords(sheets []*draw.Sheet) string {
-	return strings.Join(strings.Fields(said(sheets)), " ")
+	return strings.Join(strings.Fields(legible.Words(sheets)), " ")
 }
 
 // Criteria are printed as written, and what a reviewer looks for beyond them
@@ -165,11 +167,11 @@ func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
 		sheets := Permit(f)
-		write(t, "permit-"+name, sheets)
+		tidy.Write(t, "permit-"+name, sheets)
 		ids := map[string]bool{}
 		for i, s := range sheets {
 			block.Number(s, i+1, len(sheets), "0123456789ab")
-			checkLayout(t, s)
+			tidy.Check(t, s)
 			if ids[s.ID] || s.Kind != "permit" || !strings.HasPrefix(s.Title, fmt.Sprintf("P%d ", i+1)) {
 				t.Errorf("%s: sheet %d is %s %q %q", name, i+1, s.Kind, s.ID, s.Title)
 			}

@@ -10,6 +10,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -115,7 +116,7 @@ func (p *surveyPage) noteOr(other string) string {
 	if p.note != "" {
 		ws = append(ws, p.note)
 	}
-	if _, from := datum(p.f); len(p.levels) > 0 && from != "" {
+	if _, from := setout.Datum(p.f); len(p.levels) > 0 && from != "" {
 		ws = append(ws, "heights "+from)
 	}
 	if len(ws) == 0 {
@@ -153,7 +154,7 @@ func (p *surveyPage) measure() bool {
 
 // settle is measure without the picture.
 func (p *surveyPage) settle() bool {
-	p.parts = sawn(p.whole, p.cuts...)
+	p.parts = setout.Sawn(p.whole, p.cuts...)
 	p.sight = newSight(p.cam, p.parts)
 	p.box = draw.NoBox()
 	for _, part := range p.parts {
@@ -262,7 +263,7 @@ func (p *surveyPage) room(field block.Field) block.Field {
 func (p *surveyPage) squareNotes() []string {
 	var out []string
 	for i, d := range p.diagonals {
-		out = append(out, fmt.Sprintf("%d. %s to %s: %s", i+1, d.nameA, d.nameB, p.f.Units.Format(d.long())))
+		out = append(out, fmt.Sprintf("%d. %s to %s: %s", i+1, d.NameA, d.NameB, p.f.Units.Format(d.Length())))
 	}
 	return out
 }
@@ -329,7 +330,7 @@ func (p *surveyPage) hatch(s *draw.Sheet, o vec.P) {
 	if len(p.cuts) == 0 {
 		return
 	}
-	rest := sawn(p.whole, p.cuts[1:]...)
+	rest := setout.Sawn(p.whole, p.cuts[1:]...)
 	for _, fig := range view.Section(rest, p.cuts[0], p.cam, view.Options{Scale: p.k, At: o}) {
 		for _, h := range fig.Hatch(45, 1.4) {
 			s.Add(h)
@@ -346,23 +347,23 @@ func (p *surveyPage) gridLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		t.Anchor, t.Bold, t.Halo = draw.Middle, true, true
 	}
 	for _, l := range p.grid {
-		x := o.X + l.at*p.k
+		x := o.X + l.At*p.k
 		c := vec.At(x, box.Max.Y+bubbleRoom-bubble)
 		s.Line(draw.Centre, vec.At(x, box.Min.Y-2), vec.At(x, c.Y-bubble))
-		ring(c, l.name)
+		ring(c, l.Name)
 	}
 	for _, l := range p.side {
-		y := o.Y + l.at*p.k
+		y := o.Y + l.At*p.k
 		c := vec.At(box.Max.X+bubbleRoom-bubble, y)
 		s.Line(draw.Centre, vec.At(box.Min.X-2, y), vec.At(c.X-bubble, y))
-		ring(c, l.name)
+		ring(c, l.Name)
 	}
 }
 
 // tape draws the diagonals, thin and dashed, with dots at their ends.
 func (p *surveyPage) tape(s *draw.Sheet, o vec.P) {
 	for _, d := range p.diagonals {
-		a, b := o.Add(p.cam.Project(d.a).Mul(p.k)), o.Add(p.cam.Project(d.b).Mul(p.k))
+		a, b := o.Add(p.cam.Project(d.A).Mul(p.k)), o.Add(p.cam.Project(d.B).Mul(p.k))
 		s.Line(draw.Trace, a, b).Mark = "diagonal"
 		dim.Dot(s, a)
 		dim.Dot(s, b)

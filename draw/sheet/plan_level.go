@@ -4,6 +4,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/setout"
 	"pegwright/geom/vec"
 )
 
@@ -31,7 +32,7 @@ func (p *surveyPage) levelLetters() dim.Group {
 }
 
 func (p *surveyPage) levelText(l level) string {
-	z, _ := datum(p.f)
+	z, _ := setout.Datum(p.f)
 	return p.f.Units.Plain(l.z-z) + "  " + l.what
 }
 

@@ -12,6 +12,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -48,9 +49,9 @@ func (v *survey) least(u measure.Units) float64 {
 // bayRange is a part of a long view: from one of its stations to another, with
 // what is seen beyond them.
 type bayRange struct {
-	first, last gridLine // in the order of the paper
-	lo, hi      float64  // what is seen, along the paper's x
-	open        [2]bool  // whether more of the building follows at lo, at hi
+	first, last setout.Line // in the order of the paper
+	lo, hi      float64     // what is seen, along the paper's x
+	open        [2]bool     // whether more of the building follows at lo, at hi
 	n, of       int
 }
 
@@ -59,7 +60,7 @@ func (x bayRange) name() string { return fmt.Sprintf("part %d", x.n) }
 
 // between says which bents it shows.
 func (x bayRange) between(what string) string {
-	return fmt.Sprintf("%s %s to %s", what, x.first.name, x.last.name)
+	return fmt.Sprintf("%s %s to %s", what, x.first.Name, x.last.Name)
 }
 
 // inParts returns the view as an overview and the fewest parts that leave room for
@@ -85,7 +86,7 @@ func (v *survey) inParts(f *geom.Frame) []*surveyPage {
 // the building is wide for its paper.
 func (v *survey) leastInBays(f *geom.Frame) float64 {
 	list := v.bayRanges(len(v.stations) - 1)
-	long := slices.MaxFunc(list, func(a, b bayRange) int { return cmp.Compare(a.last.at-a.first.at, b.last.at-b.first.at) })
+	long := slices.MaxFunc(list, func(a, b bayRange) int { return cmp.Compare(a.last.At-a.first.At, b.last.At-b.first.At) })
 	k := v.least(f.Units)
 	for _, x := range []bayRange{list[0], long, list[len(list)-1]} {
 		if p := v.page(f, x); p != nil {
@@ -100,7 +101,7 @@ func (v *survey) leastInBays(f *geom.Frame) float64 {
 func (v *survey) fewest(f *geom.Frame, k float64) int {
 	_, field := block.ForFrame(f, v.kind, "", block.TitleFor(f, "", "", ""))
 	for n := 2; ; n++ {
-		wide := slices.ContainsFunc(v.bayRanges(n), func(x bayRange) bool { return (x.last.at-x.first.at)*k > field.W() })
+		wide := slices.ContainsFunc(v.bayRanges(n), func(x bayRange) bool { return (x.last.At-x.first.At)*k > field.W() })
 		if !wide || n >= len(v.stations)-1 {
 			return n
 		}
@@ -184,7 +185,7 @@ func nextScale(u measure.Units, k float64) float64 {
 // number of bays, longer ones first.
 func (v *survey) bayRanges(n int) []bayRange {
 	st := slices.Clone(v.stations)
-	slices.SortStableFunc(st, func(a, b gridLine) int { return cmp.Compare(a.at, b.at) })
+	slices.SortStableFunc(st, func(a, b setout.Line) int { return cmp.Compare(a.At, b.At) })
 	bays := len(st) - 1
 	var out []bayRange
 	i := 0
@@ -195,10 +196,10 @@ func (v *survey) bayRanges(n int) []bayRange {
 		}
 		x := bayRange{first: st[i], last: st[j], lo: math.Inf(-1), hi: math.Inf(1), n: k + 1, of: n}
 		if i > 0 {
-			x.lo, x.open[0] = st[i].at-v.beyond, true
+			x.lo, x.open[0] = st[i].At-v.beyond, true
 		}
 		if j < bays {
-			x.hi, x.open[1] = st[j].at+v.beyond, true
+			x.hi, x.open[1] = st[j].At+v.beyond, true
 		}
 		out = append(out, x)
 		i = j
@@ -218,16 +219,16 @@ func (v *survey) part(f *geom.Frame, x bayRange) *survey {
 	s.named = x.timbers(v.named, s.cam)
 	s.across = x.dimensions(v.across)
 	if len(v.grid) == 0 {
-		s.across = append(s.across, baySteps(linesWithin(v.stations, bayRange{lo: x.first.at, hi: x.last.at}))...)
+		s.across = append(s.across, baySteps(linesWithin(v.stations, bayRange{lo: x.first.At, hi: x.last.At}))...)
 	}
 	s.diagonals = nil
 	for _, d := range v.diagonals {
-		if x.holds(s.cam.Project(d.a).X) && x.holds(s.cam.Project(d.b).X) {
+		if x.holds(s.cam.Project(d.A).X) && x.holds(s.cam.Project(d.B).X) {
 			s.diagonals = append(s.diagonals, d)
 		}
 	}
 	if v.squares != nil && v.diagonals != nil {
-		s.diagonals = v.squares([]gridLine{x.first, x.last})
+		s.diagonals = v.squares([]setout.Line{x.first, x.last})
 	}
 	if len(v.levels) > 0 {
 		s.levels = levelsOf(f, s.named, s.cam.Right)
@@ -258,10 +259,10 @@ func (v *survey) stationWord() string {
 // holds reports whether a place along the paper is seen in the bays.
 func (x bayRange) holds(at float64) bool { return at > x.lo-1 && at < x.hi+1 }
 
-func linesWithin(list []gridLine, x bayRange) []gridLine {
-	var out []gridLine
+func linesWithin(list []setout.Line, x bayRange) []setout.Line {
+	var out []setout.Line
 	for _, l := range list {
-		if x.holds(l.at) {
+		if x.holds(l.At) {
 			out = append(out, l)
 		}
 	}
@@ -278,7 +279,7 @@ func (x bayRange) timbers(list []*geom.Timber, cam view.Camera) []*geom.Timber {
 		o := t.Place.O.Dot(cam.Right)
 		lo, hi = lo+o, hi+o
 		core := [2]float64{max(lo, x.core(a, x.first)), min(hi, x.core(b, x.last))}
-		if 2*(core[1]-core[0]) >= min(hi-lo, x.last.at-x.first.at)-1e-6 {
+		if 2*(core[1]-core[0]) >= min(hi-lo, x.last.At-x.first.At)-1e-6 {
 			out = append(out, t)
 		}
 	}
@@ -287,11 +288,11 @@ func (x bayRange) timbers(list []*geom.Timber, cam view.Camera) []*geom.Timber {
 
 // core is where the bays of the bays end: with all of the bent that stands at
 // a match line, or at the end of the building.
-func (x bayRange) core(end float64, at gridLine) float64 {
+func (x bayRange) core(end float64, at setout.Line) float64 {
 	if math.IsInf(end, 0) {
 		return end
 	}
-	return (at.at + end) / 2
+	return (at.At + end) / 2
 }
 
 // dimensions returns those that the bays shows, a row of equal spaces only as
@@ -312,7 +313,7 @@ func (x bayRange) dimensions(list []stretchOf) []stretchOf {
 			out = append(out, stretchOf{d.from + float64(i)*step, d.from + float64(j)*step, j - i})
 		}
 	}
-	return append(out, stretchOf{from: x.first.at, to: x.last.at})
+	return append(out, stretchOf{from: x.first.At, to: x.last.At})
 }
 
 // overview returns the whole view without names, with a key to its parts and
@@ -350,10 +351,10 @@ func (p *surveyPage) found() string {
 
 // baySteps returns the distances between neighbouring stations, equal ones that
 // follow each other at once.
-func baySteps(stations []gridLine) []stretchOf {
+func baySteps(stations []setout.Line) []stretchOf {
 	var at []float64
 	for _, l := range stations {
-		at = append(at, l.at)
+		at = append(at, l.At)
 	}
 	return equalSteps(at)
 }
@@ -376,7 +377,7 @@ const (
 // partKey draws, under the dimensions of an overview, how far each part reaches.
 func (p *surveyPage) partKey(s *draw.Sheet, y float64, o vec.P) {
 	for _, x := range p.key {
-		a, b := vec.At(o.X+x.first.at*p.k, y), vec.At(o.X+x.last.at*p.k, y)
+		a, b := vec.At(o.X+x.first.At*p.k, y), vec.At(o.X+x.last.At*p.k, y)
 		s.Line(draw.FrameLine, a, b).Mark = "part"
 		for _, q := range []vec.P{a, b} {
 			s.Line(draw.FrameLine, q.Add(vec.At(0, -keyTick)), q.Add(vec.At(0, keyTick))).Mark = "part"
@@ -423,7 +424,7 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		return
 	}
 	x := *p.bays
-	for i, l := range []gridLine{x.first, x.last} {
+	for i, l := range []setout.Line{x.first, x.last} {
 		if !x.open[i] {
 			continue
 		}
@@ -432,15 +433,15 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 			edge, other, way, anchor = x.hi, x.n+1, -1.0, draw.End
 		}
 		s.Poly(draw.Dimension, false, view.Zigzag(vec.At(o.X+edge*p.k, box.Min.Y-2), vec.At(o.X+edge*p.k, box.Max.Y+2))...).Mark = "break"
-		a := vec.At(o.X+l.at*p.k, box.Max.Y+bubbleRoom-bubble)
+		a := vec.At(o.X+l.At*p.k, box.Max.Y+bubbleRoom-bubble)
 		if len(p.grid) == 0 {
 			s.Line(draw.Centre, vec.At(a.X, box.Min.Y-2), vec.At(a.X, a.Y+bubble))
 		}
 		words, off := "match line", bubble+1
 		if len(p.grid) == 0 {
-			words, off = "match line at "+l.name, 1
+			words, off = "match line at "+l.Name, 1
 		}
-		if gap := (x.last.at - x.first.at) * p.k; x.open[0] && x.open[1] && gap < 2*(font.Measure(words, dim.Small, false)+off+1) {
+		if gap := (x.last.At - x.first.At) * p.k; x.open[0] && x.open[1] && gap < 2*(font.Measure(words, dim.Small, false)+off+1) {
 			way, anchor = -way, draw.Start+draw.End-anchor // no room between the two
 		}
 		for row, t := range []string{words, fmt.Sprintf("see part %d", other)} {
@@ -464,23 +465,23 @@ func (x *bayRange) withoutEnds(items []draw.Item) []draw.Item {
 
 // postStations returns the places of the posts along a view of a frame that has
 // no bents, each named by the post that stands nearest to the viewer.
-func postStations(f *geom.Frame, cam view.Camera) []gridLine {
-	var out []gridLine
+func postStations(f *geom.Frame, cam view.Camera) []setout.Line {
+	var out []setout.Line
 	var near []float64
 	for _, t := range f.Timbers {
-		x, ok := reference(t, cam.Right)
+		x, ok := setout.Reference(t, cam.Right)
 		if t.Role != "post" || !ok {
 			continue
 		}
 		d := cam.Depth(t.Place.O)
-		i := slices.IndexFunc(out, func(l gridLine) bool { return math.Abs(l.at-x) < 1 })
+		i := slices.IndexFunc(out, func(l setout.Line) bool { return math.Abs(l.At-x) < 1 })
 		switch {
 		case i < 0:
-			out, near = append(out, gridLine{t.ID, x}), append(near, d)
+			out, near = append(out, setout.Line{Name: t.ID, At: x}), append(near, d)
 		case d > near[i]+1:
-			out[i].name, near[i] = t.ID, d
+			out[i].Name, near[i] = t.ID, d
 		}
 	}
-	slices.SortStableFunc(out, func(a, b gridLine) int { return cmp.Compare(a.at, b.at) })
+	slices.SortStableFunc(out, func(a, b setout.Line) int { return cmp.Compare(a.At, b.At) })
 	return out
 }

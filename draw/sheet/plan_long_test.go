@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/samples/trial"
 )
@@ -113,9 +114,9 @@ func TestPartsCoverTheBuilding(t *testing.T) {
 				sum := 0.0
 				list := v.bayRanges(n)
 				for i, x := range list {
-					sum += x.last.at - x.first.at
+					sum += x.last.At - x.first.At
 					if i > 0 && list[i-1].last != x.first {
-						t.Errorf("%s in %d: part %d begins at %s", v.id, n, x.n, x.first.name)
+						t.Errorf("%s in %d: part %d begins at %s", v.id, n, x.n, x.first.Name)
 					}
 				}
 				if math.Abs(sum-7*12*304.8) > 1 { // 7 bays of 12 ft, bent line to bent line
@@ -124,7 +125,7 @@ func TestPartsCoverTheBuilding(t *testing.T) {
 			}
 		}
 		for _, s := range Surveys(f) {
-			checkLayout(t, s)
+			tidy.Check(t, s)
 			if faults := leadFaults(s); len(faults) > 0 {
 				t.Error(strings.Join(faults, "\n"))
 			}
@@ -148,7 +149,7 @@ func TestALongFrameIsPulledApartInParts(t *testing.T) {
 		if faults := leadFaults(s); len(faults) > 0 {
 			t.Error(strings.Join(faults, "\n"))
 		}
-		checkLayout(t, s)
+		tidy.Check(t, s)
 		_, last, _ := strings.Cut(s.Title, "bents ")
 		var a, b int
 		if n, _ := fmt.Sscanf(last, "%d to %d", &a, &b); n != 2 || i == 0 && a != 1 || i == len(list)-2 && b != 8 {

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
+	"pegwright/draw/setout"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -22,7 +23,7 @@ type opening struct {
 // clear between ideal faces along the wall, from the datum or the rail up to the
 // header or to what else lies over the opening.
 func openingsOf(f *geom.Frame, named []*geom.Timber) []opening {
-	z0, _ := datum(f)
+	z0, _ := setout.Datum(f)
 	var out []opening
 	first := map[string]*geom.Timber{}
 	for _, t := range named {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -17,19 +18,19 @@ const cutHeight = 304.8
 // plans returns the plan at the sills, the plan at the plates and ties, and the
 // roof's framing plan.
 func plans(f *geom.Frame, all []view.Part) []*survey {
-	xs, _ := bentLines(f)
-	ys := wallLines(f)
+	xs, _ := setout.BentLines(f)
+	ys := setout.WallLines(f)
 	if len(xs) < 2 || len(ys) < 2 {
 		return nil
 	}
-	z, from := datum(f)
+	z, from := setout.Datum(f)
 	up := vec.V{Z: 1}
 	base := func(id, title, shows string, cuts []solid.Plane) *survey {
 		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys,
 			stations: xs, beyond: 2 * widest(f, func(t *geom.Timber) bool { return t.Role == "post" })}
-		seen := sawn(all, cuts...)
-		a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
-		c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
+		seen := setout.Sawn(all, cuts...)
+		a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
+		c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
 		s.across, s.up = gridDims(xs, a, b), gridDims(ys, c, d)
 		s.named = inSlab(f, all, cuts[1:])
 		var named []*geom.Timber
@@ -42,47 +43,47 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 		return s
 	}
 	title, corner := "Plan at the sills", "outer corner of the sills"
-	if _, _, ok := heights(f, "sill"); !ok {
+	if _, _, ok := setout.Heights(f, "sill"); !ok {
 		title, corner = "Plan at the posts' feet", "outer corner of the posts"
 	}
 	low := math.Inf(-1)
 	for _, p := range all {
-		a, _ := extent(p, solid.Plane{N: up})
+		a, _ := setout.Extent(p, solid.Plane{N: up})
 		if math.IsInf(low, -1) || a < low {
 			low = a
 		}
 	}
-	sills := base("sills", title, fmt.Sprintf("cut %s %s", f.Units.Format(cutHeight), from), slab(up, low-1, z+cutHeight))
-	sills.squares = func(lines []gridLine) []diagonal { return planDiagonals(lines, ys, z, corner) }
+	sills := base("sills", title, fmt.Sprintf("cut %s %s", f.Units.Format(cutHeight), from), setout.Slab(up, low-1, z+cutHeight))
+	sills.squares = func(lines []setout.Line) []setout.Diagonal { return setout.PlanDiagonals(lines, ys, z, corner) }
 	sills.diagonals = sills.squares(xs)
 	out := []*survey{sills}
-	_, plate, ok := heights(f, "plate")
+	_, plate, ok := setout.Heights(f, "plate")
 	if !ok {
 		return out
 	}
-	under, _, tie := heights(f, "tie")
+	under, _, tie := setout.Heights(f, "tie")
 	if !tie {
-		under, _, _ = heights(f, "plate")
+		under, _, _ = setout.Heights(f, "plate")
 	}
 	everything := all
-	all = notOver(all, plate.hi+1)
-	plates := base("plates", "Plan at the plates and ties", "seen from above, the roof taken away", slab(up, under.lo-1, plate.hi+1))
+	all = notOver(all, plate.Hi+1)
+	plates := base("plates", "Plan at the plates and ties", "seen from above, the roof taken away", setout.Slab(up, under.Lo-1, plate.Hi+1))
 	all = everything
-	plates.squares = func(lines []gridLine) []diagonal {
-		return planDiagonals(lines, ys, plate.hi, "plates, outer top arris at")
+	plates.squares = func(lines []setout.Line) []setout.Diagonal {
+		return setout.PlanDiagonals(lines, ys, plate.Hi, "plates, outer top arris at")
 	}
 	plates.diagonals = plates.squares(xs)
 	out = append(out, plates)
-	roof := base("roof", "Roof framing plan", "seen from above", slab(up, plate.hi+1, 1e6))
+	roof := base("roof", "Roof framing plan", "seen from above", setout.Slab(up, plate.Hi+1, 1e6))
 	roof.cuts = roof.cuts[1:]
-	roof.whole = atLeast(all, plate.lo-1)
+	roof.whole = atLeast(all, plate.Lo-1)
 	roof.named = nil
 	for _, p := range roof.whole {
 		roof.named = append(roof.named, f.Timber(p.Owner))
 	}
-	a, b, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
-	c, d, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
-	if t := pitches(f); t != "" {
+	a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	if t := setout.Pitches(f); t != "" {
 		roof.note = "roof pitch " + t
 	}
 	roof.cuts, roof.across, roof.up = nil, gridDims(xs, a, b), gridDims(ys, c, d)
@@ -106,7 +107,7 @@ func has(parts []view.Part, id string) bool {
 func atLeast(parts []view.Part, z float64) []view.Part {
 	var out []view.Part
 	for _, p := range parts {
-		if _, hi := extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi > 1 {
+		if _, hi := setout.Extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi > 1 {
 			out = append(out, p)
 		}
 	}
@@ -117,7 +118,7 @@ func atLeast(parts []view.Part, z float64) []view.Part {
 func notOver(parts []view.Part, z float64) []view.Part {
 	var out []view.Part
 	for _, p := range parts {
-		if _, hi := extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi < 0.1 {
+		if _, hi := setout.Extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi < 0.1 {
 			out = append(out, p)
 		}
 	}
@@ -131,7 +132,7 @@ func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
 	var at []float64
 	for _, t := range timbers {
 		if t.Place.X.Z > 0.2 && t.Place.X.Y > 0.05 && math.Abs(t.Place.X.X) < 1e-6 {
-			if x, ok := reference(t, vec.V{X: 1}); ok {
+			if x, ok := setout.Reference(t, vec.V{X: 1}); ok {
 				at = append(at, x)
 			}
 		}
@@ -161,22 +162,22 @@ func equalSteps(at []float64) []stretchOf {
 // sectionOf returns the section across the building through the first bay,
 // looking east.
 func sectionOf(f *geom.Frame, all []view.Part) *survey {
-	xs, numbers := bentLines(f)
+	xs, numbers := setout.BentLines(f)
 	if len(xs) < 2 {
 		return nil
 	}
-	x := clearCut(all, xs[0].at, xs[1].at)
-	_, hi, _ := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == numbers[1] && t.Role == "post" })
-	s := &survey{kind: "elevation", id: "section", title: "Section through bay 1", shows: "looking east, to bent " + xs[1].name,
-		cam: view.Left(), whole: all, cuts: slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(wallLines(f)), slope: true}
-	s.note = fmt.Sprintf("cut %s east of line %s", f.Units.Format(x-xs[0].at), xs[0].name)
+	x := clearCut(all, xs[0].At, xs[1].At)
+	_, hi, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == numbers[1] && t.Role == "post" })
+	s := &survey{kind: "elevation", id: "section", title: "Section through bay 1", shows: "looking east, to bent " + xs[1].Name,
+		cam: view.Left(), whole: all, cuts: setout.Slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(setout.WallLines(f)), slope: true}
+	s.note = fmt.Sprintf("cut %s east of line %s", f.Units.Format(x-xs[0].At), xs[0].Name)
 	var inside []*geom.Timber
 	for _, t := range f.Timbers {
 		if t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 {
 			inside = append(inside, t)
 		}
 	}
-	a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
+	a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
 	s.across = gridDims(s.grid, -b, -a)
 	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: -1})
 	for _, t := range inside {
@@ -196,7 +197,7 @@ func clearCut(all []view.Part, a, b float64) float64 {
 		x := a + (b-a)*(0.3+0.4*float64(i)/40)
 		n := math.Abs(x-(a+b)/2) / (b - a)
 		for _, p := range all {
-			lo, hi := extent(p, solid.Plane{N: vec.V{X: 1}, D: x})
+			lo, hi := setout.Extent(p, solid.Plane{N: vec.V{X: 1}, D: x})
 			if lo < 5 && hi > -5 && hi-lo < 0.5*(b-a) {
 				n++
 			}
@@ -231,10 +232,10 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 		}
 		s.stations, s.beyond = postStations(f, v.cam), 2*widest(f, func(t *geom.Timber) bool { return t.Role == "post" })
 		every := func(t *geom.Timber) bool { return t.Net != nil }
-		a, b, _ := bandOf(f, v.cam.Right, every)
+		a, b, _ := setout.BandOf(f, v.cam.Right, every)
 		s.across = []stretchOf{{from: a, to: b}}
 		if v.kind == "plan" {
-			c, d, _ := bandOf(f, v.cam.Up, every)
+			c, d, _ := setout.BandOf(f, v.cam.Up, every)
 			s.up = []stretchOf{{from: c, to: d}}
 		} else {
 			s.levels = levelsOf(f, s.named, v.cam.Right)

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pegwright/draw"
+	"pegwright/draw/setout"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -64,7 +66,7 @@ func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
 // eachSurvey runs a check on every survey of the samples that are drawn in
 // tests.
 func eachSurvey(t *testing.T, check func(t *testing.T, f *geom.Frame, s *survey)) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		for _, s := range surveys(f) {
 			t.Run(name+"/"+s.id, func(t *testing.T) { check(t, f, s) })
@@ -97,7 +99,7 @@ func TestSurveyDimensionsAreTrue(t *testing.T) {
 				fmt.Sscan(many, &n)
 				text = each
 			}
-			if v, err := readLength(text, f.Units); err != nil || math.Abs(v-l/p.k/n) > tol+1e-6 {
+			if v, err := tidy.ReadLength(text, f.Units); err != nil || math.Abs(v-l/p.k/n) > tol+1e-6 {
 				t.Errorf("%s measures %.2f (%v)", r.Text, l/p.k, err)
 			}
 		}
@@ -122,7 +124,7 @@ func TestSawnKeepsTheSlab(t *testing.T) {
 				}
 			}
 		}
-		for _, part := range sawn(s.whole, s.cuts...) {
+		for _, part := range setout.Sawn(s.whole, s.cuts...) {
 			got += part.Body.Volume()
 		}
 		if math.Abs(got-want) > 1e-6*want+1 {
@@ -134,7 +136,7 @@ func TestSawnKeepsTheSlab(t *testing.T) {
 // Every timber is named on a plan, on an elevation or where the frame is pulled
 // apart, or in the views of the whole frame.
 func TestEveryTimberIsNamed(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
 		all := wordsOn(append(append(Surveys(f), Apart(f)...), Views(f)...), "")
 		for _, x := range f.Timbers {
@@ -151,17 +153,17 @@ func TestEveryTimberIsNamed(t *testing.T) {
 func TestDiagonalsReachArrises(t *testing.T) {
 	eachSurvey(t, func(t *testing.T, f *geom.Frame, s *survey) {
 		if s.kind == "plan" && len(s.diagonals) == 2 {
-			w := s.grid[len(s.grid)-1].at - s.grid[0].at
-			d := s.side[len(s.side)-1].at - s.side[0].at
+			w := s.grid[len(s.grid)-1].At - s.grid[0].At
+			d := s.side[len(s.side)-1].At - s.side[0].At
 			for _, x := range s.diagonals {
-				if math.Abs(x.long()-math.Hypot(w, d)) > 1e-6 {
-					t.Errorf("%.3f, by Pythagoras %.3f", x.long(), math.Hypot(w, d))
+				if math.Abs(x.Length()-math.Hypot(w, d)) > 1e-6 {
+					t.Errorf("%.3f, by Pythagoras %.3f", x.Length(), math.Hypot(w, d))
 				}
 			}
 			return
 		}
 		for _, x := range s.diagonals {
-			for name, p := range map[string]vec.V{x.nameA: x.a, x.nameB: x.b} {
+			for name, p := range map[string]vec.V{x.NameA: x.A, x.NameB: x.B} {
 				id, _, _ := strings.Cut(name, ",")
 				on := f.Timber(id)
 				if on == nil {
@@ -172,7 +174,7 @@ func TestDiagonalsReachArrises(t *testing.T) {
 					t.Errorf("%s is not on the arris: %v", name, q)
 				}
 			}
-			if x.nameA == x.nameB || x.long() < 100 {
+			if x.NameA == x.NameB || x.Length() < 100 {
 				t.Errorf("diagonal %v", x)
 			}
 		}
@@ -205,8 +207,8 @@ func TestEveryBentAndWallHasDiagonals(t *testing.T) {
 			}
 			for i := 0; i+1 < len(s.diagonals); i += 2 {
 				a, b := s.diagonals[i], s.diagonals[i+1]
-				if math.Abs(a.a.Z-b.a.Z) < 1e-6 && math.Abs(a.b.Z-b.b.Z) < 1e-6 && math.Abs(a.long()-b.long()) > 1 {
-					t.Errorf("%s, %s: %s %.1f and %s %.1f do not agree", name, s.id, a.nameA, a.long(), b.nameA, b.long())
+				if math.Abs(a.A.Z-b.A.Z) < 1e-6 && math.Abs(a.B.Z-b.B.Z) < 1e-6 && math.Abs(a.Length()-b.Length()) > 1 {
+					t.Errorf("%s, %s: %s %.1f and %s %.1f do not agree", name, s.id, a.NameA, a.Length(), b.NameA, b.Length())
 				}
 			}
 		}
@@ -241,9 +243,9 @@ func TestPermitSpeaksToAnOfficial(t *testing.T) {
 // Every bent has a place in exactly one title, and the sheet's two triangles'
 // legs are as the pitch has them.
 func TestBentsAndSlopes(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
-		_, numbers := bentLines(f)
+		_, numbers := setout.BentLines(f)
 		count := map[string]int{}
 		for _, s := range Surveys(f) {
 			if title, ok := strings.CutPrefix(s.Title, "Bent"); ok && !strings.Contains(title, "names,") {
@@ -281,7 +283,7 @@ func TestBentsAndSlopes(t *testing.T) {
 // sub-assemblies overlap where they are drawn.
 func TestApartIsApart(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
-	lines, numbers := bentLines(f)
+	lines, numbers := setout.BentLines(f)
 	shift := func(id string) vec.V { return apartShift(f, f.Timber(id), lines, numbers) }
 	if a, b := shift("post-1-south"), shift("post-2-south"); b.X-a.X < 300 || a.Z != b.Z {
 		t.Errorf("bents are carried %v and %v", a, b)

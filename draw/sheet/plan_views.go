@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"pegwright/draw"
+	"pegwright/draw/scene"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -21,22 +23,22 @@ type survey struct {
 	cam                    view.Camera
 	whole                  []view.Part   // before the cut
 	cuts                   []solid.Plane // the first is the one that the viewer looks at
-	grid                   []gridLine    // square to the paper's x
-	side                   []gridLine    // square to the paper's y
+	grid                   []setout.Line // square to the paper's x
+	side                   []setout.Line // square to the paper's y
 	across, up             []stretchOf   // dimensions along the paper's x and y
 	levels                 []level
-	diagonals              []diagonal
+	diagonals              []setout.Diagonal
 	openings               []opening
 	slope                  bool
 	named                  []*geom.Timber
 	bySize                 bool // timbers of one role and section share a name that tells them
 
-	stations []gridLine                        // where a long view may be parted, along the paper's x
-	beyond   float64                           // how much is seen past a station at which it is parted
-	squares  func(lines []gridLine) []diagonal // the diagonals between lines across the paper; nil for none
-	bays     *bayRange                         // the part of a long view that this is, nil for the whole
-	key      []bayRange                        // the parts of an overview
-	index    []string                          // what each holds
+	stations []setout.Line                               // where a long view may be parted, along the paper's x
+	beyond   float64                                     // how much is seen past a station at which it is parted
+	squares  func(lines []setout.Line) []setout.Diagonal // the diagonals between lines across the paper; nil for none
+	bays     *bayRange                                   // the part of a long view that this is, nil for the whole
+	key      []bayRange                                  // the parts of an overview
+	index    []string                                    // what each holds
 }
 
 // stretchOf asks for a dimension from one coordinate to another along a view,
@@ -51,13 +53,6 @@ type level struct {
 	z    float64
 	what string
 	at   vec.V
-}
-
-// diagonal is what a crew tapes to check square, from one named point to
-// another.
-type diagonal struct {
-	a, b         vec.V
-	nameA, nameB string
 }
 
 // Surveys returns the plans, the bents and walls in elevation, the roof's
@@ -94,7 +89,7 @@ func surveys(f *geom.Frame) []*survey {
 	if s := sectionOf(f, all); s != nil {
 		list = append(list, s)
 	}
-	if _, bents := bentLines(f); len(bents) < 2 {
+	if _, bents := setout.BentLines(f); len(bents) < 2 {
 		list = append(list, allRound(f, all)...)
 	}
 	return list
@@ -109,7 +104,7 @@ func inSlab(f *geom.Frame, parts []view.Part, planes []solid.Plane) []*geom.Timb
 	for _, p := range parts {
 		in := true
 		for _, pl := range planes {
-			_, hi := extent(p, pl)
+			_, hi := setout.Extent(p, pl)
 			in = in && hi < 1.5
 		}
 		if t := f.Timber(p.Owner); in && t != nil {
@@ -120,11 +115,11 @@ func inSlab(f *geom.Frame, parts []view.Part, planes []solid.Plane) []*geom.Timb
 }
 
 // gridDims returns the dimensions between grid lines and over all.
-func gridDims(lines []gridLine, lo, hi float64) []stretchOf {
+func gridDims(lines []setout.Line, lo, hi float64) []stretchOf {
 	var out []stretchOf
 	at := []float64{}
 	for _, l := range lines {
-		at = append(at, l.at)
+		at = append(at, l.At)
 	}
 	sort.Float64s(at)
 	for i := 1; i < len(at); i++ {
@@ -141,31 +136,31 @@ func gridDims(lines []gridLine, lo, hi float64) []stretchOf {
 
 // bents returns the bents in elevation, like ones together.
 func bents(f *geom.Frame, all []view.Part) []*survey {
-	lines, numbers := bentLines(f)
+	lines, numbers := setout.BentLines(f)
 	group := map[string]*survey{}
 	like := map[string][]string{}
 	var order []string
 	shape := shapes(f)
 	for i, n := range numbers {
-		lo, hi, ok := bandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == n && t.Role == "post" })
+		lo, hi, ok := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == n && t.Role == "post" })
 		if !ok {
 			continue
 		}
-		cuts := slab(vec.V{X: -1}, -hi-1, -lo+1)
+		cuts := setout.Slab(vec.V{X: -1}, -hi-1, -lo+1)
 		named := inSlab(f, all, cuts)
-		key := likeBent(f, named, lines[i].at, shape)
-		like[key] = append(like[key], lines[i].name)
+		key := likeBent(f, named, lines[i].At, shape)
+		like[key] = append(like[key], lines[i].Name)
 		if group[key] != nil {
 			continue
 		}
 		order = append(order, key)
 		s := &survey{kind: "elevation", id: fmt.Sprintf("bent-%d", n), cam: view.Left(), whole: all, cuts: cuts,
-			grid: flipped(wallLines(f)), named: named, slope: true}
-		a, b, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return contains(named, t) })
-		s.across = gridDims(flipped(wallLines(f)), -b, -a)
+			grid: flipped(setout.WallLines(f)), named: named, slope: true}
+		a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return contains(named, t) })
+		s.across = gridDims(flipped(setout.WallLines(f)), -b, -a)
 		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
 		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: -1})
-		s.diagonals = bentDiagonals(f, n)
+		s.diagonals = setout.BentDiagonals(f, n)
 		group[key] = s
 	}
 	var out []*survey
@@ -185,10 +180,10 @@ func bents(f *geom.Frame, all []view.Part) []*survey {
 }
 
 // flipped turns coordinates round for a view in which they run to the left.
-func flipped(lines []gridLine) []gridLine {
-	out := append([]gridLine(nil), lines...)
+func flipped(lines []setout.Line) []setout.Line {
+	out := append([]setout.Line(nil), lines...)
 	for i := range out {
-		out[i].at = -out[i].at
+		out[i].At = -out[i].At
 	}
 	return out
 }
@@ -205,7 +200,7 @@ func contains(list []*geom.Timber, t *geom.Timber) bool {
 // shapes numbers the groups of like timbers.
 func shapes(f *geom.Frame) map[string]int {
 	out := map[string]int{}
-	for i, g := range AllSticks(f) {
+	for i, g := range scene.AllSticks(f) {
 		for _, t := range g.Timbers {
 			out[t.ID] = i
 		}
@@ -219,22 +214,18 @@ func likeBent(f *geom.Frame, timbers []*geom.Timber, x float64, shape map[string
 	var ws []string
 	for _, t := range timbers {
 		o := t.Place.O.Sub(vec.V{X: x})
-		ws = append(ws, fmt.Sprintf("%d %s %s %s %v %v", shape[t.ID], num(o.X), num(o.Y), num(o.Z), unit(t.Place.X), unit(t.Place.Y)))
+		ws = append(ws, fmt.Sprintf("%d %s %s %s %v %v", shape[t.ID], scene.Tenths(o.X), scene.Tenths(o.Y), scene.Tenths(o.Z), scene.Direction(t.Place.X), scene.Direction(t.Place.Y)))
 	}
 	sort.Strings(ws)
 	return strings.Join(ws, "|")
-}
-
-func unit(d vec.V) string {
-	return draw.Number(d.X, 3) + "," + draw.Number(d.Y, 3) + "," + draw.Number(d.Z, 3)
 }
 
 // clears returns the clear distances between neighbouring timbers that stand on
 // the floor or the sills, along a direction, each once: bays and openings as a
 // tape finds them between ideal faces.
 func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
-	z, _ := datum(f)
-	var spans []span
+	z, _ := setout.Datum(f)
+	var spans []scene.Span
 	for _, t := range timbers {
 		if math.Abs(t.Place.X.Z) < 1-1e-6 || t.Place.O.Z > z+cutHeight {
 			continue
@@ -247,14 +238,14 @@ func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
 			}
 		}
 		if lo < hi {
-			spans = append(spans, span{lo, hi})
+			spans = append(spans, scene.Span{From: lo, To: hi})
 		}
 	}
-	sort.Slice(spans, func(i, k int) bool { return spans[i].from < spans[k].from })
+	sort.Slice(spans, func(i, k int) bool { return spans[i].From < spans[k].From })
 	var out []stretchOf
 	for i := 1; i < len(spans); i++ {
-		if spans[i].from > spans[i-1].to+1 {
-			out = append(out, stretchOf{from: spans[i-1].to, to: spans[i].from})
+		if spans[i].From > spans[i-1].To+1 {
+			out = append(out, stretchOf{from: spans[i-1].To, to: spans[i].From})
 		}
 	}
 	return out
@@ -263,7 +254,7 @@ func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
 // levelsOf returns the heights of the level timbers of a view: tops, and the
 // undersides of those that something passes under.
 func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
-	z0, _ := datum(f)
+	z0, _ := setout.Datum(f)
 	var out []level
 	said := map[string]bool{}
 	add := func(what string, t *geom.Timber, z float64) {
@@ -320,10 +311,10 @@ func tipOf(t *geom.Timber, dir vec.V, z float64) vec.V {
 // carried returns the level timbers along the building that carry the roof: the
 // plates and what lies higher.
 func carried(f *geom.Frame) []*geom.Timber {
-	_, plate, ok := heights(f, "plate")
+	_, plate, ok := setout.Heights(f, "plate")
 	var out []*geom.Timber
 	for _, t := range f.Timbers {
-		if _, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1})); ok && t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 && hi+t.Place.O.Z > plate.lo-1 {
+		if _, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1})); ok && t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 && hi+t.Place.O.Z > plate.Lo-1 {
 			out = append(out, t)
 		}
 	}

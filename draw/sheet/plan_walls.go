@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"pegwright/draw/scene"
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -25,14 +27,14 @@ func postRows(f *geom.Frame) []postRow {
 		out = append(out, postRow{"wall-" + wall, strings.ToUpper(wall[:1]) + wall[1:] + " wall", wall == "north",
 			func(t *geom.Timber) bool { return t.Wall == wall && t.Role == "post" }})
 	}
-	lo, hi, _ := bandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Wall != "" && t.Role == "post" })
+	lo, hi, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Wall != "" && t.Role == "post" })
 	said := map[string]bool{}
 	for _, t := range f.Timbers {
-		y, ok := reference(t, vec.V{Y: 1})
-		if t.Role != "post" || t.Wall != "" || t.Bent < 1 || !ok || said[num(y)] {
+		y, ok := setout.Reference(t, vec.V{Y: 1})
+		if t.Role != "post" || t.Wall != "" || t.Bent < 1 || !ok || said[scene.Tenths(y)] {
 			continue
 		}
-		said[num(y)] = true
+		said[scene.Tenths(y)] = true
 		north := y > (lo+hi)/2
 		side := map[bool]string{false: "south", true: "north"}[north]
 		id := "wall-lean-to-" + side
@@ -40,8 +42,8 @@ func postRows(f *geom.Frame) []postRow {
 			id += fmt.Sprintf("-%d", n)
 		}
 		out = append(out, postRow{id, "Lean-to, " + side + " wall", north, func(o *geom.Timber) bool {
-			at, ok := reference(o, vec.V{Y: 1})
-			return ok && o.Role == "post" && o.Wall == "" && o.Bent > 0 && num(at) == num(y)
+			at, ok := setout.Reference(o, vec.V{Y: 1})
+			return ok && o.Role == "post" && o.Wall == "" && o.Bent > 0 && scene.Tenths(at) == scene.Tenths(y)
 		}})
 	}
 	return out
@@ -49,26 +51,26 @@ func postRows(f *geom.Frame) []postRow {
 
 // walls returns the walls in elevation, seen from outside.
 func walls(f *geom.Frame, all []view.Part) []*survey {
-	lines, _ := bentLines(f)
+	lines, _ := setout.BentLines(f)
 	var out []*survey
 	for _, row := range postRows(f) {
-		lo, hi, ok := bandOf(f, vec.V{Y: 1}, row.has)
+		lo, hi, ok := setout.BandOf(f, vec.V{Y: 1}, row.has)
 		if !ok {
 			continue
 		}
 		s := &survey{kind: "elevation", id: row.id, title: row.title, shows: "seen from outside", whole: all}
 		right := vec.V{X: 1}
-		s.cam, s.cuts, s.grid = view.Front(), slab(vec.V{Y: -1}, -hi-1, -lo+1), lines
+		s.cam, s.cuts, s.grid = view.Front(), setout.Slab(vec.V{Y: -1}, -hi-1, -lo+1), lines
 		if row.north {
 			right = vec.V{X: -1}
-			s.cam, s.cuts, s.grid = view.Back(), slab(vec.V{Y: 1}, lo-1, hi+1), flipped(lines)
+			s.cam, s.cuts, s.grid = view.Back(), setout.Slab(vec.V{Y: 1}, lo-1, hi+1), flipped(lines)
 		}
 		s.stations, s.beyond = s.grid, 2*widest(f, row.has)
 		s.named = inSlab(f, all, s.cuts)
-		a, b, _ := bandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
+		a, b, _ := setout.BandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
 		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
 		s.levels = levelsOf(f, s.named, right)
-		s.diagonals = wallDiagonals(f, s.named)
+		s.diagonals = setout.WallDiagonals(f, s.named)
 		s.openings = openingsOf(f, s.named)
 		out = append(out, s)
 	}

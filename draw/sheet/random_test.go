@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pegwright/draw/block"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/samples/trial"
 )
@@ -23,7 +24,7 @@ func lot(i int) string {
 // struck by a part's line, nothing leaves its border, no figure is too small,
 // and no sheet is left nearly empty. PEGWRIGHT_FRAMES asks for more than a few.
 func TestRandomFramesKeepTheirLayout(t *testing.T) {
-	n := frames(2)
+	n := trial.Count(2)
 	var drawn atomic.Int32
 	t.Run("frames", func(t *testing.T) {
 		for i := range n {
@@ -52,7 +53,7 @@ func keepsLayout(t *testing.T, f *geom.Frame) {
 	sheets := All(f, nil)
 	for k, s := range sheets {
 		block.Number(s, k+1, len(sheets), "0123456789ab")
-		for _, fault := range append(layoutFaults(s), emptyFaults(s)...) {
+		for _, fault := range append(tidy.Faults(s), tidy.Empty(s)...) {
 			t.Error(fault)
 		}
 	}

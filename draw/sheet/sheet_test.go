@@ -1,14 +1,10 @@
 package sheet
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"pegwright/draw"
 	"pegwright/draw/block"
-	"pegwright/draw/pdf"
+	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/samples"
@@ -24,38 +20,23 @@ func findings(f *geom.Frame) []finding.Finding {
 	}
 }
 
-// write dumps sheets as a PDF into the folder named by PEGWRIGHT_PICTURES.
-func write(t *testing.T, name string, sheets []*draw.Sheet) {
-	dir := os.Getenv("PEGWRIGHT_PICTURES")
-	if dir == "" {
-		return
-	}
-	var b bytes.Buffer
-	if err := pdf.Render(&b, pdf.Doc{Title: name, Sheets: sheets}); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(dir, name+".pdf"), b.Bytes(), 0o644); err != nil {
-		t.Fatal(err)
-	}
-}
-
 // Every text of every sheet keeps to itself: inside the border, apart from
 // every other text, no figure under 2.5 mm (ISO 3098 sizes; the least of the
 // sheets), no rune that the font lacks.
 func TestLayoutOfAllSamples(t *testing.T) {
-	for _, name := range drawnSamples() {
+	for _, name := range trial.Drawn() {
 		t.Run(name, func(t *testing.T) {
 			f := trial.Sample(t, name)
 			sheets := All(f, findings(f))
 			for i, s := range sheets {
 				block.Number(s, i+1, len(sheets), "0123456789ab")
 			}
-			write(t, name, sheets)
+			tidy.Write(t, name, sheets)
 			for _, s := range sheets {
 				if err := s.Valid(); err != nil {
 					t.Error(err)
 				}
-				checkLayout(t, s)
+				tidy.Check(t, s)
 			}
 		})
 	}

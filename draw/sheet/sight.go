@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pegwright/draw"
+	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -28,7 +29,7 @@ type sightPart struct {
 func newSight(cam view.Camera, parts []view.Part) *sight {
 	v := &sight{cam: cam, box: map[string]draw.Box{}}
 	for _, p := range parts {
-		x := sightPart{owner: p.Owner, box: draw.NoBox(), cells: placed(p)}
+		x := sightPart{owner: p.Owner, box: draw.NoBox(), cells: scene.Placed(p)}
 		for _, c := range x.cells {
 			b := draw.NoBox()
 			for _, q := range c.V {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
@@ -224,7 +225,7 @@ func point(f solid.Polygon) string {
 func TestEveryCutCanBeStruck(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
-		for _, g := range Groups(f) {
+		for _, g := range scene.Groups(f) {
 			j := g.First()
 			for _, m := range append(missing(j, j.Into, j.Dims), missing(j, j.Of, j.Dims)...) {
 				t.Errorf("%s, %s, %s: %s", name, j.Kind, j.ID, m)

@@ -109,11 +109,11 @@ func (w *window) draw(f block.Field) float64 {
 	}
 	w.o = vec.At(f.Mid().X, f.Y1-b.H()*w.k/2).Sub(b.Mid().Mul(w.k))
 	first := w.j.Pegs[0]
-	if poly := within(first.Window.Workable, b); len(poly) > 2 {
+	if poly := page.Within(first.Window.Workable, b); len(poly) > 2 {
 		w.s.Tone(0.9, w.loop(poly)...)
 		w.s.Poly(draw.Dimension, true, w.loop(poly)...)
 	}
-	if poly := within(first.Window.Full, b); len(poly) > 2 {
+	if poly := page.Within(first.Window.Full, b); len(poly) > 2 {
 		w.s.Tone(0.78, w.loop(poly)...)
 		w.s.Poly(draw.Dimension, true, w.loop(poly)...)
 	}
@@ -201,28 +201,6 @@ func (w *window) words() string {
 		out += " Full circle: mortise hole. Dashed: tenon hole."
 	}
 	return out
-}
-
-// within returns the part of a convex polygon inside the box.
-func within(poly []vec.P, b draw.Box) []vec.P {
-	for _, side := range []struct {
-		n vec.P
-		d float64
-	}{{vec.At(1, 0), b.Max.X}, {vec.At(-1, 0), -b.Min.X}, {vec.At(0, 1), b.Max.Y}, {vec.At(0, -1), -b.Min.Y}} {
-		var out []vec.P
-		for i, p := range poly {
-			q := poly[(i+1)%len(poly)]
-			h, g := side.n.Dot(p)-side.d, side.n.Dot(q)-side.d
-			if h <= 0 {
-				out = append(out, p)
-			}
-			if h < 0 && g > 0 || h > 0 && g < 0 {
-				out = append(out, p.Lerp(q, h/(h-g)))
-			}
-		}
-		poly = out
-	}
-	return poly
 }
 
 // hullOf returns the outline of the tenon in the joint's plane: the convex hull

@@ -1,0 +1,67 @@
+package scene
+
+import (
+	"fmt"
+	"strings"
+
+	"pegwright/geom"
+)
+
+// right reports whether the joint's own axes are right-handed.
+func right(j *geom.Joint) bool { return j.Axes.U.Cross(j.Axes.V).Dot(j.Axes.W) > 0 }
+
+// opposite reports whether a joint of the group is the mirror image of the one
+// that is drawn: it has the same numbers from the same arrises, and is laid out
+// the other way round.
+func (g Group) opposite(j *geom.Joint) bool { return right(j) != right(g.First()) }
+
+// Hands parts the group: the joints that are as drawn, and the mirror images.
+func (g Group) Hands() (same, mirror []*geom.Joint) {
+	for _, j := range g.Joints {
+		if g.opposite(j) {
+			mirror = append(mirror, j)
+		} else {
+			same = append(same, j)
+		}
+	}
+	return same, mirror
+}
+
+// Alike says in brackets how many joints share a sheet, "" for one alone.
+func (g Group) Alike() string {
+	same, mirror := g.Hands()
+	var ws []string
+	if n := len(same); n > 1 {
+		ws = append(ws, fmt.Sprintf("%d alike", n))
+	}
+	if n := len(mirror); n > 0 {
+		ws = append(ws, fmt.Sprintf("%d of opposite hand", n))
+	}
+	if len(ws) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(ws, ", ") + ")"
+}
+
+// MirrorWords says which joints are the mirror images of what is drawn, "" for
+// none; of more than most it says how many.
+func (g Group) MirrorWords(most int) string {
+	_, mirror := g.Hands()
+	if len(mirror) == 0 {
+		return ""
+	}
+	which := JoinersMarks(mirror)
+	if len(mirror) > most {
+		which = fmt.Sprintf("%d joints, named with the section", len(mirror))
+	}
+	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + which + "."
+}
+
+// marksOf lists the marks of joints.
+func JoinersMarks(js []*geom.Joint) string {
+	var ms []string
+	for _, j := range js {
+		ms = append(ms, j.Mark)
+	}
+	return strings.Join(ms, ", ")
+}

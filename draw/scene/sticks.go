@@ -1,0 +1,172 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// Sticks are timbers that are cut alike: one set of timber sheets serves them
+// all. The first is the one drawn.
+type Sticks struct{ Timbers []*geom.Timber }
+
+// First returns the timber that is drawn.
+func (g Sticks) First() *geom.Timber { return g.Timbers[0] }
+
+// same is how far blanks, cuts and bores of timbers on one sheet may differ, mm.
+const sameStick = 0.01
+
+// AllSticks puts the timbers of a frame that are identical together, in frame
+// order: role and wood are equal, and blank, cuts and bores agree to 0.01 mm
+// in the timbers' own axes. Timbers without wood are left out.
+func AllSticks(f *geom.Frame) []Sticks {
+	type shape struct {
+		points []vec.V
+		group  int
+	}
+	var out []Sticks
+	byWord := map[string][]shape{}
+	for _, t := range f.Timbers {
+		if t.Net == nil {
+			continue
+		}
+		word, pts := likeness(t)
+		found := -1
+		for _, s := range byWord[word] {
+			if agree(s.points, pts) {
+				found = s.group
+				break
+			}
+		}
+		if found < 0 {
+			found = len(out)
+			out = append(out, Sticks{})
+			byWord[word] = append(byWord[word], shape{pts, found})
+		}
+		out[found].Timbers = append(out[found].Timbers, t)
+	}
+	return out
+}
+
+// likeness writes what must be equal for timbers on one sheet, and gathers the
+// points that must agree: corners of blank and cuts, ends of bores. Cuts and
+// bores come in the order of their places, whatever joint made them first.
+func likeness(t *geom.Timber) (word string, points []vec.V) {
+	type block struct {
+		word string
+		pts  []vec.V
+	}
+	var bs []block
+	for _, c := range t.Cuts {
+		bs = append(bs, block{c.Name + rolesOf(c.Solid), settled(c.Solid.V)})
+	}
+	for _, b := range t.Bores {
+		bs = append(bs, block{fmt.Sprintf("bore %d %d", b.Entry, b.Exit), []vec.V{b.From, b.To, {X: b.Diameter}}})
+	}
+	sort.SliceStable(bs, func(i, k int) bool {
+		a, b := bs[i], bs[k]
+		if a.word != b.word || len(a.pts) == 0 || len(b.pts) == 0 {
+			return a.word < b.word
+		}
+		return Before(Middle(a.pts), Middle(b.pts))
+	})
+	word = t.Role + "|" + t.Wood.Name + "|" + t.Species
+	points = append(points, vec.V{X: t.Section[0], Y: t.Section[1], Z: t.Trim}, vec.V{X: t.Moisture})
+	points = append(points, settled(t.Blank.V)...)
+	for _, b := range bs {
+		word += fmt.Sprintf("|%s %d", b.word, len(b.pts))
+		points = append(points, b.pts...)
+	}
+	return word, points
+}
+
+// rolesOf writes the roles of a cut's faces, sorted.
+func rolesOf(c solid.Convex) string {
+	var ws []string
+	for _, f := range c.Faces {
+		ws = append(ws, f.Role)
+	}
+	sort.Strings(ws)
+	return strings.Join(ws, ",")
+}
+
+// settled returns points in the order of before.
+func settled(pts []vec.V) []vec.V {
+	out := append([]vec.V(nil), pts...)
+	sort.SliceStable(out, func(i, k int) bool { return Before(out[i], out[k]) })
+	return out
+}
+
+// Before orders points along, then across; places within 1/10 mm along a axis
+// count as one.
+func Before(a, b vec.V) bool {
+	const one = 0.1
+	switch {
+	case math.Abs(a.X-b.X) > one:
+		return a.X < b.X
+	case math.Abs(a.Y-b.Y) > one:
+		return a.Y < b.Y
+	case math.Abs(a.Z-b.Z) > one:
+		return a.Z < b.Z
+	}
+	return false
+}
+
+// Middle returns the mean of some points.
+func Middle(pts []vec.V) vec.V {
+	var m vec.V
+	for _, p := range pts {
+		m = m.Add(p)
+	}
+	return m.Mul(1 / float64(len(pts)))
+}
+
+func agree(a, b []vec.V) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if d := a[i].Sub(b[i]); math.Abs(d.X) > sameStick || math.Abs(d.Y) > sameStick || math.Abs(d.Z) > sameStick {
+			return false
+		}
+	}
+	return true
+}
+
+// Dark returns the timbers of the group for a key view.
+func (g Sticks) Dark() map[string]bool {
+	d := map[string]bool{}
+	for _, t := range g.Timbers {
+		d[t.ID] = true
+	}
+	return d
+}
+
+// Word returns the word of face n, "" where it differs from stick to stick.
+func (g Sticks) Word(n int) string {
+	w := g.First().FaceNames[n-1]
+	for _, t := range g.Timbers[1:] {
+		if t.FaceNames[n-1] != w {
+			return ""
+		}
+	}
+	return w
+}
+
+// Shows says in a line which timbers a sheet is for.
+func (g Sticks) Shows() string {
+	t := g.First()
+	s := t.ID
+	if t.Mark != "" {
+		s = "no. " + t.Mark + " " + s
+	}
+	if n := len(g.Timbers); n > 1 {
+		s += fmt.Sprintf(" (%d alike)", n)
+	}
+	return s
+}

@@ -1,0 +1,52 @@
+package setout
+
+import (
+	"math"
+
+	"pegwright/draw/page"
+	"pegwright/geom"
+	"pegwright/geom/vec"
+)
+
+// Footprint returns what the frame stands with on the ground, and its outer
+// sizes there, mm.
+func Footprint(f *geom.Frame) (name string, x, y float64) {
+	for _, role := range []string{"sill", "post"} {
+		if x, y, _ := Overall(f, role); x > 0 {
+			return role + "s", x, y
+		}
+	}
+	x, y, _ = Overall(f, "")
+	return "all timbers", x, y
+}
+
+// Overall returns the size of the box round all timbers of a role ("" for all),
+// in frame axes, and zeros where there are none.
+func Overall(f *geom.Frame, role string) (x, y, z float64) {
+	lo, hi := vec.V{X: math.Inf(1), Y: math.Inf(1), Z: math.Inf(1)}, vec.V{X: math.Inf(-1), Y: math.Inf(-1), Z: math.Inf(-1)}
+	for _, t := range f.Timbers {
+		if role != "" && t.Role != role || t.Net == nil {
+			continue
+		}
+		for _, c := range t.Net.Cells() {
+			for _, v := range c.V {
+				p := t.Place.Out(v)
+				lo = vec.V{X: min(lo.X, p.X), Y: min(lo.Y, p.Y), Z: min(lo.Z, p.Z)}
+				hi = vec.V{X: max(hi.X, p.X), Y: max(hi.Y, p.Y), Z: max(hi.Z, p.Z)}
+			}
+		}
+	}
+	if lo.X > hi.X {
+		return 0, 0, 0
+	}
+	return hi.X - lo.X, hi.Y - lo.Y, hi.Z - lo.Z
+}
+
+// Criteria are the design criteria that the description states.
+func Criteria(f *geom.Frame) []page.Fact {
+	var out []page.Fact
+	for _, c := range f.Criteria {
+		out = append(out, page.Fact{Name: c.Name, Value: c.Text})
+	}
+	return out
+}

@@ -1,0 +1,258 @@
+package timber
+
+import (
+	"math"
+	"sort"
+
+	"pegwright/draw"
+	"pegwright/draw/page"
+	"pegwright/draw/scene"
+	"pegwright/geom"
+	"pegwright/geom/solid"
+	"pegwright/geom/vec"
+)
+
+// feature is one cut or bore of a timber as it is laid out: all lengths in the
+// timber's own axes, so that they are what a framer scribes.
+type feature struct {
+	n        int // its number in the order of cutting
+	stage    int
+	what     string
+	joint    *geom.Joint
+	into     bool    // the timber receives in this joint
+	face     int     // that it is cut from, 0 for an end cut
+	from, to float64 // along, at the mouth
+	lo, hi   float64 // off the arris of that face, at the mouth
+	across   float64 // width of the face
+	deep     float64 // below the face, at the deepest
+	floor    float64 // depth of the bearing that a mortise is sunk from, 0: the face
+	rest     float64 // from the opposite reference face to the bottom; NaN where there is none
+	through  bool
+	mouth    []vec.P // outline at the mouth: along, off the arris
+	bore     *geom.Bore
+	bevel    []float64 // degrees to the arris of planes that slant
+}
+
+// stages are the steps in which cuts are best made (common practice, no
+// source): what is laid out from whole faces first, what takes the layout away
+// last.
+func stages() []string {
+	return []string{
+		"bore the peg holes while the faces are whole",
+		"chop the mortises",
+		"sink the housings and gains",
+		"cut seats, notches and slots",
+		"saw the shoulders and split off the cheeks",
+		"bring the ends to size and trim them",
+		"bore the tenon holes",
+	}
+}
+
+// features returns the cuts and bores of a timber in the order of cutting,
+// numbered from 1.
+func features(f *geom.Frame, t *geom.Timber) []feature {
+	var out []feature
+	for i := range t.Cuts {
+		out = append(out, cutFeature(f, t, &t.Cuts[i]))
+	}
+	for i := range t.Bores {
+		out = append(out, boreFeature(f, t, &t.Bores[i]))
+	}
+	sort.SliceStable(out, func(i, k int) bool {
+		a, b := out[i], out[k]
+		switch {
+		case a.stage != b.stage:
+			return a.stage < b.stage
+		case math.Abs(a.from-b.from) > 0.1:
+			return a.from < b.from
+		}
+		return a.face < b.face
+	})
+	for i := range out {
+		out[i].n = i + 1
+	}
+	return out
+}
+
+// offArris returns how far a point lies off the arris that the layout across
+// face n starts from: from face 2 on the faces 1 and 3, from face 1 on the faces
+// 2 and 4.
+func offArris(n int, p vec.V) float64 {
+	if n%2 == 1 {
+		return p.Z
+	}
+	return p.Y
+}
+
+// faceWidth returns the width of face n.
+func faceWidth(t *geom.Timber, n int) float64 {
+	y, z := scene.BlankSize(t)
+	if n%2 == 1 {
+		return z
+	}
+	return y
+}
+
+func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
+	j := f.Joint(c.Joint)
+	r := feature{what: c.Name, joint: j, into: j != nil && j.Into == t, rest: math.NaN(), bevel: scene.BevelOf(t, c)}
+	r.face, r.through = entered(t, c.Solid, j)
+	r.stage = stageOf(c.Solid, r)
+	if r.face == 0 {
+		lo, hi := c.Solid.Extent(vec.V{X: 1})
+		r.from, r.to = max(lo, 0), min(hi, t.Length)
+		return r
+	}
+	pl := t.BlankPlane(r.face)
+	r.across = faceWidth(t, r.face)
+	for _, v := range c.Solid.V {
+		r.deep = max(r.deep, -pl.Height(v))
+	}
+	if r.through {
+		y, z := scene.BlankSize(t)
+		r.deep = [2]float64{z, y}[r.face%2]
+	} else if lo, _ := c.Solid.Bounds(); r.face > 2 {
+		r.rest = [2]float64{lo.Z, lo.Y}[r.face%2]
+	}
+	if r.into && !scene.HasRole(c.Solid, geom.RoleBearing) && j.LetIn > 0.01 && j.LetIn < r.deep-0.01 && r.face == j.Entered {
+		r.floor = j.LetIn
+	}
+	// At the face, not at the bearing: a mortise is chopped while the face over
+	// it is whole, and a side that slants lies elsewhere farther down.
+	r.mouth = mouthOf(t, c.Solid, r.face)
+	b := draw.NoBox().With(r.mouth...)
+	if b.Empty() {
+		lo, hi := c.Solid.Bounds()
+		b = draw.Box{Min: vec.P{X: max(lo.X, 0), Y: max(offArris(r.face, lo), 0)},
+			Max: vec.P{X: min(hi.X, t.Length), Y: min(offArris(r.face, hi), r.across)}}
+	}
+	r.from, r.to, r.lo, r.hi = b.Min.X, b.Max.X, b.Min.Y, b.Max.Y
+	return r
+}
+
+// stageOf returns the stage in which a cut is made.
+func stageOf(c solid.Convex, r feature) int {
+	switch {
+	case scene.HasRole(c, geom.RoleSeat) || scene.HasRole(c, geom.RoleTable) || scene.HasRole(c, geom.RoleButt):
+		return 3
+	case scene.HasRole(c, geom.RoleReduced) || r.face == 0:
+		return 5
+	case scene.HasRole(c, geom.RoleShoulder) || scene.HasRole(c, geom.RoleCheek):
+		return 4
+	case r.into && scene.HasRole(c, geom.RoleBearing):
+		return 2
+	case r.into && scene.HasRole(c, geom.RoleFloor) && r.deep > 0:
+		return 1
+	case r.into:
+		return 1
+	}
+	return 4
+}
+
+// entered returns the face from which a cut is made: the one that it is open to
+// while it stops short of the opposite one; of several the one that the joint
+// enters, else the one from which it is shallowest. A cut open to two opposite
+// faces goes through. 0 stands for a cut across a whole end.
+func entered(t *geom.Timber, c solid.Convex, j *geom.Joint) (face int, through bool) {
+	y, z := scene.BlankSize(t)
+	lo, hi := c.Bounds()
+	const tol = 0.01
+	open := [5]bool{false, lo.Y < -tol, lo.Z < -tol, hi.Y > y+tol, hi.Z > z+tol}
+	deep := [5]float64{0, hi.Y, hi.Z, y - lo.Y, z - lo.Z}
+	for n := 1; n <= 4; n++ {
+		if !open[n] || open[geom.Opposite(n)] {
+			continue
+		}
+		mine := j != nil && j.Into == t && j.Entered == n
+		if face == 0 || mine || deep[n] < deep[face]-tol && !(j != nil && j.Into == t && j.Entered == face) {
+			face = n
+		}
+	}
+	if face > 0 {
+		return face, false
+	}
+	all := open[1] && open[2] && open[3] && open[4]
+	for n := 1; n <= 2 && !all; n++ {
+		if open[n] && open[n+2] {
+			if j != nil && j.Into == t && (j.Entered == n || j.Entered == n+2) {
+				return j.Entered, true
+			}
+			face = n
+		}
+	}
+	return face, face > 0
+}
+
+// mouthOf returns the outline of a cut in face n, as coordinates along the timber
+// and off the arris, within the face.
+func mouthOf(t *geom.Timber, c solid.Convex, n int) []vec.P {
+	pl := t.BlankPlane(n).Offset(-1e-4)
+	var pts []vec.P
+	for _, f := range c.Faces {
+		for i, a := range f.Loop {
+			p, q := c.V[a], c.V[f.Loop[(i+1)%len(f.Loop)]]
+			if h, k := pl.Height(p), pl.Height(q); (h > 0) != (k > 0) {
+				x := p.Lerp(q, h/(h-k))
+				pts = append(pts, vec.P{X: x.X, Y: offArris(n, x)})
+			}
+		}
+	}
+	if len(pts) < 3 {
+		return nil
+	}
+	room := draw.Box{Max: vec.P{X: t.Length, Y: faceWidth(t, n)}}
+	return page.Within(around(pts), room)
+}
+
+// around sorts the corners of a convex polygon counter-clockwise and leaves
+// double ones out.
+func around(pts []vec.P) []vec.P {
+	var m vec.P
+	for _, p := range pts {
+		m = m.Add(p)
+	}
+	m = m.Mul(1 / float64(len(pts)))
+	sort.SliceStable(pts, func(i, k int) bool {
+		a, b := pts[i].Sub(m), pts[k].Sub(m)
+		return math.Atan2(a.Y, a.X) < math.Atan2(b.Y, b.X)
+	})
+	var out []vec.P
+	for _, p := range pts {
+		if len(out) == 0 || p.Dist(out[len(out)-1]) > 1e-3 && p.Dist(out[0]) > 1e-3 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func boreFeature(f *geom.Frame, t *geom.Timber, b *geom.Bore) feature {
+	j := f.Joint(b.Joint)
+	r := feature{what: "bore", joint: j, into: j != nil && j.Into == t, face: b.Entry, bore: b, rest: math.NaN()}
+	if !r.into {
+		r.stage = 6
+	}
+	if b.Entry < 1 || b.Entry > 4 {
+		r.from, r.to = b.From.X, b.From.X
+		return r
+	}
+	p := piercing(t.BlankPlane(b.Entry), *b)
+	r.across = faceWidth(t, b.Entry)
+	r.from, r.to = p.X, p.X
+	r.lo = offArris(b.Entry, p)
+	r.hi = r.lo
+	r.through = b.Exit > 0
+	r.deep = -t.BlankPlane(b.Entry).Height(b.To)
+	if r.through {
+		r.deep = math.Abs(piercing(t.BlankPlane(b.Exit), *b).Sub(p).Len())
+	}
+	return r
+}
+
+// piercing returns where a bore's axis passes through a plane.
+func piercing(pl solid.Plane, b geom.Bore) vec.V {
+	h, k := pl.Height(b.From), pl.Height(b.To)
+	if math.Abs(h-k) < 1e-9 {
+		return b.From
+	}
+	return b.From.Lerp(b.To, h/(h-k))
+}

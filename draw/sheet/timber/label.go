@@ -1,0 +1,259 @@
+package timber
+
+import (
+	"fmt"
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/dim"
+	"pegwright/draw/page"
+	"pegwright/geom/measure"
+	"pegwright/geom/vec"
+)
+
+// figures says how a feature is laid out across its face and how deep it goes,
+// then the same shorter and shorter; the table tells the rest.
+func (f *feature) figures(u measure.Units) []string {
+	n := fmt.Sprintf("%d", f.n)
+	if f.face == 0 {
+		return []string{n + ": end", n}
+	}
+	if f.bore == nil {
+		return []string{n + ": " + f.acrossWords(u) + ", " + f.deepWords(u), n + ": " + f.acrossWords(u), n}
+	}
+	short := fmt.Sprintf("%s: Ø %s", n, u.PlainJoint(f.bore.Diameter))
+	at := short + " at " + u.PlainJoint(f.lo)
+	if f.through {
+		return []string{at, short}
+	}
+	return []string{at + ", " + u.PlainJoint(f.deep) + " deep", at, short}
+}
+
+// acrossWords says where a cut lies across its face.
+func (f *feature) acrossWords(u measure.Units) string {
+	const tol = 0.05
+	switch lo, hi := f.lo <= tol, f.hi >= f.across-tol; {
+	case lo && hi:
+		return "full width"
+	case lo:
+		return "to " + u.PlainJoint(f.hi)
+	case hi:
+		return u.PlainJoint(f.lo) + " and on"
+	}
+	return u.PlainJoint(f.lo) + " to " + u.PlainJoint(f.hi)
+}
+
+func (f *feature) deepWords(u measure.Units) string {
+	if f.through {
+		return "through"
+	}
+	return u.PlainJoint(f.deep) + " deep"
+}
+
+// id is the owner of a feature's lines and words.
+func (f *feature) id() string {
+	if f.bore != nil {
+		return f.bore.Peg
+	}
+	if f.joint != nil {
+		return f.joint.ID
+	}
+	return ""
+}
+
+// target returns the point on paper that a feature's leader leads to: in its
+// mouth, near the upper edge; for a bore on the rim.
+func (p *facePage) target(r faceRow, f *feature) (vec.P, bool) {
+	if f.bore != nil {
+		x, ok := p.x(f.from)
+		return vec.At(x, p.y(r, f.lo)+f.bore.Diameter/2*p.k), ok
+	}
+	if f.face == 0 {
+		x, ok := p.x((f.from + f.to) / 2)
+		return vec.At(x, r.top-1.5), ok
+	}
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.05, 0.95} {
+		along := f.from + (f.to-f.from)*share
+		lo, hi, any := f.chord(along)
+		if x, ok := p.x(along); ok && any {
+			y := max(p.y(r, lo), p.y(r, hi))
+			return vec.At(x, y-min(1.5, math.Abs(p.y(r, lo)-p.y(r, hi))/2)), true
+		}
+	}
+	return vec.P{}, false
+}
+
+// chord returns where a line across the face at a place along it meets the
+// mouth.
+func (f *feature) chord(along float64) (lo, hi float64, ok bool) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for i, a := range f.mouth {
+		b := f.mouth[(i+1)%len(f.mouth)]
+		if (a.X <= along) != (b.X <= along) {
+			y := a.Y + (b.Y-a.Y)*(along-a.X)/(b.X-a.X)
+			lo, hi, ok = min(lo, y), max(hi, y), true
+		}
+	}
+	if !ok {
+		return f.lo, f.hi, len(f.mouth) == 0
+	}
+	return lo, hi, ok
+}
+
+// marks sets the joiner's mark beside every joint on the face that it enters,
+// or on face 1 of the timber that enters, and the word beside every exit, in
+// plain wood.
+func (p *facePage) marks(r faceRow) {
+	for _, m := range p.jointMarks() {
+		if m.face == r.n {
+			p.inWood(r, m.word, 3.5, true, m.from, m.to, m.mid, m.joint)
+		}
+	}
+	for _, f := range p.feats {
+		if f.bore != nil && f.bore.Exit == r.n {
+			q := piercing(p.t.BlankPlane(r.n), *f.bore)
+			d := f.bore.Diameter / 2
+			p.inWood(r, "exit", dim.Small, false, q.X-d, q.X+d, offArris(r.n, q), f.bore.Peg)
+		}
+	}
+}
+
+// jointMark is a joiner's mark with the stretch that it stands beside.
+type jointMark struct {
+	word, joint   string
+	face          int
+	from, to, mid float64
+}
+
+// jointMarks returns the mark of every joint of the drawn timber; sticks that
+// are alike bear different ones, so their sheet has letters that the table
+// explains.
+func (p *facePage) jointMarks() []jointMark {
+	var out []jointMark
+	for _, l := range letters(p.f, p.g) {
+		face := 1
+		if l.joint.Into == p.t && l.joint.Entered >= 1 {
+			face = l.joint.Entered
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		mid := faceWidth(p.t, face) / 2
+		for _, f := range p.feats {
+			if f.joint == l.joint {
+				lo, hi = min(lo, f.from), max(hi, f.to)
+			}
+		}
+		if lo > hi {
+			continue
+		}
+		out = append(out, jointMark{l.word, l.joint.ID, face, lo, hi, mid})
+	}
+	return out
+}
+
+// inWood sets a word in plain wood as near as can be to a stretch of a face,
+// where it meets no line, circle or word.
+func (p *facePage) inWood(r faceRow, word string, h float64, bold bool, from, to, mid float64, owner string) {
+	a, shown := p.x(from)
+	b, also := p.x(to)
+	if !shown && !also {
+		return
+	}
+	if !shown {
+		a = b
+	}
+	if !also {
+		b = a
+	}
+	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: owner, Mark: "in wood"}, S: word, Height: h, Bold: bold, Halo: true}
+	place, ok := p.spot(r, t, a, b, p.y(r, mid), false)
+	if !ok {
+		place, ok = p.spot(r, t, a, b, p.y(r, mid), true)
+	}
+	if ok {
+		t.At = place
+		p.s.Add(t)
+	}
+}
+
+// spot returns the place nearest to the stretch from a to b on a strip, at the
+// height y, where a word meets nothing. Where loose is set it may stand in wood
+// that is cut lower and cover thin lines.
+func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (vec.P, bool) {
+	box := dim.BoxOf(t)
+	best, far := vec.P{}, math.Inf(1)
+	mid := vec.At((a+b)/2, y)
+	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
+	for dx := 1.0; dx < 40 && far > dx; dx++ {
+		for _, x := range []float64{b + dx, a - dx - box.W(), mid.X - box.W()/2 + dx - 1, mid.X - box.W()/2 - dx + 1} {
+			for i := range 13 {
+				low := p.bottom(r) + 0.5 - box.Min.Y + (r.top-p.bottom(r)-box.H()-1)*float64(i)/12
+				q := vec.At(x, low)
+				around := draw.Box{Min: q.Add(box.Min).Sub(vec.At(0.4, 0.3)), Max: q.Add(box.Max).Add(vec.At(0.4, 0.3))}
+				d := around.Mid().Sub(mid)
+				if d := math.Hypot(d.X, d.Y/2); d < far && p.free(around, near) && (loose || p.plainWood(r, around)) {
+					best, far = q, d
+				}
+			}
+		}
+	}
+	return best, !math.IsInf(far, 1)
+}
+
+// about returns the items of the sheet that a word on a strip between two paper
+// x may not meet.
+func (p *facePage) about(r faceRow, from, to float64, loose bool) []draw.Item {
+	room := draw.Box{Min: vec.At(from, p.bottom(r)), Max: vec.At(to, r.top)}
+	wide := draw.PenFor(draw.Part, p.s.Step).Width
+	var out []draw.Item
+	for _, it := range p.s.Items {
+		_, line := it.(*draw.Path)
+		if loose && line && it.Head().PenAt(p.s.Step).Width < wide {
+			continue
+		}
+		if page.Hits(it, room) {
+			out = append(out, it)
+		}
+	}
+	return out
+}
+
+// plainWood reports whether the wood under a box on a strip is left as it was:
+// its corners and its middle, just under the face.
+func (p *facePage) plainWood(r faceRow, b draw.Box) bool {
+	size := faceWidth(p.t, r.n)
+	pl := p.t.BlankPlane(r.n)
+	for _, q := range []vec.P{b.Mid(), b.Min, b.Max, vec.At(b.Min.X, b.Max.Y), vec.At(b.Max.X, b.Min.Y)} {
+		along, ok := p.st.along(q.X-p.x0, p.k)
+		off := (r.top - q.Y) / p.k
+		if r.n == 1 || r.n == 4 {
+			off = size - off
+		}
+		v := vec.V{X: along, Y: off}
+		if r.n%2 == 1 {
+			v = vec.V{X: along, Z: off}
+		}
+		v = v.Sub(pl.N.Mul(pl.Height(v) + 0.5))
+		if !ok || !p.t.Net.Contains(v, 0.01) {
+			return false
+		}
+	}
+	return true
+}
+
+// free reports whether a box on a strip lies in drawn wood and meets none of the
+// items.
+func (p *facePage) free(b draw.Box, items []draw.Item) bool {
+	in := false
+	for _, s := range p.st.pieces {
+		in = in || b.Min.X >= p.x0+s.x && b.Max.X <= p.x0+s.x+s.Long()*p.k
+	}
+	if !in {
+		return false
+	}
+	for _, it := range items {
+		if page.Hits(it, b) {
+			return false
+		}
+	}
+	return true
+}

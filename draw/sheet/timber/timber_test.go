@@ -1,0 +1,368 @@
+package timber
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pegwright/draw"
+	"pegwright/draw/font"
+	"pegwright/draw/scene"
+	"pegwright/draw/sheet/tidy"
+	"pegwright/geom"
+	"pegwright/geom/measure"
+	"pegwright/geom/solid"
+	"pegwright/samples"
+	"pegwright/samples/trial"
+)
+
+// eachStick runs a check on every group of like timbers of every sample.
+func eachStick(t *testing.T, check func(t *testing.T, f *geom.Frame, g scene.Sticks)) {
+	for _, name := range trial.Drawn() {
+		f := trial.Sample(t, name)
+		for _, g := range scene.AllSticks(f) {
+			t.Run(name+"/"+g.First().ID, func(t *testing.T) { check(t, f, g) })
+		}
+	}
+}
+
+// halfStep is half the rounding step of a length at a joint: 1/32 in or 0.5 mm.
+func halfStep(u measure.Units) float64 {
+	if u == measure.Metric {
+		return 0.25
+	}
+	return 25.4 / 64
+}
+
+// runs returns the lengths of the running dimension on sheets, read back from
+// their texts.
+func runs(t *testing.T, u measure.Units, sheets []*draw.Sheet) []float64 {
+	t.Helper()
+	var out []float64
+	for _, s := range sheets {
+		for _, it := range s.Items {
+			if x, ok := it.(*draw.Text); ok && x.Mark == "running" {
+				v, err := tidy.ReadLength(x.S, u)
+				if err != nil {
+					t.Fatal(err)
+				}
+				out = append(out, v)
+			}
+		}
+	}
+	return out
+}
+
+func nearest(list []float64, x float64) float64 {
+	best := math.Inf(1)
+	for _, v := range list {
+		best = min(best, math.Abs(v-x))
+	}
+	return best
+}
+
+// The running dimension tells, read back from the sheet, where every bore and
+// every square cut of the model begins and ends, within half the rounding step,
+// and the finished length: it does not drift, whatever is broken out.
+func TestRunningDimensionsAreTrue(t *testing.T) {
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) {
+		s := g.First()
+		list := runs(t, f.Units, Sheets(f, g, nil))
+		tol := halfStep(f.Units) + 1e-6
+		check := func(what string, x float64) {
+			// Marks closer than 0.3 mm share a text.
+			if x > 0.4 && x < s.Length-0.4 && nearest(list, x) > tol+0.3 {
+				t.Errorf("%s at %.2f is not on the running dimension (nearest %.2f off)", what, x, nearest(list, x))
+			}
+		}
+		if nearest(list, s.Length) > tol {
+			t.Errorf("length %.2f is missing", s.Length)
+		}
+		for _, b := range s.Bores {
+			check("bore "+b.Peg, b.From.X)
+		}
+		for _, c := range s.Cuts {
+			if lo, hi, ok := square(c.Solid); ok {
+				check(c.Name+" of "+c.Joint, lo)
+				check(c.Name+" of "+c.Joint, hi)
+			}
+		}
+	})
+}
+
+// square returns the extent along x of a cut all of whose faces are square to
+// the timber's axes.
+func square(c solid.Convex) (lo, hi float64, ok bool) {
+	for _, f := range c.Faces {
+		n := f.Plane.N
+		if max(math.Abs(n.X), math.Abs(n.Y), math.Abs(n.Z)) < 1-1e-9 {
+			return 0, 0, false
+		}
+	}
+	a, b := c.Bounds()
+	return a.X, b.X, true
+}
+
+// No mark of the running dimension says what is not in the model: each lies
+// within half the step of a corner of a cut or its crossing with a plane of a
+// face, of a bore, a place named by a joint, or the end.
+func TestRunningDimensionsNameRealPlaces(t *testing.T) {
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) {
+		s := g.First()
+		real := []float64{s.Length}
+		slanted := false
+		for _, c := range s.Cuts {
+			for _, v := range c.Solid.V {
+				real = append(real, v.X)
+			}
+			_, _, ok := square(c.Solid)
+			slanted = slanted || !ok
+		}
+		for _, b := range s.Bores {
+			real = append(real, b.From.X)
+		}
+		for _, j := range f.JointsOf(s) {
+			for _, p := range j.Places {
+				if p.On == s {
+					real = append(real, p.X)
+				}
+			}
+		}
+		if slanted {
+			t.Skip("slanted cuts meet the faces between their corners")
+		}
+		for _, x := range runs(t, f.Units, Sheets(f, g, nil)) {
+			if nearest(real, x) > halfStep(f.Units)+1e-6 {
+				t.Errorf("%.2f is %.2f from anything", x, nearest(real, x))
+			}
+		}
+	})
+}
+
+// Every cut and every bore of every timber has its number on a face and its row
+// in the table; a bore shows its circle on the entry face at the drawing's
+// scale, and the exit's circle with the word.
+func TestEveryCutAppears(t *testing.T) {
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) { everyCut(t, g.First(), Sheets(f, g, nil)) })
+}
+
+func everyCut(t *testing.T, s *geom.Timber, sheets []*draw.Sheet) {
+	t.Helper()
+	seen := map[string]int{}
+	words := 0
+	for _, sh := range sheets {
+		k := 0.0
+		for _, it := range sh.Items {
+			if x, ok := it.(*draw.Text); ok && strings.HasPrefix(x.S, "scale  1:") {
+				faces, _, _ := strings.Cut(strings.TrimPrefix(x.S, "scale  1:"), ",")
+				n, err := strconv.ParseFloat(faces, 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				k = 1 / n
+			}
+			if x, ok := it.(*draw.Text); ok && x.S == "exit" {
+				words++
+			}
+		}
+		for _, it := range sh.Items {
+			seen[it.Head().Mark]++
+			if c, ok := it.(*draw.Circle); ok && strings.Contains(c.Mark, ":") {
+				_, id, _ := strings.Cut(c.Mark, ":")
+				for _, b := range s.Bores {
+					if b.Peg == id && math.Abs(c.R-b.Diameter/2*k) > 1e-9 {
+						t.Errorf("%s: radius %.3f at scale %.3f of Ø %.2f", c.Mark, c.R, k, b.Diameter)
+					}
+				}
+			}
+		}
+	}
+	for n := 1; n <= len(s.Cuts)+len(s.Bores); n++ {
+		if seen[fmt.Sprintf("cut:%d", n)] == 0 {
+			t.Errorf("cut %d has no label", n)
+		}
+		if seen[fmt.Sprintf("row:%d", n)] == 0 {
+			t.Errorf("cut %d has no row", n)
+		}
+	}
+	exits := 0
+	for _, b := range s.Bores {
+		if seen["entry:"+b.Peg] == 0 {
+			t.Errorf("bore of %s is not shown", b.Peg)
+		}
+		if b.Exit > 0 {
+			exits++
+			if seen["exit:"+b.Peg] == 0 {
+				t.Errorf("exit of %s is not shown", b.Peg)
+			}
+		}
+	}
+	if words < exits {
+		t.Errorf("%d of %d exits bear the word", words, exits)
+	}
+}
+
+// What a joint takes from its receiver's entered face is laid out on that face,
+// and depths and distances agree with the cut's own corners.
+func TestFeaturesAgreeWithCuts(t *testing.T) {
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) {
+		s := g.First()
+		at := map[string]int{}
+		for _, x := range features(f, s) {
+			if x.bore != nil {
+				continue
+			}
+			if x.into && (x.what == "mortise" || x.what == "housing") && x.face != x.joint.Entered && !x.through {
+				t.Errorf("%s of %s on face %d, entered %d", x.what, x.joint.ID, x.face, x.joint.Entered)
+			}
+			at[x.what+x.id()]++
+			if x.face == 0 || x.through {
+				continue
+			}
+			found := false
+			for _, c := range s.Cuts {
+				if c.Name == x.what && c.Joint == x.id() {
+					// the deepest corner, by brute force over the corners
+					deep := math.Inf(-1)
+					for _, v := range c.Solid.V {
+						deep = max(deep, -s.BlankPlane(x.face).Height(v))
+					}
+					found = found || math.Abs(deep-x.deep) < 1e-6
+				}
+			}
+			if !found {
+				t.Errorf("%s of %s: no such cut is %.2f deep", x.what, x.id(), x.deep)
+			}
+		}
+		for _, c := range s.Cuts {
+			if at[c.Name+c.Joint] == 0 {
+				t.Errorf("%s of %s is no feature", c.Name, c.Joint)
+			}
+		}
+	})
+}
+
+// Sheets of a long stick show, together, everything that is cut, none wider than
+// its room, pieces in order and apart; checked at many scales and widths.
+func TestLayCoversWhatIsCut(t *testing.T) {
+	f := trial.Sample(t, samples.Default())
+	for _, s := range f.Timbers {
+		v := &stickView{f: f, t: s, feats: features(f, s)}
+		places := v.stations()
+		for _, n := range []float64{2, 3, 4, 6} {
+			for _, w := range []float64{120, 220, 400} {
+				strips := lay(s, 1/n, w, tornMargin, places, 40)
+				for _, x := range places {
+					shown := false
+					for _, st := range strips {
+						_, ok := st.paper(x, 1/n)
+						shown = shown || ok
+					}
+					if !shown {
+						t.Errorf("%s 1:%v on %v: %.1f is not shown", s.ID, n, w, x)
+					}
+				}
+				for _, st := range strips {
+					if st.width(1/n) > w+1e-6 {
+						t.Errorf("%s 1:%v on %v: %.1f wide", s.ID, n, w, st.width(1/n))
+					}
+					for i, p := range st.pieces {
+						if p.To <= p.From || i > 0 && p.From < st.pieces[i-1].To {
+							t.Errorf("%s: pieces %v", s.ID, st.pieces)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// A stopped joint stops every sheet of both its timbers.
+func TestStoppedTimberSheets(t *testing.T) {
+	f := trial.Sample(t, samples.Default())
+	j := f.Joints[0]
+	for _, g := range scene.AllSticks(f) {
+		named := g.First() == j.Into || g.First() == j.Of
+		for _, s := range Sheets(f, g, map[string]int{j.ID: 7}) {
+			if strings.Contains(s.Dump(), "DO NOT CUT – see finding 7") != named {
+				t.Errorf("%s: stopped %v", s.ID, !named)
+			}
+		}
+	}
+}
+
+// The sloped side of a brace's pocket and of its housing lies in one plane, the
+// brace's inner edge, so that both begin on the same line of the whole face. In
+// the default sample the line is at 28 in - 5 in / sin 45° - 1/2 in: the leg, the
+// brace's width along the tie, the housing (closed form).
+func TestPocketIsScribedOnTheFace(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	want := 25.4 * (28 - 5*math.Sqrt2 - 0.5)
+	found := 0
+	for _, x := range features(f, f.Timber("tie-1")) {
+		if x.id() != "brace-1-south-into-tie-1" || x.bore != nil {
+			continue
+		}
+		found++
+		if math.Abs(x.from-want) > 0.01 {
+			t.Errorf("the %s begins at %.2f, want %.2f", x.what, x.from, want)
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d cuts, want a mortise and a housing", found)
+	}
+}
+
+// In the table of cuts the number of the face stands at least the width of a
+// figure and a half off the length beside it, lest face 2 at 2'-11" be read as
+// 22'-11".
+func TestFaceStandsOffTheLength(t *testing.T) {
+	n := 0
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) {
+		for _, s := range Sheets(f, g, nil) {
+			var last *draw.Text
+			for _, it := range s.Items {
+				x, ok := it.(*draw.Text)
+				if !ok || !strings.HasPrefix(x.Mark, "row:") {
+					last = nil
+					continue
+				}
+				if last != nil && last.Anchor == draw.Middle && x.Anchor == draw.End && last.At.Y == x.At.Y {
+					n++
+					gap := x.At.X - font.Measure(x.S, x.Height, false) - last.At.X - font.Measure(last.S, last.Height, false)/2
+					if least := 1.5 * font.Measure("2", x.Height, false); gap < least {
+						t.Errorf("%s: face %s stands %.1f mm off %s, want %.1f", s.ID, last.S, gap, x.S, least)
+					}
+				}
+				last = x
+			}
+		}
+	})
+	if n == 0 {
+		t.Error("no face beside a length")
+	}
+}
+
+// The words along a match line are whole: they end with a length.
+func TestMatchLinesAreWhole(t *testing.T) {
+	n := 0
+	eachStick(t, func(t *testing.T, f *geom.Frame, g scene.Sticks) {
+		for _, s := range Sheets(f, g, nil) {
+			for _, it := range s.Items {
+				x, ok := it.(*draw.Text)
+				if !ok || !strings.Contains(x.S, "match") {
+					continue
+				}
+				n++
+				if _, at, _ := strings.Cut(x.S, "match line at "); strings.HasSuffix(at, "...") || at == "" {
+					t.Errorf("%s: %q", s.ID, x.S)
+				}
+			}
+		}
+	})
+	if n == 0 {
+		t.Error("no match line")
+	}
+}

@@ -1,0 +1,47 @@
+package trial
+
+import (
+	"testing"
+
+	"pegwright/geom"
+)
+
+// others describes the frames of EachOther.
+func others() map[string]string {
+	return map[string]string{
+		"long barn": `frame: Long barn
+units: in
+building: {span: 20', bays: [12', 12', 12', 12'], eave: 10', sills: yes, roof: {shape: gable, pitch: 9 in 12, overhang: 12"}, braces: {legs: 30" x 30", in: [bents, walls]}}
+sections: {sill: 8 x 8, post: 8 x 8, tie: 8 x 10, plate: 8 x 8, rafter: 6 x 8}
+paper: {sheets: tabloid}
+`,
+		"lean-to": `frame: Lean-to
+units: mm
+building: {span: 3 m, bays: [2.4 m, 2.4 m], eave: 2.2 m, sills: no, roof: {shape: shed, pitch: 15 deg, overhang: 200}, braces: {legs: 500 x 500, in: [bents, walls]}}
+paper: {sheets: a3}
+`,
+		"loft": `frame: Loft
+units: in
+building:
+  span: 14'
+  bays: [10', 9']
+  eave: 9'
+  roof: {shape: gable, pitch: 9 in 12, overhang: 8", truss: king post}
+  sills: yes
+  floor: {joists: 4 x 6, spacing: 24"}
+  loft: {joists: 4 x 6, spacing: 24"}
+  braces: {legs: 24" x 24", in: [bents, walls]}
+wood: {timbers: {longest: 14'}}
+`,
+	}
+}
+
+// EachOther runs a test on invented frames that show what the samples do not:
+// many bays on large paper, a shed roof in millimetres, trusses, floors, a loft,
+// long plates.
+func EachOther(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
+	t.Helper()
+	for name, src := range others() {
+		t.Run(name, func(t *testing.T) { test(t, Frame(t, name, src)) })
+	}
+}
