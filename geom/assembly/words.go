@@ -60,16 +60,16 @@ func (w *writer) rearing(what string, l leaving, s geom.Step) string {
 	}
 	switch {
 	case len(feet) == 0:
-		t += "feet on their marks, head to the " + compass(lean) + ", bring it up plumb"
+		t += "feet on their marks, head to the " + geom.Compass(lean) + ", bring it up plumb"
 	case l.exit.bare:
-		t += "feet on their marks on " + few(feet) + ", head to the " + compass(lean) + ", bring it up plumb"
+		t += "feet on their marks on " + few(feet) + ", head to the " + geom.Compass(lean) + ", bring it up plumb"
 	default:
 		u := w.p.s.f.Units
 		t += fmt.Sprintf("lean it back to the %s, enter %s in %s, bring it plumb; its far arris comes down %s there, and the tip of the stub swings %s (ease it, or drop the whole %s plumb)",
-			compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(l.exit.play), u.FormatJoint(l.exit.stub))
+			geom.Compass(lean), tenons, few(feet), u.FormatJoint(s.Drop), u.FormatJoint(l.exit.play), u.FormatJoint(l.exit.stub))
 	}
 	if len(rest) > 0 {
-		t += "; as it comes up to the " + compass(lean.Neg()) + ", lead it onto " + few(rest)
+		t += "; as it comes up to the " + geom.Compass(lean.Neg()) + ", lead it onto " + few(rest)
 	}
 	return t
 }
@@ -106,17 +106,7 @@ func (w *writer) way(l leaving, s geom.Step, d vec.V) string {
 		}
 		return "square to " + s.Onto[0]
 	}
-	switch {
-	case d.Z > 0.99:
-		return "straight up"
-	case d.Z < -0.99:
-		return "straight down"
-	case d.Z > 0.1:
-		return "up and to the " + compass(d)
-	case d.Z < -0.1:
-		return "down and to the " + compass(d)
-	}
-	return "to the " + compass(d)
+	return geom.Heading(d)
 }
 
 // into is "into" where all that moves enters what it joins, else "onto".
@@ -127,19 +117,6 @@ func (w *writer) into(l leaving, s geom.Step) string {
 		}
 	}
 	return " into "
-}
-
-// compass names the level part of a direction.
-func compass(d vec.V) string {
-	ns, ew := "", ""
-	big := max(math.Abs(d.X), math.Abs(d.Y))
-	if math.Abs(d.Y) > 0.3*big {
-		ns = map[bool]string{true: "north", false: "south"}[d.Y > 0]
-	}
-	if math.Abs(d.X) > 0.3*big {
-		ew = map[bool]string{true: "east", false: "west"}[d.X > 0]
-	}
-	return ns + ew
 }
 
 // closes tells the marks of the joints that close and what is driven.

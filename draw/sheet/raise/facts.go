@@ -78,7 +78,7 @@ func startOf(t *geom.Timber) string {
 	case d.Z > 0.05:
 		return "lower end"
 	}
-	return compass(d.Neg()) + " end"
+	return geom.Compass(d.Neg()) + " end"
 }
 
 // closing names the marks of the joints that close, with the timber that is met

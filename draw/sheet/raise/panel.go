@@ -9,6 +9,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/geom"
 	"pegwright/geom/vec"
 )
 
@@ -170,7 +171,7 @@ func (r *raising) likeOne(b *act) string {
 		marks = append(marks, r.f.Joint(id).Mark)
 	}
 	if s.Group == "" && s.Direction().Z > -0.99 && len(s.Legs) > 0 {
-		out += " " + heading(s.Direction())
+		out += " " + geom.Heading(s.Direction())
 	}
 	if len(marks) == 0 {
 		return out + "."

@@ -113,16 +113,16 @@ func (r *raising) camera(s geom.Step) view.Camera {
 // seenFrom says where a picture is seen from.
 func (r *raising) seenFrom(s geom.Step, c view.Camera) string {
 	if s.Group == "" {
-		return "Seen from the " + compass(c.Toward) + "."
+		return "Seen from the " + geom.Compass(c.Toward) + "."
 	}
 	up, flat := r.lies(s.Group)
 	if !flat || math.Abs(up.Z) > 0.5 {
 		return "On the ground."
 	}
 	if math.Abs(c.Toward.Dot(up)) < 0.99 {
-		return "As it lies, aslant: " + compass(up) + " face up."
+		return "As it lies, aslant: " + geom.Compass(up) + " face up."
 	}
-	return "As it lies, from above: " + compass(up) + " face up."
+	return "As it lies, from above: " + geom.Compass(up) + " face up."
 }
 
 // standing returns what is there before a step and near to it, broken off

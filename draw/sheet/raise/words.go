@@ -2,12 +2,10 @@ package raise
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"pegwright/draw/setout"
 	"pegwright/geom"
-	"pegwright/geom/vec"
 )
 
 // roleWord is a timber's role in the trade's word, as it stands on every other
@@ -112,7 +110,7 @@ func (r *raising) doing(s geom.Step) string {
 	}
 	way := ""
 	if s.Group == "" {
-		way = " " + heading(s.Direction())
+		way = " " + geom.Heading(s.Direction())
 	}
 	return "Slide " + what + way + " as the arrow shows, to " + onto + "."
 }
@@ -135,7 +133,7 @@ func (r *raising) rearing(s geom.Step) string {
 	if len(feet) > 0 && !enters {
 		its += " on " + calledUpTo(r.f, feet, 1)
 	}
-	out := fmt.Sprintf("Turn %s up about its %s, head to the %s; ", r.subject(s), its, compass(s.Direction().Neg()))
+	out := fmt.Sprintf("Turn %s up about its %s, head to the %s; ", r.subject(s), its, geom.Compass(s.Direction().Neg()))
 	if enters {
 		out += "lead the " + tenons + " into " + calledUpTo(r.f, feet, 1) + " while it leans; "
 	}
@@ -168,38 +166,4 @@ func isFootOf(f *geom.Frame, s geom.Step, id string) bool {
 		}
 	}
 	return false
-}
-
-// heading tells a direction of the standing frame.
-func heading(d vec.V) string {
-	switch {
-	case d.Z > 0.99:
-		return "straight up"
-	case d.Z < -0.99:
-		return "straight down"
-	case d.Z > 0.1:
-		return "up and to the " + compass(d)
-	case d.Z < -0.1:
-		return "down and to the " + compass(d)
-	}
-	return "to the " + compass(d)
-}
-
-// compass names the level part of a direction.
-func compass(d vec.V) string {
-	out := ""
-	big := max(math.Abs(d.X), math.Abs(d.Y))
-	switch {
-	case d.Y > 0.3*big:
-		out = "north"
-	case d.Y < -0.3*big:
-		out = "south"
-	}
-	switch {
-	case d.X > 0.3*big:
-		out += "east"
-	case d.X < -0.3*big:
-		out += "west"
-	}
-	return out
 }
