@@ -167,10 +167,12 @@ func (c *canvas) holeName(p plan, h hole, text string) {
 	}
 	aim := c.aim
 	two := strings.NewReplacer(", at", ",\nat", ": do", ":\ndo").Replace(text)
+	narrow := strings.NewReplacer(", at", ",\nat", ": ", ":\n").Replace(text)
 	ok := c.search([]pass{{8, ofAll}, {0, ofHeavy}}, text, lettering, !h.shadow, spots) ||
-		c.search([]pass{{20, ofAll}, {60, ofHeavy}, {60, ofFirm}}, two, lettering, !h.shadow, spots)
+		c.search([]pass{{20, ofAll}, {60, ofHeavy}, {60, ofFirm}}, two, lettering, !h.shadow, spots) ||
+		c.search([]pass{{60, ofHeavy}, {60, ofFirm}}, narrow, lettering, !h.shadow, spots)
 	c.aim = nil
-	if !ok && !c.label(two, lettering, !h.shadow, spots...) {
+	if !ok && !c.label(narrow, lettering, !h.shadow, spots...) {
 		return
 	}
 	foot, rim := aim(c.busy[len(c.busy)-1])
