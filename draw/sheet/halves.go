@@ -32,7 +32,9 @@ func halves(f *geom.Frame, g scene.Group) []*draw.Sheet {
 	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters", windows: atEnterer}
 	in.set(nil, receiver)
 	of.set(enterer, nil)
-	return []*draw.Sheet{in.sheet(), of.sheet()}
+	out := []*draw.Sheet{in.sheet()}
+	of.apart = in.apart
+	return append(out, of.sheet())
 }
 
 // halvesPage is a sheet with views of the halves.
@@ -41,6 +43,7 @@ type halvesPage struct {
 	g         scene.Group
 	id, title string
 	windows   bool
+	apart     bool // the draw at full size is still to be shown
 	cols      []column
 	n         float64
 }
@@ -76,6 +79,7 @@ func (h *halvesPage) sheet() *draw.Sheet {
 	for _, l := range lines {
 		p.Line(l, dim.Small, false)
 	}
+	room = h.pegs(s, room, full)
 	spare := room.W()
 	for _, c := range h.cols {
 		spare -= c.w
@@ -86,10 +90,37 @@ func (h *halvesPage) sheet() *draw.Sheet {
 		c.draw(s, x, room.Y1-(room.H()-c.h)/2)
 		x += c.w + spare
 	}
-	if j := h.g.First(); h.windows && len(j.Pegs) > 0 {
-		windows(h.f, s, block.Field{X0: full.X1 - windowWidth, Y0: full.Y0, X1: full.X1, Y1: full.Y1}, j)
-	}
 	return s
+}
+
+// pegs sets the peg window at the right of the sheet and the draw at full size
+// under it, or in a strip under the views where only these have room. It returns
+// the room that is left for the views.
+func (h *halvesPage) pegs(s *draw.Sheet, room, full block.Field) block.Field {
+	j := h.g.First()
+	a, draws := apartOf(h.f, j)
+	if h.windows && len(j.Pegs) > 0 {
+		column := full
+		column.X0 = full.X1 - windowWidth
+		p := windows(h.f, s, column, j)
+		h.apart = draws && !a.under(&p, column)
+	}
+	if !h.apart {
+		return room
+	}
+	tallest := 0.0
+	for _, c := range h.cols {
+		tallest = max(tallest, c.h)
+	}
+	strip := room
+	strip.Y1 = room.Y0 + a.high()
+	if strip.Y1+2 > room.Y1-tallest {
+		return room
+	}
+	a.beside(s, strip)
+	h.apart = false
+	room.Y0 = strip.Y1 + 2
+	return room
 }
 
 // columnsFor stands the views in columns so that they fit the field at the

@@ -19,8 +19,9 @@ const windowWidth = 55.0
 // windows draws, for the first peg of the joint, where the centre of its hole
 // may lie, the holes of all pegs, and for every peg the tightest margin. The
 // picture is in the joint's plane: along the receiver across the paper, out of
-// the entered face up (across it where the pegs enter that face).
-func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
+// the entered face up (across it where the pegs enter that face). It returns the
+// pen below.
+func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) page.Pen {
 	p := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W(), Letters: figures()}
 	p.Head("Peg window")
 	p.Para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
@@ -35,7 +36,7 @@ func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) {
 	p.Skip(2)
 	marginsOf(&p, f, j.Pegs)
 	p.Skip(2)
-	offsetOf(&p, f, field, j)
+	return p
 }
 
 // underWindow is the air above and below the scale under a peg window, paper mm.
