@@ -25,15 +25,19 @@ func halves(f *geom.Frame, g scene.Group) []*draw.Sheet {
 	enterer, receiver := orthos(g)
 	both := halvesPage{f: f, g: g, id: "halves", title: ", both halves", windows: true}
 	if n := both.set(enterer, receiver); n <= leastScale {
-		return []*draw.Sheet{both.sheet()}
+		s := both.sheet()
+		if both.apart && both.set(enterer, receiver) <= leastScale {
+			s = both.sheet()
+		}
+		return []*draw.Sheet{s}
 	}
 	atEnterer := columnOf(enterer, 1, f).w < columnOf(receiver, 1, f).w
 	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: !atEnterer}
 	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters", windows: atEnterer}
 	in.set(nil, receiver)
-	of.set(enterer, nil)
 	out := []*draw.Sheet{in.sheet()}
 	of.apart = in.apart
+	of.set(enterer, nil)
 	return append(out, of.sheet())
 }
 
@@ -43,7 +47,7 @@ type halvesPage struct {
 	g         scene.Group
 	id, title string
 	windows   bool
-	apart     bool // the draw at full size is still to be shown
+	apart     bool // the draw at full size is still to be shown: room is kept for it
 	cols      []column
 	n         float64
 }
@@ -62,6 +66,11 @@ func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []st
 	room = full
 	if h.windows && len(j.Pegs) > 0 {
 		room.X1 -= windowWidth + 4
+	}
+	if h.apart {
+		if a, ok := apartOf(h.f, j); ok {
+			room.Y0 += a.high() + 2
+		}
 	}
 	return s, room, full, lines
 }
@@ -113,7 +122,7 @@ func (h *halvesPage) pegs(s *draw.Sheet, room, full block.Field) block.Field {
 		tallest = max(tallest, c.h)
 	}
 	strip := room
-	strip.Y1 = room.Y0 + a.high()
+	strip.Y0, strip.Y1 = full.Y0, full.Y0+a.high()
 	if strip.Y1+2 > room.Y1-tallest {
 		return room
 	}

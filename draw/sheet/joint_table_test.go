@@ -78,3 +78,33 @@ func TestTablesEndBesideTheView(t *testing.T) {
 		}
 	}
 }
+
+// Every drawn joint of the default sample shows the draw at full size: two rings
+// of the bore's own size, their middles as far apart as the offset.
+func TestDrawAtFullSize(t *testing.T) {
+	f := trial.Sample(t, "apiary-store")
+	for _, g := range Groups(f) {
+		j := g.First()
+		a, ok := apartOf(f, j)
+		if !ok {
+			continue
+		}
+		var rings []*draw.Circle
+		words := ""
+		for _, s := range halves(f, g) {
+			words += said([]*draw.Sheet{s})
+			for _, it := range s.Items {
+				if c, ok := it.(*draw.Circle); ok && c.R == a.peg.Bore/2 {
+					rings = append(rings, c)
+				}
+			}
+		}
+		if len(rings) != 2 || !strings.Contains(words, "The draw, full size") {
+			t.Errorf("%s: %d rings", j.ID, len(rings))
+			continue
+		}
+		if e := rings[0].C.Dist(rings[1].C); math.Abs(e-a.peg.Offset) > 1e-6 {
+			t.Errorf("%s: %.3f mm apart, want %.3f", j.ID, e, a.peg.Offset)
+		}
+	}
+}

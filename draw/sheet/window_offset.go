@@ -81,7 +81,10 @@ func (a apart) draw(s *draw.Sheet, x, y float64) {
 	w := &window{s: s, j: a.j, k: 1, o: c.Sub(a.j.Flat(a.peg.Mortise))}
 	w.hole(a.peg, false)
 	dir := e.Unit()
-	across := vec.At(math.Abs(dir.Y), -math.Abs(dir.X)) // to the right, or below
+	across := vec.At(dir.Y, -dir.X) // square to the offset, below the holes or at their right
+	if across.Y > 1e-9 || math.Abs(across.Y) <= 1e-9 && across.X < 0 {
+		across = across.Mul(-1)
+	}
 	dim.Linear(s, dir, c.Add(across.Mul(r+6)), dim.Request{From: c, To: c.Add(e), Text: a.f.Units.PlainJoint(a.peg.Offset), Owner: a.j.Of.ID})
 	s.Line(draw.Centre, c.Add(e).Sub(vec.At(2, 0)), c.Add(e).Add(vec.At(2, 0)))
 }
