@@ -12,7 +12,7 @@ import (
 // order; a pattern of each size of peg; the patterns of ends that are cut
 // aslant; story poles where they are asked for. Templates that agree to 0.01 mm
 // are printed once, with the list of the joints that they serve, on the sheet
-// itself or on one of those that follow the print check. Joints that a
+// itself or on one of those that follow the templates. Joints that a
 // stop finding names are left out. All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	groups, sizes := gather(plans(f, finds)), pegSizes(f, stops(f, finds))
@@ -25,7 +25,7 @@ func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 		k := i - len(groups)
 		pages[i] = pegSheets(f, sizes[k], k+1)
 	})
-	out := append([]*draw.Sheet{printCheck(f)}, servedSheets(f, groups, lists)...)
+	out := []*draw.Sheet{printCheck(f)}
 	var ends []*draw.Sheet
 	for i, p := range pages {
 		if i < len(groups) && groups[i].kind == "end" {
@@ -35,6 +35,7 @@ func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 		}
 	}
 	out = append(out, ends...)
+	out = append(out, servedSheets(f, groups, lists)...)
 	out = append(out, poleSheets(f, poles(f, stops(f, finds)))...)
 	correct(f, out)
 	return out
