@@ -43,16 +43,20 @@ func (g Group) Alike() string {
 	return " (" + strings.Join(ws, ", ") + ")"
 }
 
+// mostMirrored is how many joints of opposite hand are named beside a view; on
+// the sheet that lists what it serves they all are.
+const mostMirrored = 12
+
 // MirrorWords says which joints are the mirror images of what is drawn, "" for
-// none; of more than most it says how many.
-func (g Group) MirrorWords(most int) string {
+// none; of many it says how many, and where they are named.
+func (g Group) MirrorWords(where string) string {
 	_, mirror := g.Hands()
 	if len(mirror) == 0 {
 		return ""
 	}
 	which := JoinersMarks(mirror)
-	if len(mirror) > most {
-		which = fmt.Sprintf("%d joints, named with the section", len(mirror))
+	if len(mirror) > mostMirrored {
+		which = fmt.Sprintf("%d joints, named %s", len(mirror), where)
 	}
 	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + which + "."
 }

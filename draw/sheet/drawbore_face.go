@@ -204,15 +204,11 @@ func (v *face) legend() string {
 	if t := v.flat(v.p.Tenon); math.Abs(t.X) > 0.05 {
 		out += " N " + from + " to tenon hole."
 	}
-	if m := v.g.MirrorWords(mostMirrored); m != "" {
+	if m := v.g.MirrorWords("with the section"); m != "" {
 		out += "\n" + m
 	}
 	return out
 }
-
-// mostMirrored is how many joints of opposite hand are named under the view;
-// more are named on the sheet with the section.
-const mostMirrored = 12
 
 // legendHeight returns the height of the legend at a width.
 func (v *face) legendHeight(width float64) float64 {

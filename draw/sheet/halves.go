@@ -59,7 +59,7 @@ func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []st
 	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), page.Scale(h.n))
 	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
 	s, full = block.ForFrame(h.f, "joint", j.ID+"-"+h.id, t)
-	if mirror := h.g.MirrorWords(len(h.g.Joints)); mirror != "" {
+	if mirror := h.g.MirrorWords("on the joint sheet"); mirror != "" {
 		lines = font.Wrap(mirror, full.W(), dim.Small)
 		full.Y0 += float64(len(lines))*dim.Small*page.Pitch + 2
 	}
