@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -83,7 +84,7 @@ func TestTablesEndBesideTheView(t *testing.T) {
 // of the bore's own size, their middles as far apart as the offset.
 func TestDrawAtFullSize(t *testing.T) {
 	f := trial.Sample(t, "apiary-store")
-	for _, g := range Groups(f) {
+	for _, g := range scene.Groups(f) {
 		j := g.First()
 		a, ok := apartOf(f, j)
 		if !ok {
@@ -92,7 +93,7 @@ func TestDrawAtFullSize(t *testing.T) {
 		var rings []*draw.Circle
 		words := ""
 		for _, s := range halves(f, g) {
-			words += said([]*draw.Sheet{s})
+			words += legible.Words([]*draw.Sheet{s})
 			for _, it := range s.Items {
 				if c, ok := it.(*draw.Circle); ok && c.R == a.peg.Bore/2 {
 					rings = append(rings, c)
