@@ -34,11 +34,18 @@ func halves(f *geom.Frame, g scene.Group) []*draw.Sheet {
 	atEnterer := columnOf(enterer, 1, f).w < columnOf(receiver, 1, f).w
 	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: !atEnterer}
 	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters", windows: atEnterer}
-	in.set(nil, receiver)
-	out := []*draw.Sheet{in.sheet()}
-	of.apart = in.apart
+	if !atEnterer {
+		in.set(nil, receiver)
+		first := in.sheet()
+		of.apart = in.apart
+		of.set(enterer, nil)
+		return []*draw.Sheet{first, of.sheet()}
+	}
 	of.set(enterer, nil)
-	return append(out, of.sheet())
+	last := of.sheet()
+	in.apart = of.apart
+	in.set(nil, receiver)
+	return []*draw.Sheet{in.sheet(), last}
 }
 
 // halvesPage is a sheet with views of the halves.
