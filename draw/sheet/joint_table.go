@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -127,9 +129,10 @@ func shortName(name, id string) string {
 func layout(f *geom.Frame, g scene.Group, t *geom.Timber) []row {
 	receiver := t == g.First().Into
 	var out []row
-	for i, s := range stations(g.First(), receiver) {
+	points, apart := layouts(g, receiver)
+	for i, s := range points[0] {
 		r := row{"start end to " + s.name, f.Units.FormatJoint(s.x)}
-		if differs(g, receiver, i) {
+		if apart[i] {
 			if s.minor {
 				continue
 			}
@@ -140,35 +143,45 @@ func layout(f *geom.Frame, g scene.Group, t *geom.Timber) []row {
 	return out
 }
 
-// differs reports whether point i of the layout lies elsewhere on some joint of
-// the group than on the first.
-func differs(g scene.Group, receiver bool, i int) bool {
-	first := stations(g.First(), receiver)
-	for _, j := range g.Joints[1:] {
-		o := stations(j, receiver)
-		if len(o) != len(first) || math.Abs(o[i].x-first[i].x) > 0.05 {
-			return true
+// servedAt says of each joint of a group which it is and where it lies: its
+// main line on the receiver, and every other point of layout that differs from
+// joint to joint.
+func servedAt(f *geom.Frame, g scene.Group) map[*geom.Joint]string {
+	words := map[*geom.Joint]string{}
+	for _, j := range g.Joints {
+		words[j] = j.Of.ID + " into " + j.Into.ID
+	}
+	for _, receiver := range []bool{true, false} {
+		points, apart := layouts(g, receiver)
+		for n, j := range g.Joints {
+			for i, s := range points[n] {
+				name, main := strings.CutPrefix(s.name, "J, ")
+				switch {
+				case main:
+					name = "J"
+				case s.minor || i < len(apart) && !apart[i]:
+					continue
+				}
+				words[j] += ", " + name + " at " + f.Units.FormatJoint(s.x)
+			}
 		}
 	}
-	return false
+	return words
 }
 
-// servedAt says which joint is served and where it lies: its main line on the
-// receiver, and every other point of layout that differs from joint to joint.
-func servedAt(f *geom.Frame, g scene.Group, j *geom.Joint) string {
-	out := j.Of.ID + " into " + j.Into.ID
-	for _, receiver := range []bool{true, false} {
-		for i, s := range stations(j, receiver) {
-			name, main := s.name, strings.HasPrefix(s.name, "J, ")
-			if main {
-				name = "J"
-			}
-			if main || !s.minor && differs(g, receiver, i) {
-				out += ", " + name + " at " + f.Units.FormatJoint(s.x)
-			}
+// layouts returns the points of layout of every joint of a group, and which of
+// the first one's lie elsewhere on some other.
+func layouts(g scene.Group, receiver bool) (points [][]station, apart []bool) {
+	for _, j := range g.Joints {
+		points = append(points, stations(j, receiver))
+	}
+	apart = make([]bool, len(points[0]))
+	for i, s := range points[0] {
+		for _, p := range points[1:] {
+			apart[i] = apart[i] || len(p) != len(apart) || math.Abs(p[i].x-s.x) > 0.05
 		}
 	}
-	return out
+	return points, apart
 }
 
 // fewServed is the most joints that are listed under the exploded view; more
@@ -183,14 +196,11 @@ const mostServed = 0.3
 func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
 	w.Need(3 * dim.Text * page.Pitch)
 	same, mirror := g.Hands()
-	var all []string
-	for _, x := range g.Joints {
-		all = append(all, servedAt(f, g, x))
-	}
-	w.Together("served", all...)
+	at := servedAt(f, g)
+	w.Together("served", slices.Collect(maps.Values(at))...)
 	w.Head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
 	for _, x := range same {
-		w.Item(x.Mark, servedAt(f, g, x))
+		w.Item(x.Mark, at[x])
 	}
 	if len(mirror) == 0 {
 		return
@@ -198,7 +208,7 @@ func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
 	w.Need(3 * dim.Text * page.Pitch)
 	w.Head("Of opposite hand: the mirror image of what is drawn")
 	for _, x := range mirror {
-		w.Item(x.Mark, servedAt(f, g, x))
+		w.Item(x.Mark, at[x])
 	}
 }
 
