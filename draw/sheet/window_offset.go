@@ -23,7 +23,7 @@ type apart struct {
 // and its arrowheads below them; the width of the words beside it. Paper mm.
 const (
 	apartAbove = 4.0
-	apartBelow = 9.0
+	apartBelow = 10.0
 	apartWords = 62.0
 )
 
