@@ -150,7 +150,7 @@ func (s *solver) sane(p *pact) {
 // the joint, in an adjustment or in the layout, else where the joint comes from.
 func (s *solver) saidAt(p *pact, of func(spec.JointSettings) spec.Length) finding.Pos {
 	for _, l := range []spec.Length{of(p.user), of(s.d.Layout.For(p.e.t.Role)), of(p.own)} {
-		if l.Set {
+		if l.Set && l.At.Line > 0 { // what the generator sets has no place
 			return l.At
 		}
 	}
