@@ -245,7 +245,7 @@ func (p *facePage) matchLines() {
 		put(p.x0+sideText-2.2, p.st.match, "match line at")
 	}
 	if p.st.after {
-		put(p.field.X1-1.2, p.st.last, "goes on: match line at")
+		put(p.field.X1-1.2, p.st.last, "match line at")
 	}
 }
 
