@@ -10,8 +10,19 @@ import (
 // TableOf sets a list for paper, in fewer words than a spreadsheet needs: rows
 // that differ in names alone are told once; where the rows of the first column
 // come in runs of one word, as the bores of a timber do, the word stands over
-// the run; what a whole column says stands at the foot.
-func TableOf(t list.Table) *Table {
+// the run; what a whole column says stands at the foot, that of a row or two
+// only where the table is wider than the width given, mm.
+func TableOf(t list.Table, width float64) *Table {
+	g := tableOf(t, 3)
+	if g.Natural() > width {
+		g = tableOf(t, 1)
+	}
+	return g
+}
+
+// tableOf is TableOf with the foot telling what a column says in that many rows
+// and more.
+func tableOf(t list.Table, many int) *Table {
 	runs := inRuns(t)
 	t, merged := alikeRows(t, runs)
 	g := &Table{name: t.Title, under: make([]string, len(t.Rows))}
@@ -26,7 +37,7 @@ func TableOf(t list.Table) *Table {
 	}
 	var kept []int
 	for i, c := range t.Columns {
-		switch w := oneWord(t, i); {
+		switch w := oneWord(t, i, many); {
 		case c.Spare || i < first || empty(t, i):
 		case w != "":
 			g.asides = append(g.asides, "all: "+c.Name+" "+w)
@@ -60,10 +71,10 @@ func columnHead(t list.Table, c list.Column) string {
 	return strings.Replace(c.Heading(), ", decimal", "", 1) // as is plain to see
 }
 
-// oneWord returns what a column of words says in every row of a list of three
-// rows and more; the foot tells it once, and the column goes.
-func oneWord(t list.Table, c int) string {
-	if t.Columns[c].Numeric() || len(t.Rows) < 3 {
+// oneWord returns what a column of words that are no names says in every row of
+// a list of so many rows and more; the foot tells it once, and the column goes.
+func oneWord(t list.Table, c, many int) string {
+	if t.Columns[c].Numeric() || len(t.Rows) < many || len(t.Rows) < 3 && (c == 0 || t.Columns[c].Own) {
 		return ""
 	}
 	for _, r := range t.Rows {

@@ -39,6 +39,21 @@ const (
 	lineUp = 1.56 // from line to line of a cell or heading, in text heights
 )
 
+// DropEmpty takes away those of the named columns, all behind Middle, in which
+// no row says anything.
+func (g *Table) DropEmpty(heads ...string) {
+	for _, h := range heads {
+		c := slices.Index(g.Heads, h)
+		if c < 0 || slices.ContainsFunc(g.Rows, func(r []string) bool { return r[c] != "" }) {
+			continue
+		}
+		g.Heads, g.Numeric = slices.Delete(g.Heads, c, c+1), slices.Delete(g.Numeric, c, c+1)
+		for i, r := range g.Rows {
+			g.Rows[i] = slices.Delete(r, c, c+1)
+		}
+	}
+}
+
 // Settle chooses the group of all cells and heads, and of the words over runs.
 func (g *Table) Settle() {
 	all := slices.Concat(append([][]string{g.Heads, g.under}, g.Rows...)...)
@@ -134,6 +149,11 @@ func (g *Table) wants() (least, cells, heads []float64) {
 			}
 		}
 		least[c] = max(least[c], min(cells[c], 16))
+		if c > 0 && c == g.Middle {
+			// a figure and a half clear of a length beside it, gaps at their least
+			least[c] = max(least[c], cells[c]+3*g.Letters.Measure("2")-2*gapLeast)
+			cells[c] = least[c]
+		}
 		for heads[c] = least[c]; len(font.WrapFace(h, heads[c], g.Size(), true)) > 2; {
 			heads[c]++
 		}

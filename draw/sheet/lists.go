@@ -19,7 +19,7 @@ func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
 	tables := onPaper(f, list.Of(f, stops))
 	grids := make([]*page.Table, len(tables))
 	for i, t := range tables {
-		grids[i] = page.TableOf(t)
+		grids[i] = page.TableOf(t, field.W())
 		grids[i].Fit(field.W())
 		grids[i].Part(field.H() - grids[i].Top() - grids[i].OverHigh())
 	}

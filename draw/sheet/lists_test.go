@@ -30,6 +30,7 @@ func setRows(sheets []*draw.Sheet) []setRow {
 	for _, s := range sheets {
 		list, over, heads, bold := "", "", true, false
 		var words, figures []string
+		left := 0.0 // where the first column's words begin
 		for _, it := range s.Items {
 			switch x := it.(type) {
 			case *draw.Path:
@@ -52,7 +53,9 @@ func setRows(sheets []*draw.Sheet) []setRow {
 					over = x.S
 				case x.Anchor == draw.End:
 					figures = append(figures, x.S)
-				default:
+				case len(words) == 0:
+					words, left = append(words, x.S), x.At.X
+				case x.At.X == left:
 					words = append(words, x.S)
 				}
 				bold = x.Bold

@@ -337,6 +337,7 @@ func cutGrid(f *geom.Frame, g scene.Sticks, feats []feature) *page.Table {
 		r.Rows = append(r.Rows, feats[i].row(f.Units, words, len(g.Timbers) == 1))
 	}
 	bevelColumn(r, f.Units, feats)
+	r.DropEmpty("below floor", "bottom off face 1 or 2")
 	r.Settle()
 	return r
 }
