@@ -5,7 +5,6 @@ package legible
 
 import (
 	"fmt"
-	"math"
 	"regexp"
 	"strings"
 
@@ -108,11 +107,13 @@ func (w *walk) read(x *draw.Text) {
 // overlaps finds lettering that lies on other lettering, clear room about it
 // counted in.
 func (w *walk) overlaps() {
-	for i, p := range w.boxes {
-		for k, q := range w.boxes[:i] {
-			if dx, dy := shared(p, q); dx > 0.05 && dy > 0.05 {
-				a, b := w.texts[i], w.texts[k]
-				w.say("%q and %q overlap by %.1f x %.1f mm at %v and %v", a.S, b.S, dx, dy, a.At, b.At)
+	for i, a := range w.texts {
+		for k, b := range w.texts[:i] {
+			if dx, dy := shared(w.boxes[i], w.boxes[k]); dx <= slip || dy <= slip {
+				continue
+			}
+			if deep := overlap(a, b); deep > slip {
+				w.say("%q and %q overlap by %.1f mm at %v and %v", a.S, b.S, deep, a.At, b.At)
 			}
 		}
 	}
@@ -138,15 +139,12 @@ func (w *walk) struck() {
 // through reports whether a side of the path lies a tenth of a millimetre or
 // more inside the box of the text.
 func through(l *draw.Path, t *draw.Text) bool {
-	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
-	in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
-	b := font.Box(t)
-	b.Min, b.Max = b.Min.Add(vec.P{X: 0.1, Y: 0.1}), b.Max.Sub(vec.P{X: 0.1, Y: 0.1})
+	b := grown(font.Box(t), -0.1)
 	for i, p := range l.Pts {
 		if i+1 == len(l.Pts) && !l.Closed {
 			break
 		}
-		if crosses(b, in(p), in(l.Pts[(i+1)%len(l.Pts)])) {
+		if crosses(b, upright(t, p), upright(t, l.Pts[(i+1)%len(l.Pts)])) {
 			return true
 		}
 	}
@@ -169,15 +167,15 @@ func crosses(b draw.Box, p, q vec.P) bool {
 }
 
 // holes finds lettering on a circle: its clear room apart, it reaches into the
-// box about seven tenths of the radius.
+// square about seven tenths of the radius, in the text's own axes.
 func (w *walk) holes() {
-	for i, x := range w.texts {
+	for _, x := range w.texts {
 		for _, it := range w.s.Items {
 			c, ok := it.(*draw.Circle)
 			if !ok || w.Loose[x.Layer] {
 				continue
 			}
-			if dx, dy := shared(grown(w.boxes[i], -0.8), grown(draw.NoBox().With(c.C), 0.7*c.R)); dx > 1e-9 && dy > 1e-9 {
+			if dx, dy := shared(grown(font.Box(x), -0.8), grown(draw.NoBox().With(upright(x, c.C)), 0.7*c.R)); dx > 1e-9 && dy > 1e-9 {
 				w.say("%q lies on a hole at %v", x.S, c.C)
 			}
 		}
@@ -207,16 +205,7 @@ func Sparse(s *draw.Sheet, field draw.Box, apart map[string]bool) []string {
 
 // BoxOf returns the upright box on paper about a text, turned as it is, with
 // the clear room that font.Box gives it.
-func BoxOf(t *draw.Text) draw.Box {
-	b := font.Box(t)
-	out := draw.NoBox()
-	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
-	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
-		d := p.Sub(t.At)
-		out = out.With(t.At.Add(u.Mul(d.X)).Add(u.Left().Mul(d.Y)))
-	}
-	return out
-}
+func BoxOf(t *draw.Text) draw.Box { return draw.NoBox().With(corners(t)...) }
 
 // inside reports whether box a lies in box b.
 func inside(a, b draw.Box) bool {

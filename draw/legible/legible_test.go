@@ -1,6 +1,7 @@
 package legible
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -13,6 +14,13 @@ func rules() Rules {
 	box := draw.Box{Min: vec.P{X: 10, Y: 10}, Max: vec.P{X: 190, Y: 270}}
 	return Rules{Items: box, Words: box, Least: 3.5, Figures: 2.5, Lines: true, Holes: true, Together: true,
 		Loose: map[string]bool{"title": true}, Apart: map[string]bool{"border": true}}
+}
+
+// slanted writes two lines that rise at 45°, the second apart mm below the first.
+func slanted(s *draw.Sheet, one, two string, apart float64) {
+	at, down := vec.P{X: 60, Y: 110}, vec.P{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}
+	s.Text(at, 3.5, one).Rot = math.Pi / 4
+	s.Text(at.Add(down.Mul(apart)), 3.5, two).Rot = math.Pi / 4
 }
 
 // plants are faults, by the words that the checker must find for them, and
@@ -47,6 +55,24 @@ var plants = []struct {
 	{"overlap", func(s *draw.Sheet) {
 		s.Text(vec.P{X: 50, Y: 100}, 3.5, "one")
 		s.Text(vec.P{X: 53, Y: 101}, 3.5, "two")
+	}},
+	{"", func(s *draw.Sheet) { // two lines of one name on the slant: only the upright boxes about them meet
+		slanted(s, "two lines of", "one long name", 5.5)
+	}},
+	{"", func(s *draw.Sheet) { // a word on the slant passes a hole
+		s.Circle(draw.Part, vec.P{X: 70, Y: 100}, 5)
+		s.Text(vec.P{X: 67, Y: 84}, 3.5, "beside the hole").Rot = math.Pi / 4
+	}},
+	{"overlap", func(s *draw.Sheet) { // the same too close together
+		slanted(s, "two lines of", "one long name", 4)
+	}},
+	{"overlap", func(s *draw.Sheet) { // an upright word on one that slants
+		s.Text(vec.P{X: 50, Y: 100}, 3.5, "a word on the slant").Rot = math.Pi / 4
+		s.Text(vec.P{X: 57, Y: 112}, 3.5, "upright")
+	}},
+	{"lies on a hole", func(s *draw.Sheet) {
+		s.Circle(draw.Part, vec.P{X: 70, Y: 100}, 5)
+		s.Text(vec.P{X: 62, Y: 92}, 3.5, "on the hole").Rot = math.Pi / 4
 	}},
 	{"overlap", func(s *draw.Sheet) {
 		s.Text(vec.P{X: 50, Y: 100}, 3.5, "upright").Rot = 1.5707963
