@@ -17,6 +17,7 @@ type canvas struct {
 	owner string
 	busy  []draw.Box // taken by lettering and holes
 	texts []draw.Box // of these, the lettering
+	rims  []draw.Box // of these, the holes
 	// aim, where it is set, returns the leader from lettering in a box.
 	aim   func(draw.Box) (from, to vec.P)
 	firm  [][2]vec.P // heavy lines of the template, that no lettering may cover
@@ -107,7 +108,7 @@ func (c *canvas) circle(m draw.Meta, p vec.P, r float64) bool {
 	}
 	m.Owner = c.owner
 	c.s.Add(&draw.Circle{Meta: m, C: c.at(p), R: r})
-	c.busy = append(c.busy, b)
+	c.busy, c.rims = append(c.busy, b), append(c.rims, b)
 	return true
 }
 

@@ -29,7 +29,7 @@ const (
 )
 
 // pass is one round of the search for a place: rings around the first of the
-// wanted spots, 1.5 mm apart.
+// wanted spots, 1.5 mm apart, with places at most some 5 mm apart on each.
 type pass struct {
 	rings int
 	off   free
@@ -53,9 +53,10 @@ func (c *canvas) search(passes []pass, text string, height float64, bold bool, s
 			}
 		}
 		for ring := 1; ring <= pass.rings; ring++ {
-			for step := range 16 {
+			ways := 16 * (1 + ring/8)
+			for step := range ways {
 				s := spots[0]
-				sin, cos := math.Sincos(2 * math.Pi * float64(step) / 16)
+				sin, cos := math.Sincos(2 * math.Pi * float64(step) / float64(ways))
 				s.p = s.p.Add(vec.P{X: cos, Y: sin}.Mul(1.5 * float64(ring)))
 				if c.try(set, s, pass.off) {
 					return true
@@ -112,9 +113,14 @@ func (c *canvas) try(set []lettered, s spot, off free) bool {
 }
 
 // struck reports whether the leader of lettering in box b would run through
-// other lettering.
+// other lettering, or through a hole that it does not lead to.
 func (c *canvas) struck(b draw.Box) bool {
 	from, to := c.aim(b)
+	for _, o := range c.rims {
+		if _, _, ok := clipSegment(o, from, to); ok && !within(draw.NoBox().With(to), grown(o, 2)) {
+			return true
+		}
+	}
 	for _, o := range c.texts {
 		if _, _, ok := clipSegment(o, from, to); ok {
 			return true

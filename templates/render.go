@@ -108,12 +108,14 @@ func share(place listPlace, head, list words, n int) (column, strip, later words
 
 // put draws the template and what belongs to it on the page.
 func (pg *page) put(p plan, t tile, u measure.Units) {
-	if !t.one() {
-		pg.seams(t, p.wide())
-	} else {
+	if t.one() {
 		p.dims = inView(pg.canvas.seen(), p.dims, p.holes)
 	}
-	p.draw(pg.canvas, u)
+	p.draw(pg.canvas)
+	if !t.one() {
+		pg.seams(t, p.wide())
+	}
+	p.letter(pg.canvas, u)
 	if p.kind == "tenon" && t.col == 0 && t.row == 0 {
 		pg.mover(p, u)
 	}
@@ -146,9 +148,9 @@ func (p plan) shows() string {
 	return s
 }
 
-// draw puts the template on the canvas: areas first, then what is behind the
-// face, the lines, the holes, and last the lettering.
-func (p plan) draw(c *canvas, u measure.Units) {
+// draw puts the template on the canvas without its lettering: areas first, then
+// what is behind the face, the lines, the holes, and the lines of dimensions.
+func (p plan) draw(c *canvas) {
 	for _, w := range p.windows {
 		c.tone(0.93, w)
 		c.loop(draw.Meta{Class: draw.Hatch, Mark: "window:" + p.joint.ID}, w)
@@ -169,6 +171,11 @@ func (p plan) draw(c *canvas, u measure.Units) {
 	for _, d := range p.dims {
 		c.dim(d)
 	}
+}
+
+// letter writes on the canvas what the lines and the holes are, what must be
+// seen from afar first.
+func (p plan) letter(c *canvas, u measure.Units) {
 	if p.kind != "tenon" {
 		p.start(c)
 	}
