@@ -32,7 +32,7 @@ func downward() [][]string {
 		{"templates"},
 		{"draw/sheet"},
 		{"draw/sheet/raise", "draw/sheet/timber"},
-		{"draw/setout"},
+		{"draw/naming", "draw/setout"},
 		{"draw/scene"},
 		{"draw/page"},
 		{"draw/block"},

@@ -290,3 +290,12 @@ func Number(s *draw.Sheet, n, of int, mark string) {
 	}
 	put(1, mark)
 }
+
+// HiddenNote says what becomes of the hidden lines on sheets that can do
+// without them.
+func HiddenNote(f *geom.Frame) string {
+	if f.Paper.Hidden {
+		return "hidden lines dashed"
+	}
+	return "hidden lines left out"
+}

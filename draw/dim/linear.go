@@ -101,3 +101,12 @@ func figures(s *draw.Sheet, d, on vec.P, r Request, l laid) {
 	t := s.Text(d.Mul(l.t0).Add(n.Mul(n.Dot(on)+above)), Text, r.label())
 	t.Rot, t.Owner, t.Halo = math.Atan2(d.Y, d.X), r.Owner, true
 }
+
+// Moved returns the requests moved by o on the paper, mm.
+func Moved(reqs []Request, o vec.P) []Request {
+	out := append([]Request(nil), reqs...)
+	for i := range out {
+		out[i].From, out[i].To = out[i].From.Add(o), out[i].To.Add(o)
+	}
+	return out
+}

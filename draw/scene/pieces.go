@@ -83,3 +83,13 @@ func Towards(d vec.V) string {
 	}
 	return "down, along its own axis,"
 }
+
+// FlushWords says how a peg is finished that is sawn off where another timber
+// will stand.
+func FlushWords(p *geom.Peg) string {
+	faces := "both faces"
+	if p.Exit == 0 {
+		faces = "the entry face"
+	}
+	return "drive, then saw flush on " + faces + " before the next timber stands there"
+}

@@ -6,7 +6,9 @@ import (
 	"sort"
 	"strings"
 
+	"pegwright/draw"
 	"pegwright/geom"
+	"pegwright/geom/measure"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
@@ -169,4 +171,16 @@ func (g Sticks) Shows() string {
 		s += fmt.Sprintf(" (%d alike)", n)
 	}
 	return s
+}
+
+// SectionWords shows the two sizes across a timber, mm, in decimal inches or in
+// millimetres without the unit, the smaller first.
+func SectionWords(u measure.Units, s [2]float64) string {
+	show := func(mm float64) string {
+		if u == measure.Metric {
+			return draw.Number(mm, 1)
+		}
+		return draw.Number(mm/25.4, 4)
+	}
+	return show(min(s[0], s[1])) + " x " + show(max(s[0], s[1]))
 }

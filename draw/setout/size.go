@@ -5,6 +5,7 @@ import (
 
 	"pegwright/draw/page"
 	"pegwright/geom"
+	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
 
@@ -49,4 +50,13 @@ func Criteria(f *geom.Frame) []page.Fact {
 		out = append(out, page.Fact{Name: c.Name, Value: c.Text})
 	}
 	return out
+}
+
+// Scales are the n of the scales 1:n at which buildings are customarily drawn, the
+// largest first.
+func Scales(u measure.Units) []float64 {
+	if u == measure.Metric {
+		return []float64{5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
+	}
+	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
 }

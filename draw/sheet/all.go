@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"pegwright/draw"
-	"pegwright/draw/block"
 	"pegwright/draw/crew"
 	"pegwright/draw/scene"
 	"pegwright/draw/sheet/raise"
@@ -60,21 +59,4 @@ func sorted(finds []finding.Finding) []finding.Finding {
 	out := append([]finding.Finding(nil), finds...)
 	finding.Sort(out)
 	return out
-}
-
-// warn writes over the sheets of a group that it must not be cut, where a stop
-// finding names one of its joints.
-func warn(g scene.Group, stops map[string]int, sheets ...*draw.Sheet) {
-	least := 0
-	for _, j := range g.Joints {
-		if n := stops[j.ID]; n > 0 && (least == 0 || n < least) {
-			least = n
-		}
-	}
-	if least == 0 {
-		return
-	}
-	for _, s := range sheets {
-		block.DoNotCut(s, least)
-	}
 }

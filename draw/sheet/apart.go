@@ -8,6 +8,8 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/block"
+	"pegwright/draw/naming"
+	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -23,20 +25,19 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 	if len(bents) < 2 {
 		return nil
 	}
-	whole := apartPicture(f, frameParts(f), lines, bents)
+	whole := apartPicture(f, scene.FrameParts(f), lines, bents)
 	if out := apartSheets(f, whole, "", "", whole.all()); len(out) == 1 || len(lines) < 3 {
 		return out
 	}
 	over := apartSheets(f, whole, "", ", overview", nil)
-	ranges := survey{stations: lines, beyond: cutBeyond}
 	for n := max(2, min(len(f.Timbers)/mostNamed, len(lines)-1)); ; n++ {
 		out := over[:1:1]
-		for _, x := range ranges.bayRanges(n) {
-			i, j := slices.Index(lines, x.first), slices.Index(lines, x.last)+1
-			pic := apartPicture(f, x.parts(f), lines[i:j], bents[i:j])
-			id, title := fmt.Sprintf("-part-%d", x.n), fmt.Sprintf(", part %d of %d", x.n, x.of)
+		for _, x := range setout.InBays(lines, cutBeyond, n) {
+			i, j := slices.Index(lines, x.First), slices.Index(lines, x.Last)+1
+			pic := apartPicture(f, partsIn(f, x), lines[i:j], bents[i:j])
+			id, title := fmt.Sprintf("-part-%d", x.N), fmt.Sprintf(", part %d of %d", x.N, x.Of)
 			for _, s := range apartSheets(f, pic, id, title, pic.all()) {
-				s.Title += ", " + x.between("bents")
+				s.Title += ", " + x.Between("bents")
 				out = append(out, s)
 			}
 		}
@@ -55,7 +56,7 @@ func apartPicture(f *geom.Frame, parts []view.Part, lines []setout.Line, bents [
 	for i := range parts {
 		parts[i].Shift = apartShift(f, f.Timber(parts[i].Owner), lines, bents)
 	}
-	return takePicture(view.IsometricFrom(-1, -1), parts, false)
+	return picture{scene.TakePicture(view.IsometricFrom(-1, -1), parts, false)}
 }
 
 // apartSheets draws a picture of the frame pulled apart with names, on a further
@@ -82,7 +83,7 @@ func apartSheets(f *geom.Frame, pic picture, id, title string, names []string) [
 			left = nil
 		}
 		out, names = append(out, s), left
-		t.Sheet = "Frame, pulled apart" + title + moreNames
+		t.Sheet = "Frame, pulled apart" + title + naming.More
 	}
 	return out
 }
@@ -90,18 +91,18 @@ func apartSheets(f *geom.Frame, pic picture, id, title string, names []string) [
 // mostTold is how many timbers the title block of a picture may tell.
 const mostTold = 2
 
-// parts returns the timbers of a range of bays, longer ones cut off a little
-// beyond them.
-func (x bayRange) parts(f *geom.Frame) []view.Part {
+// partsIn returns the timbers of some bays, longer ones cut off a little beyond
+// them.
+func partsIn(f *geom.Frame, x setout.Bays) []view.Part {
 	cam := view.Front()
-	chosen := x.timbers(f.Timbers, cam)
+	chosen := x.Timbers(f.Timbers, cam)
 	var out []view.Part
-	for _, p := range frameParts(f) {
-		if contains(chosen, f.Timber(p.Owner)) {
+	for _, p := range scene.FrameParts(f) {
+		if slices.Contains(chosen, f.Timber(p.Owner)) {
 			out = append(out, p)
 		}
 	}
-	return setout.Sawn(out, x.planes(cam)...)
+	return setout.Sawn(out, x.Planes(cam)...)
 }
 
 // cutBeyond is how far beyond its bents a part of a pictured frame is cut off, mm.

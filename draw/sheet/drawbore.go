@@ -29,7 +29,7 @@ func Drawbore(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet 
 	if d.p.Offset != 0 {
 		out = append(out, d.holesSheet())
 	}
-	warn(g, stops, out...)
+	g.Warn(stops, out...)
 	return out
 }
 

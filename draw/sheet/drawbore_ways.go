@@ -10,6 +10,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/geom/vec"
 )
 
@@ -27,7 +28,7 @@ func (d *bored) ways() []way {
 	if p.Offset == 0 {
 		last := "Drive the peg squarely. Trim it after the timbers have dried."
 		if p.Flush {
-			last = "Peg: " + flushWords(p) + "."
+			last = "Peg: " + scene.FlushWords(p) + "."
 		}
 		each := fmt.Sprintf("Each from its template: prick through it, bore the receiver from %s with a block in the mortise, and the tenon square to its cheek with waste wood behind it. Stop when the lead screw shows and finish from the other side.", entry)
 		if d.j.Broad {

@@ -112,7 +112,7 @@ func (d *bored) legend() []string {
 		out = append(out, "The cut runs along the brace, so the receiver is cut aslant.")
 	}
 	if p.Flush {
-		return append(out, "Peg: "+flushWords(p)+".")
+		return append(out, "Peg: "+scene.FlushWords(p)+".")
 	}
 	over := p.Length - p.Head - p.From.Dist(p.To)
 	out = append(out, fmt.Sprintf("Peg: %s proud of the entry face, %s beyond the far face when driven.", d.say(p.Head), d.say(over)))

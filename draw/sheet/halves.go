@@ -244,14 +244,14 @@ func (c column) draw(s *draw.Sheet, x, y float64) {
 	for i, v := range c.views {
 		l, _, b, t := v.room(c.k, c.f)
 		o := vec.At(x-c.left[i], y-t-v.box.Max.Y*c.k)
-		s.Add(scaled(v.items, c.k, o)...)
+		s.Add(draw.Scaled(v.items, c.k, o)...)
 		box := draw.Box{Min: o.Add(v.box.Min.Mul(c.k)), Max: o.Add(v.box.Max.Mul(c.k))}
 		for i, line := range v.title {
 			s.Text(vec.At(box.Min.X-l, y-dim.Small-float64(i)*dim.Small*page.Pitch), dim.Small, line).Bold = i == 0
 		}
 		xs, ys := v.requests(c.k, c.f)
-		dim.Stack(s, v.across, edge(box, v.across), moved(xs, o))
-		dim.Stack(s, v.up, edge(box, v.up), moved(ys, o))
+		dim.Stack(s, v.across, edge(box, v.across), dim.Moved(xs, o))
+		dim.Stack(s, v.up, edge(box, v.up), dim.Moved(ys, o))
 		y = box.Min.Y - b - between
 	}
 }
@@ -266,12 +266,4 @@ func edge(b draw.Box, sd dim.Side) float64 {
 		return b.Min.X
 	}
 	return b.Min.Y
-}
-
-func moved(reqs []dim.Request, o vec.P) []dim.Request {
-	out := append([]dim.Request(nil), reqs...)
-	for i := range out {
-		out[i].From, out[i].To = out[i].From.Add(o), out[i].To.Add(o)
-	}
-	return out
 }

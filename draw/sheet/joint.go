@@ -22,7 +22,7 @@ import (
 func Joint(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	j := g.First()
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
-	t.Note = "exploded view, " + hiddenLines(f) + "; thin dashed lines lead from each part to its seat"
+	t.Note = "exploded view, " + block.HiddenNote(f) + "; thin dashed lines lead from each part to its seat"
 	s, field := block.ForFrame(f, "joint", j.ID, t)
 	left, right, under := divide(g, f, field)
 	if under {
@@ -35,7 +35,7 @@ func Joint(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 		out = append(out, halves(f, g)...)
 	}
 	out = append(out, more...)
-	warn(g, stops, out...)
+	g.Warn(stops, out...)
 	return out
 }
 
@@ -74,11 +74,11 @@ func served(g scene.Group) string {
 // in a lane on its right.
 func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	parts := scene.Exploded(j)
-	pic := takePicture(scene.Camera(j, parts, f.W()-30, f.H()), parts, hidden)
+	pic := scene.TakePicture(scene.Camera(j, parts, f.W()-30, f.H()), parts, hidden)
 	var labels []dim.Label
 	wide := 0.0
-	for i, id := range pic.order[:len(pic.order)-1] {
-		p, ok := pic.rightmost(id)
+	for i, id := range pic.Order[:len(pic.Order)-1] {
+		p, ok := rightmost(pic, id)
 		if !ok {
 			continue
 		}
@@ -91,9 +91,9 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	}
 	room := f
 	room.X1 -= wide + 8
-	k := min(room.W()/pic.box.W(), room.H()/pic.box.H())
-	place := func(q vec.P) vec.P { return room.Mid().Add(q.Sub(pic.box.Mid()).Mul(k)) }
-	s.Add(scaled(pic.items, k, place(vec.P{}))...)
+	k := min(room.W()/pic.Box.W(), room.H()/pic.Box.H())
+	place := func(q vec.P) vec.P { return room.Mid().Add(q.Sub(pic.Box.Mid()).Mul(k)) }
+	s.Add(draw.Scaled(pic.Items, k, place(vec.P{}))...)
 	for i := range labels {
 		labels[i].At = place(labels[i].At)
 	}
@@ -101,11 +101,11 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 }
 
 // rightmost returns the middle of the visible line of an owner that lies
-// farthest to the right, short lines apart.
-func (p picture) rightmost(id string) (vec.P, bool) {
-	b, ok := p.best[id]
+// farthest to the right of a picture, short lines apart.
+func rightmost(p scene.Picture, id string) (vec.P, bool) {
+	b, ok := p.Best[id]
 	at := b[0].Lerp(b[1], 0.5)
-	for _, it := range p.items {
+	for _, it := range p.Items {
 		l, is := it.(*draw.Path)
 		if !is || l.Owner != id || len(l.Pts) != 2 || l.Class == draw.Hidden || l.Pts[0].Dist(l.Pts[1]) < 0.4*b[0].Dist(b[1]) {
 			continue
@@ -222,17 +222,7 @@ func pegged(u measure.Units, j *geom.Joint) string {
 		t += ", no draw: the two holes line up."
 	}
 	if a.Flush {
-		t += " Peg: " + flushWords(&a) + "."
+		t += " Peg: " + scene.FlushWords(&a) + "."
 	}
 	return t
-}
-
-// flushWords says how a peg is finished that is sawn off where another timber
-// will stand.
-func flushWords(p *geom.Peg) string {
-	faces := "both faces"
-	if p.Exit == 0 {
-		faces = "the entry face"
-	}
-	return "drive, then saw flush on " + faces + " before the next timber stands there"
 }

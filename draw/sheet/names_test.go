@@ -79,8 +79,8 @@ func TestNamesPointAtTheirWood(t *testing.T) {
 		}
 		w := newWalker(drawn)
 		for _, n := range p.names() {
-			if id := w.first(s.cam, n.spots[0].at.Mul(1/p.k), gone); id != n.owner {
-				t.Errorf("%s points at %q", n.text, id)
+			if id := w.first(s.cam, n.Spots[0].At.Mul(1/p.k), gone); id != n.Owner {
+				t.Errorf("%s points at %q", n.Text, id)
 			}
 		}
 	})

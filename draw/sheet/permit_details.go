@@ -76,10 +76,10 @@ func (p *permit) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 // apart draws the exploded view with letters for its parts.
 func (p *permit) apart(s *draw.Sheet, f block.Field, j *geom.Joint) {
 	parts := scene.Exploded(j)
-	pic := takePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false)
-	k := min(f.W()/pic.box.W(), f.H()/pic.box.H())
-	move := f.Mid().Sub(pic.box.Mid().Mul(k))
-	s.Add(scaled(pic.items, k, move)...)
+	pic := scene.TakePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false)
+	k := min(f.W()/pic.Box.W(), f.H()/pic.Box.H())
+	move := f.Mid().Sub(pic.Box.Mid().Mul(k))
+	s.Add(draw.Scaled(pic.Items, k, move)...)
 }
 
 // detailWords says which joint is drawn, how many there are, and what holds it.

@@ -40,7 +40,8 @@ func (p *permit) foundation() {
 	}
 }
 
-func (p *permit) alongHead(g *ground) string  { return "along, from line " + g.xs[0].Name }
+func (p *permit) alongHead(g *ground) string { return "along, from line " + g.xs[0].Name }
+
 func (p *permit) acrossHead(g *ground) string { return "across, from line " + g.ys[0].Name }
 
 // ground is the plan of what the frame stands on, frame mm.
@@ -109,7 +110,7 @@ func pierBox(f *geom.Frame, s geom.Support) draw.Box {
 }
 
 // ringRoom is the room for the rings of the grid beside the plan, paper mm.
-const ringRoom = bubbleRoom + 4
+const ringRoom = setout.RingRoom + 4
 
 // groundWords is the height of the words under the plan, paper mm.
 const groundWords = 46.0
@@ -121,7 +122,7 @@ func (g *ground) drawing(field block.Field) block.Field {
 
 // choose settles the scale: the largest at which plan, grid and dimensions fit.
 func (g *ground) choose(f *geom.Frame, field block.Field) {
-	for _, n := range surveyScales(f.Units) {
+	for _, n := range setout.Scales(f.Units) {
 		g.k, g.scale = 1/n, page.Scale(n)
 		if r := g.room(field); g.box.W()*g.k <= r.W() && g.box.H()*g.k <= r.H() {
 			return
@@ -140,11 +141,11 @@ func (g *ground) room(field block.Field) block.Field {
 
 // requests returns the dimensions between the grid lines and over all.
 func (g *ground) requests() (x, y []dim.Request) {
-	for _, d := range gridDims(g.xs, g.box.Min.X, g.box.Max.X) {
-		x = append(x, dim.Request{From: vec.At(d.from, g.box.Min.Y).Mul(g.k), To: vec.At(d.to, g.box.Min.Y).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
+	for _, d := range setout.GridDims(g.xs, g.box.Min.X, g.box.Max.X) {
+		x = append(x, dim.Request{From: vec.At(d.From, g.box.Min.Y).Mul(g.k), To: vec.At(d.To, g.box.Min.Y).Mul(g.k), Text: g.f.Units.Plain(d.To - d.From)})
 	}
-	for _, d := range gridDims(g.ys, g.box.Min.Y, g.box.Max.Y) {
-		y = append(y, dim.Request{From: vec.At(g.box.Min.X, d.from).Mul(g.k), To: vec.At(g.box.Min.X, d.to).Mul(g.k), Text: g.f.Units.Plain(d.to - d.from)})
+	for _, d := range setout.GridDims(g.ys, g.box.Min.Y, g.box.Max.Y) {
+		y = append(y, dim.Request{From: vec.At(g.box.Min.X, d.From).Mul(g.k), To: vec.At(g.box.Min.X, d.To).Mul(g.k), Text: g.f.Units.Plain(d.To - d.From)})
 	}
 	return x, y
 }
@@ -164,25 +165,23 @@ func (g *ground) draw(s *draw.Sheet, field block.Field) {
 		g.number(s, q, fmt.Sprintf("F%d", i+1))
 	}
 	x, y := g.requests()
-	dim.Stack(s, dim.Below, box.Min.Y, moved(x, o))
-	dim.Stack(s, dim.LeftOf, box.Min.X, moved(y, o))
+	dim.Stack(s, dim.Below, box.Min.Y, dim.Moved(x, o))
+	dim.Stack(s, dim.LeftOf, box.Min.X, dim.Moved(y, o))
 }
 
 // rings names the grid lines outside the plan.
 func (g *ground) rings(s *draw.Sheet, box draw.Box, o vec.P) {
 	ring := func(from, c vec.P, name string) {
-		s.Line(draw.Centre, from, c.Add(from.Sub(c).Unit().Mul(bubble)))
-		s.Circle(draw.Dimension, c, bubble)
-		t := s.Text(vec.At(c.X, c.Y-dim.Small/2), dim.Small, name)
-		t.Anchor, t.Bold = draw.Middle, true
+		s.Line(draw.Centre, from, c.Add(from.Sub(c).Unit().Mul(setout.RingRadius)))
+		setout.Ring(s, c, name)
 	}
 	for _, l := range g.xs {
 		x := o.X + l.At*g.k
-		ring(vec.At(x, box.Max.Y+0.8), vec.At(x, box.Max.Y+ringRoom-bubble), l.Name)
+		ring(vec.At(x, box.Max.Y+0.8), vec.At(x, box.Max.Y+ringRoom-setout.RingRadius), l.Name)
 	}
 	for _, l := range g.ys {
 		y := o.Y + l.At*g.k
-		ring(vec.At(box.Max.X+0.8, y), vec.At(box.Max.X+ringRoom-bubble, y), l.Name)
+		ring(vec.At(box.Max.X+0.8, y), vec.At(box.Max.X+ringRoom-setout.RingRadius, y), l.Name)
 	}
 }
 

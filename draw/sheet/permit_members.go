@@ -3,8 +3,8 @@ package sheet
 import (
 	"fmt"
 	"sort"
-	"strings"
 
+	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 )
@@ -42,7 +42,7 @@ func memberRows(f *geom.Frame) [][]string {
 		if _, ok := roles[t.Role]; !ok {
 			roles[t.Role] = len(roles)
 		}
-		key := fmt.Sprintf("%s|%s|%s|%s", t.Role, acrossOf(f, t.Section), acrossOf(f, t.Ideal), t.Wood.Name)
+		key := fmt.Sprintf("%s|%s|%s|%s", t.Role, scene.SectionWords(f.Units, t.Section), scene.SectionWords(f.Units, t.Ideal), t.Wood.Name)
 		g := at[key]
 		if g == nil {
 			g = &group{t: t, role: roles[t.Role]}
@@ -60,13 +60,7 @@ func memberRows(f *geom.Frame) [][]string {
 	})
 	var out [][]string
 	for _, g := range all {
-		out = append(out, []string{g.t.Role, fmt.Sprint(g.n), acrossOf(f, g.t.Section), acrossOf(f, g.t.Ideal), roughly(f.Units, g.long), g.t.Wood.Name, ""})
+		out = append(out, []string{g.t.Role, fmt.Sprint(g.n), scene.SectionWords(f.Units, g.t.Section), scene.SectionWords(f.Units, g.t.Ideal), roughly(f.Units, g.long), g.t.Wood.Name, ""})
 	}
 	return out
-}
-
-// acrossOf shows two sizes across a timber in decimals, the smaller first.
-func acrossOf(f *geom.Frame, s [2]float64) string {
-	show := func(mm float64) string { return strings.TrimSuffix(strings.TrimSuffix(decimal(f, mm), " in"), " mm") }
-	return show(min(s[0], s[1])) + " x " + show(max(s[0], s[1]))
 }

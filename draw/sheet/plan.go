@@ -9,30 +9,15 @@ import (
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
+	"pegwright/draw/naming"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
-
-// Sizes about a plan or elevation, paper mm.
-const (
-	bubble     = 3.4 // radius of the ring round a grid line's name
-	bubbleRoom = 2*bubble + 4
-)
-
-// moreNames ends the title of a survey that is drawn again for further names.
-const moreNames = ", more names"
-
-// surveyScales are the scales at which buildings are customarily drawn.
-func surveyScales(u measure.Units) []float64 {
-	if u == measure.Metric {
-		return []float64{5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
-	}
-	return []float64{8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768}
-}
 
 // sheets draws the survey on as many sheets as its pages take.
 func (v *survey) sheets(f *geom.Frame) []*draw.Sheet {
@@ -93,12 +78,12 @@ const mostTried = 4
 func (p *surveyPage) sheets() []*draw.Sheet {
 	var out []*draw.Sheet
 	p.told = 0
-	p.items = scaled(p.pic.items, p.k, vec.P{})
+	p.items = draw.Scaled(p.pic.Items, p.k, vec.P{})
 	left := p.names()
 	for n := 0; n == 0 || len(left) > 0 || p.told < len(p.levels); n++ {
 		id, title := p.id, p.title
 		if n > 0 {
-			id, title = fmt.Sprintf("%s-%d", p.id, n+1), p.title+moreNames
+			id, title = fmt.Sprintf("%s-%d", p.id, n+1), p.title+naming.More
 		}
 		t := block.TitleFor(p.f, title, p.shows, p.scale)
 		t.Note = p.noteOr(t.Note)
@@ -132,10 +117,10 @@ type surveyPage struct {
 	k     float64
 	scale string
 	parts []view.Part
-	sight *sight
+	sight *naming.Sight
 	box   draw.Box // of what is seen, at full size
 	notes []string
-	pic   picture
+	pic   scene.Picture
 	items []draw.Item // at the scale
 	aside bool        // the diagonals are told at the left, not at the foot
 	told  int         // heights that stand on a sheet already
@@ -147,18 +132,18 @@ func (p *surveyPage) measure() bool {
 	if !p.settle() {
 		return false
 	}
-	p.pic = takePicture(p.cam, p.parts, p.f.Paper.Hidden)
-	p.pic.items = p.bays.withoutEnds(p.pic.items)
+	p.pic = scene.TakePicture(p.cam, p.parts, p.f.Paper.Hidden)
+	p.pic.Items = withoutEnds(p.pic.Items, p.bays)
 	return true
 }
 
 // settle is measure without the picture.
 func (p *surveyPage) settle() bool {
 	p.parts = setout.Sawn(p.whole, p.cuts...)
-	p.sight = newSight(p.cam, p.parts)
+	p.sight = naming.NewSight(p.cam, p.parts)
 	p.box = draw.NoBox()
 	for _, part := range p.parts {
-		b := p.sight.box[part.Owner]
+		b := p.sight.Box(part.Owner)
 		p.box = p.box.With(b.Min, b.Max)
 	}
 	if p.box.Empty() {
@@ -173,7 +158,7 @@ func (p *surveyPage) settle() bool {
 // smaller takes the next smaller of the customary scales, the largest to begin
 // with, and reports whether there was one.
 func (p *surveyPage) smaller() bool {
-	for _, n := range surveyScales(p.f.Units) {
+	for _, n := range setout.Scales(p.f.Units) {
 		if p.k == 0 || 1/n < p.k-1e-12 {
 			p.k, p.scale = 1/n, page.Scale(n)
 			return true
@@ -203,20 +188,20 @@ func (p *surveyPage) fits() bool {
 // frame's origin.
 func (p *surveyPage) requests() (x, y []dim.Request) {
 	said := map[string]bool{}
-	add := func(out []dim.Request, d stretchOf, across bool) []dim.Request {
-		key := fmt.Sprintf("%v %.1f %.1f %d", across, d.from, d.to, max(d.n, 1))
-		if said[key] || d.to-d.from < 1 {
+	add := func(out []dim.Request, d setout.Stretch, across bool) []dim.Request {
+		key := fmt.Sprintf("%v %.1f %.1f %d", across, d.From, d.To, max(d.N, 1))
+		if said[key] || d.To-d.From < 1 {
 			return out
 		}
 		said[key] = true
-		r := dim.Request{Text: p.f.Units.Plain(d.to - d.from)}
-		if d.n > 1 {
-			r.Text = fmt.Sprintf("%d x %s", d.n, p.f.Units.Plain((d.to-d.from)/float64(d.n)))
+		r := dim.Request{Text: p.f.Units.Plain(d.To - d.From)}
+		if d.N > 1 {
+			r.Text = fmt.Sprintf("%d x %s", d.N, p.f.Units.Plain((d.To-d.From)/float64(d.N)))
 		}
 		if across {
-			r.From, r.To = vec.At(d.from, p.box.Min.Y).Mul(p.k), vec.At(d.to, p.box.Min.Y).Mul(p.k)
+			r.From, r.To = vec.At(d.From, p.box.Min.Y).Mul(p.k), vec.At(d.To, p.box.Min.Y).Mul(p.k)
 		} else {
-			r.From, r.To = vec.At(p.box.Min.X, d.from).Mul(p.k), vec.At(p.box.Min.X, d.to).Mul(p.k)
+			r.From, r.To = vec.At(p.box.Min.X, d.From).Mul(p.k), vec.At(p.box.Min.X, d.To).Mul(p.k)
 		}
 		return append(out, r)
 	}
@@ -239,10 +224,10 @@ func (p *surveyPage) room(field block.Field) block.Field {
 	}
 	r.X1 -= p.levelRoom()
 	if len(p.side) > 0 {
-		r.X1 -= bubbleRoom
+		r.X1 -= setout.RingRoom
 	}
 	if len(p.grid) > 0 || p.bays != nil {
-		r.Y1 -= bubbleRoom
+		r.Y1 -= setout.RingRoom
 	}
 	if lo, hi := dim.Reach(dim.Below, x); len(x) > 0 {
 		r.X0 += max(0, p.box.Min.X*p.k-lo)
@@ -288,21 +273,21 @@ func (p *surveyPage) noteColumns() int {
 
 // draw draws one sheet with as many names as its lanes hold, and returns the
 // names that are left.
-func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []naming) []naming {
+func (p *surveyPage) draw(s *draw.Sheet, field block.Field, names []naming.Name) []naming.Name {
 	room := p.room(field)
 	o := room.Mid().Sub(p.box.Mid().Mul(p.k))
 	if o.Y = room.Y1 - p.box.Max.Y*p.k; len(p.key) == 0 {
 		o.Y -= (room.H() - p.box.H()*p.k) * 0.35
 	}
 	p.hatch(s, o)
-	s.Add(scaled(p.items, 1, o)...)
+	s.Add(draw.Scaled(p.items, 1, o)...)
 	box := draw.Box{Min: o.Add(p.box.Min.Mul(p.k)), Max: o.Add(p.box.Max.Mul(p.k))}
 	p.gridLines(s, box, o)
 	p.tape(s, o)
 	p.heights(s, field, box, o)
 	x, y := p.requests()
-	dim.Stack(s, dim.Below, box.Min.Y, moved(x, o))
-	dim.Stack(s, dim.LeftOf, box.Min.X, moved(y, o))
+	dim.Stack(s, dim.Below, box.Min.Y, dim.Moved(x, o))
+	dim.Stack(s, dim.LeftOf, box.Min.X, dim.Moved(y, o))
 	p.matchLines(s, box, o)
 	if len(p.key) > 0 {
 		y := box.Min.Y - dim.Depth(dim.Below, x) - 3
@@ -322,7 +307,7 @@ func (p *surveyPage) links(s *draw.Sheet, o vec.P) {
 	for _, t := range p.named {
 		named[t.ID] = true
 	}
-	linkJoints(s, p.f, func(id string) bool { return named[id] }, func(v vec.V) vec.P { return o.Add(p.cam.Project(v).Mul(p.k)) })
+	scene.LinkJoints(s, p.f, func(id string) bool { return named[id] }, func(v vec.V) vec.P { return o.Add(p.cam.Project(v).Mul(p.k)) })
 }
 
 // hatch hatches what the plane before the view cuts.
@@ -341,22 +326,17 @@ func (p *surveyPage) hatch(s *draw.Sheet, o vec.P) {
 // gridLines draws the grid lines with their names in rings, over the view and
 // at its right.
 func (p *surveyPage) gridLines(s *draw.Sheet, box draw.Box, o vec.P) {
-	ring := func(c vec.P, name string) {
-		s.Circle(draw.Dimension, c, bubble)
-		t := s.Text(vec.At(c.X, c.Y-dim.Small/2), dim.Small, name)
-		t.Anchor, t.Bold, t.Halo = draw.Middle, true, true
-	}
 	for _, l := range p.grid {
 		x := o.X + l.At*p.k
-		c := vec.At(x, box.Max.Y+bubbleRoom-bubble)
-		s.Line(draw.Centre, vec.At(x, box.Min.Y-2), vec.At(x, c.Y-bubble))
-		ring(c, l.Name)
+		c := vec.At(x, box.Max.Y+setout.RingRoom-setout.RingRadius)
+		s.Line(draw.Centre, vec.At(x, box.Min.Y-2), vec.At(x, c.Y-setout.RingRadius))
+		setout.Ring(s, c, l.Name).Halo = true
 	}
 	for _, l := range p.side {
 		y := o.Y + l.At*p.k
-		c := vec.At(box.Max.X+bubbleRoom-bubble, y)
-		s.Line(draw.Centre, vec.At(box.Min.X-2, y), vec.At(c.X-bubble, y))
-		ring(c, l.Name)
+		c := vec.At(box.Max.X+setout.RingRoom-setout.RingRadius, y)
+		s.Line(draw.Centre, vec.At(box.Min.X-2, y), vec.At(c.X-setout.RingRadius, y))
+		setout.Ring(s, c, l.Name).Halo = true
 	}
 }
 
@@ -499,28 +479,28 @@ func (p *surveyPage) crowded(s *draw.Sheet, b draw.Box) bool {
 
 // names returns the names of the timbers that show, each with places in its
 // wood, about the frame's origin.
-func (p *surveyPage) names() []naming {
-	var out []naming
+func (p *surveyPage) names() []naming.Name {
+	var out []naming.Name
 	count := map[string]int{}
 	at := map[string]int{}
 	for _, t := range p.named {
-		spots := p.sight.faceSpots(t, vec.V{}, p.k)
+		spots := p.sight.Spots(t, vec.V{}, p.k)
 		if len(spots) == 0 {
 			continue
 		}
 		key := t.ID
 		if p.bySize {
-			key = t.Role + "|" + acrossOf(p.f, t.Section)
+			key = t.Role + "|" + scene.SectionWords(p.f.Units, t.Section)
 		}
 		if count[key]++; count[key] == 1 {
 			at[key] = len(out)
-			out = append(out, naming{t.ID, t.ID, spots})
+			out = append(out, naming.Name{Text: t.ID, Owner: t.ID, Spots: spots})
 		} else {
 			x := &out[at[key]]
-			x.spots = append(x.spots, spots...)
+			x.Spots = append(x.Spots, spots...)
 		}
 		if p.bySize {
-			out[at[key]].text = sizeName(t.Role, count[key], acrossOf(p.f, t.Section))
+			out[at[key]].Text = sizeName(t.Role, count[key], scene.SectionWords(p.f.Units, t.Section))
 		}
 	}
 	return out
@@ -530,7 +510,7 @@ func (p *surveyPage) names() []naming {
 func (p *surveyPage) pointable() int {
 	n := 0
 	for _, t := range p.named {
-		if len(p.sight.faceSpots(t, vec.V{}, p.k)) > 0 {
+		if len(p.sight.Spots(t, vec.V{}, p.k)) > 0 {
 			n++
 		}
 	}
@@ -547,30 +527,16 @@ func sizeName(role string, n int, across string) string {
 
 // setNames sets names on the sheet, and returns those that are left. A sheet
 // that has room for none has them in lanes.
-func (p *surveyPage) setNames(s *draw.Sheet, field block.Field, o vec.P, names []naming) []naming {
+func (p *surveyPage) setNames(s *draw.Sheet, field block.Field, o vec.P, names []naming.Name) []naming.Name {
 	field.Y0 += p.noteHeight()
 	if p.aside {
 		field.X0 += asideWidth + asideGap
 	}
-	here := make([]naming, len(names))
+	here := make([]naming.Name, len(names))
 	for i, x := range names {
-		here[i] = naming{x.text, x.owner, movedSpots(x.spots, o)}
+		here[i] = naming.Name{Text: x.Text, Owner: x.Owner, Spots: naming.MovedSpots(x.Spots, o)}
 	}
-	n := newNamer(s, field, func(q vec.P) string { return p.sight.owner(q.Sub(o).Mul(1 / p.k)) })
-	left := n.set(here)
-	if len(left) == len(here) {
-		left = inLanes(s, field, here)
-	}
-	gone := without(here, left)
-	return without(names, gone)
-}
-
-func movedSpots(list []faceSpot, by vec.P) []faceSpot {
-	out := make([]faceSpot, len(list))
-	for i, f := range list {
-		f.at = f.at.Add(by)
-		f.wood = draw.Box{Min: f.wood.Min.Add(by), Max: f.wood.Max.Add(by)}
-		out[i] = f
-	}
-	return out
+	left := naming.Set(s, field, func(q vec.P) string { return p.sight.Owner(q.Sub(o).Mul(1 / p.k)) }, here)
+	gone := naming.Without(here, left)
+	return naming.Without(names, gone)
 }

@@ -16,7 +16,6 @@ import (
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/measure"
-	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
 
@@ -46,22 +45,8 @@ func (v *survey) least(u measure.Units) float64 {
 	return 1 / leastNamed(u)
 }
 
-// bayRange is a part of a long view: from one of its stations to another, with
-// what is seen beyond them.
-type bayRange struct {
-	first, last setout.Line // in the order of the paper
-	lo, hi      float64     // what is seen, along the paper's x
-	open        [2]bool     // whether more of the building follows at lo, at hi
-	n, of       int
-}
-
-// name is how the other parts refer to it.
-func (x bayRange) name() string { return fmt.Sprintf("part %d", x.n) }
-
-// between says which bents it shows.
-func (x bayRange) between(what string) string {
-	return fmt.Sprintf("%s %s to %s", what, x.first.Name, x.last.Name)
-}
+// inBays parts the view by its stations.
+func (v *survey) inBays(n int) []setout.Bays { return setout.InBays(v.stations, v.beyond, n) }
 
 // inParts returns the view as an overview and the fewest parts that leave room for
 // the names at one scale, no less than the least; in single bays where even these
@@ -85,10 +70,10 @@ func (v *survey) inParts(f *geom.Frame) []*surveyPage {
 // leastInBays is the least scale, or the largest at which single bays fit where
 // the building is wide for its paper.
 func (v *survey) leastInBays(f *geom.Frame) float64 {
-	list := v.bayRanges(len(v.stations) - 1)
-	long := slices.MaxFunc(list, func(a, b bayRange) int { return cmp.Compare(a.last.At-a.first.At, b.last.At-b.first.At) })
+	list := v.inBays(len(v.stations) - 1)
+	long := slices.MaxFunc(list, func(a, b setout.Bays) int { return cmp.Compare(a.Last.At-a.First.At, b.Last.At-b.First.At) })
 	k := v.least(f.Units)
-	for _, x := range []bayRange{list[0], long, list[len(list)-1]} {
+	for _, x := range []setout.Bays{list[0], long, list[len(list)-1]} {
 		if p := v.page(f, x); p != nil {
 			k = min(k, p.k)
 		}
@@ -101,7 +86,7 @@ func (v *survey) leastInBays(f *geom.Frame) float64 {
 func (v *survey) fewest(f *geom.Frame, k float64) int {
 	_, field := block.ForFrame(f, v.kind, "", block.TitleFor(f, "", "", ""))
 	for n := 2; ; n++ {
-		wide := slices.ContainsFunc(v.bayRanges(n), func(x bayRange) bool { return (x.last.At-x.first.At)*k > field.W() })
+		wide := slices.ContainsFunc(v.inBays(n), func(x setout.Bays) bool { return (x.Last.At-x.First.At)*k > field.W() })
 		if !wide || n >= len(v.stations)-1 {
 			return n
 		}
@@ -110,7 +95,7 @@ func (v *survey) fewest(f *geom.Frame, k float64) int {
 
 // page returns a part at the largest scale at which it fits; nil where there is
 // nothing to see.
-func (v *survey) page(f *geom.Frame, x bayRange) *surveyPage {
+func (v *survey) page(f *geom.Frame, x setout.Bays) *surveyPage {
 	p := &surveyPage{survey: v.part(f, x), f: f}
 	if !p.measure() {
 		return nil
@@ -124,7 +109,7 @@ func (v *survey) page(f *geom.Frame, x bayRange) *surveyPage {
 func (v *survey) parted(f *geom.Frame, n int, least float64) []*surveyPage {
 	var pages []*surveyPage
 	most := math.Inf(1)
-	for _, x := range v.bayRanges(n) {
+	for _, x := range v.inBays(n) {
 		if p := v.page(f, x); p != nil {
 			pages, most = append(pages, p), min(most, p.k)
 		}
@@ -173,7 +158,7 @@ func atScale(pages []*surveyPage, k float64) bool {
 
 // nextScale is the next smaller customary scale; 0 where there is none.
 func nextScale(u measure.Units, k float64) float64 {
-	for _, n := range surveyScales(u) {
+	for _, n := range setout.Scales(u) {
 		if 1/n < k-1e-12 {
 			return 1 / n
 		}
@@ -181,71 +166,33 @@ func nextScale(u measure.Units, k float64) float64 {
 	return 0
 }
 
-// stretches parts the stations into n stretches of as nearly as can be the same
-// number of bays, longer ones first.
-func (v *survey) bayRanges(n int) []bayRange {
-	st := slices.Clone(v.stations)
-	slices.SortStableFunc(st, func(a, b setout.Line) int { return cmp.Compare(a.At, b.At) })
-	bays := len(st) - 1
-	var out []bayRange
-	i := 0
-	for k := range n {
-		j := i + bays/n
-		if k < bays%n {
-			j++
-		}
-		x := bayRange{first: st[i], last: st[j], lo: math.Inf(-1), hi: math.Inf(1), n: k + 1, of: n}
-		if i > 0 {
-			x.lo, x.open[0] = st[i].At-v.beyond, true
-		}
-		if j < bays {
-			x.hi, x.open[1] = st[j].At+v.beyond, true
-		}
-		out = append(out, x)
-		i = j
-	}
-	return out
-}
-
-// part returns the view of one bayRange.
-func (v *survey) part(f *geom.Frame, x bayRange) *survey {
+// part returns the view of some bays.
+func (v *survey) part(f *geom.Frame, x setout.Bays) *survey {
 	s := *v
-	s.id = fmt.Sprintf("%s-part-%d", v.id, x.n)
-	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.n, x.of)
-	s.shows = strings.TrimPrefix(strings.TrimPrefix(v.shows, showsWhole)+", "+x.between(v.stationWord()), ", ")
+	s.id = fmt.Sprintf("%s-part-%d", v.id, x.N)
+	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.N, x.Of)
+	s.shows = strings.TrimPrefix(strings.TrimPrefix(v.shows, showsWhole)+", "+x.Between(v.stationWord()), ", ")
 	s.bays = &x
-	s.cuts = append(slices.Clone(s.cuts), x.planes(s.cam)...)
+	s.cuts = append(slices.Clone(s.cuts), x.Planes(s.cam)...)
 	s.grid = linesWithin(v.grid, x)
-	s.named = x.timbers(v.named, s.cam)
-	s.across = x.dimensions(v.across)
+	s.named = x.Timbers(v.named, s.cam)
+	s.across = acrossBays(v.across, x)
 	if len(v.grid) == 0 {
-		s.across = append(s.across, baySteps(linesWithin(v.stations, bayRange{lo: x.first.At, hi: x.last.At}))...)
+		s.across = append(s.across, baySteps(linesWithin(v.stations, setout.Bays{Lo: x.First.At, Hi: x.Last.At}))...)
 	}
 	s.diagonals = nil
 	for _, d := range v.diagonals {
-		if x.holds(s.cam.Project(d.A).X) && x.holds(s.cam.Project(d.B).X) {
+		if x.Holds(s.cam.Project(d.A).X) && x.Holds(s.cam.Project(d.B).X) {
 			s.diagonals = append(s.diagonals, d)
 		}
 	}
 	if v.squares != nil && v.diagonals != nil {
-		s.diagonals = v.squares([]setout.Line{x.first, x.last})
+		s.diagonals = v.squares([]setout.Line{x.First, x.Last})
 	}
 	if len(v.levels) > 0 {
 		s.levels = levelsOf(f, s.named, s.cam.Right)
 	}
 	return &s
-}
-
-// planes returns the planes at which longer timbers are cut off at its ends.
-func (x bayRange) planes(cam view.Camera) []solid.Plane {
-	var out []solid.Plane
-	if x.open[0] {
-		out = append(out, solid.Plane{N: cam.Right.Neg(), D: -x.lo})
-	}
-	if x.open[1] {
-		out = append(out, solid.Plane{N: cam.Right, D: x.hi})
-	}
-	return out
 }
 
 // stationWord names what the view is parted by.
@@ -256,64 +203,35 @@ func (v *survey) stationWord() string {
 	return "posts"
 }
 
-// holds reports whether a place along the paper is seen in the bays.
-func (x bayRange) holds(at float64) bool { return at > x.lo-1 && at < x.hi+1 }
-
-func linesWithin(list []setout.Line, x bayRange) []setout.Line {
+func linesWithin(list []setout.Line, x setout.Bays) []setout.Line {
 	var out []setout.Line
 	for _, l := range list {
-		if x.holds(l.At) {
+		if x.Holds(l.At) {
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-// timbers returns those that are named in the bays: those that lie in its bays
-// for half their length, or for half of the bays.
-func (x bayRange) timbers(list []*geom.Timber, cam view.Camera) []*geom.Timber {
-	a, b := x.lo, x.hi
-	var out []*geom.Timber
-	for _, t := range list {
-		lo, hi := t.Blank.Extent(t.Place.InDir(cam.Right))
-		o := t.Place.O.Dot(cam.Right)
-		lo, hi = lo+o, hi+o
-		core := [2]float64{max(lo, x.core(a, x.first)), min(hi, x.core(b, x.last))}
-		if 2*(core[1]-core[0]) >= min(hi-lo, x.last.At-x.first.At)-1e-6 {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
-// core is where the bays of the bays end: with all of the bent that stands at
-// a match line, or at the end of the building.
-func (x bayRange) core(end float64, at setout.Line) float64 {
-	if math.IsInf(end, 0) {
-		return end
-	}
-	return (at.At + end) / 2
-}
-
-// dimensions returns those that the bays shows, a row of equal spaces only as
-// far as it does, and what it measures between its outermost lines.
-func (x bayRange) dimensions(list []stretchOf) []stretchOf {
-	out := []stretchOf{}
+// acrossBays returns the dimensions that some bays show, a row of equal spaces only
+// as far as they do, and what they measure between their outermost lines.
+func acrossBays(list []setout.Stretch, x setout.Bays) []setout.Stretch {
+	out := []setout.Stretch{}
 	for _, d := range list {
-		n := max(d.n, 1)
-		step := (d.to - d.from) / float64(n)
+		n := max(d.N, 1)
+		step := (d.To - d.From) / float64(n)
 		i, j := 0, n
-		for i < n && !x.holds(d.from+float64(i)*step) {
+		for i < n && !x.Holds(d.From+float64(i)*step) {
 			i++
 		}
-		for j > i && !x.holds(d.from+float64(j)*step) {
+		for j > i && !x.Holds(d.From+float64(j)*step) {
 			j--
 		}
 		if j > i {
-			out = append(out, stretchOf{d.from + float64(i)*step, d.from + float64(j)*step, j - i})
+			out = append(out, setout.Stretch{From: d.From + float64(i)*step, To: d.From + float64(j)*step, N: j - i})
 		}
 	}
-	return append(out, stretchOf{from: x.first.At, to: x.last.At})
+	return append(out, setout.Stretch{From: x.First.At, To: x.Last.At})
 }
 
 // overview returns the whole view without names, with a key to its parts and
@@ -338,20 +256,20 @@ func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*surveyPage {
 
 // found says what a part shows, with the ids of the timbers that it names.
 func (p *surveyPage) found() string {
-	t := fmt.Sprintf("Part %d, %s", p.bays.n, p.bays.between(p.stationWord()))
+	t := fmt.Sprintf("Part %d, %s", p.bays.N, p.bays.Between(p.stationWord()))
 	if p.bySize {
 		return t
 	}
 	var ids []string
 	for _, x := range p.names() {
-		ids = append(ids, x.owner)
+		ids = append(ids, x.Owner)
 	}
 	return t + ": " + strings.Join(ids, ", ")
 }
 
 // baySteps returns the distances between neighbouring stations, equal ones that
 // follow each other at once.
-func baySteps(stations []setout.Line) []stretchOf {
+func baySteps(stations []setout.Line) []setout.Stretch {
 	var at []float64
 	for _, l := range stations {
 		at = append(at, l.At)
@@ -360,11 +278,11 @@ func baySteps(stations []setout.Line) []stretchOf {
 }
 
 // longest returns the longest of some dimensions.
-func longest(list []stretchOf) []stretchOf {
+func longest(list []setout.Stretch) []setout.Stretch {
 	if len(list) == 0 {
 		return nil
 	}
-	return []stretchOf{slices.MaxFunc(list, func(a, b stretchOf) int { return cmp.Compare(a.to-a.from, b.to-b.from) })}
+	return []setout.Stretch{slices.MaxFunc(list, func(a, b setout.Stretch) int { return cmp.Compare(a.To-a.From, b.To-b.From) })}
 }
 
 // Sizes of the key to the parts under an overview, paper mm: what it takes, and
@@ -377,14 +295,14 @@ const (
 // partKey draws, under the dimensions of an overview, how far each part reaches.
 func (p *surveyPage) partKey(s *draw.Sheet, y float64, o vec.P) {
 	for _, x := range p.key {
-		a, b := vec.At(o.X+x.first.At*p.k, y), vec.At(o.X+x.last.At*p.k, y)
+		a, b := vec.At(o.X+x.First.At*p.k, y), vec.At(o.X+x.Last.At*p.k, y)
 		s.Line(draw.FrameLine, a, b).Mark = "part"
 		for _, q := range []vec.P{a, b} {
 			s.Line(draw.FrameLine, q.Add(vec.At(0, -keyTick)), q.Add(vec.At(0, keyTick))).Mark = "part"
 		}
-		name := x.name()
+		name := fmt.Sprintf("part %d", x.N)
 		if font.Measure(name, dim.Small, false) > b.X-a.X-2 {
-			name = fmt.Sprint(x.n)
+			name = fmt.Sprint(x.N)
 		}
 		s.Text(vec.At((a.X+b.X)/2, y-dim.Small-1.2), dim.Small, name).Anchor = draw.Middle
 	}
@@ -424,24 +342,24 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		return
 	}
 	x := *p.bays
-	for i, l := range []setout.Line{x.first, x.last} {
-		if !x.open[i] {
+	for i, l := range []setout.Line{x.First, x.Last} {
+		if !x.Open[i] {
 			continue
 		}
-		edge, other, way, anchor := x.lo, x.n-1, 1.0, draw.Start
+		edge, other, way, anchor := x.Lo, x.N-1, 1.0, draw.Start
 		if i == 1 {
-			edge, other, way, anchor = x.hi, x.n+1, -1.0, draw.End
+			edge, other, way, anchor = x.Hi, x.N+1, -1.0, draw.End
 		}
 		s.Poly(draw.Dimension, false, view.Zigzag(vec.At(o.X+edge*p.k, box.Min.Y-2), vec.At(o.X+edge*p.k, box.Max.Y+2))...).Mark = "break"
-		a := vec.At(o.X+l.At*p.k, box.Max.Y+bubbleRoom-bubble)
+		a := vec.At(o.X+l.At*p.k, box.Max.Y+setout.RingRoom-setout.RingRadius)
 		if len(p.grid) == 0 {
-			s.Line(draw.Centre, vec.At(a.X, box.Min.Y-2), vec.At(a.X, a.Y+bubble))
+			s.Line(draw.Centre, vec.At(a.X, box.Min.Y-2), vec.At(a.X, a.Y+setout.RingRadius))
 		}
-		words, off := "match line", bubble+1
+		words, off := "match line", setout.RingRadius+1
 		if len(p.grid) == 0 {
 			words, off = "match line at "+l.Name, 1
 		}
-		if gap := (x.last.At - x.first.At) * p.k; x.open[0] && x.open[1] && gap < 2*(font.Measure(words, dim.Small, false)+off+1) {
+		if gap := (x.Last.At - x.First.At) * p.k; x.Open[0] && x.Open[1] && gap < 2*(font.Measure(words, dim.Small, false)+off+1) {
 			way, anchor = -way, draw.Start+draw.End-anchor // no room between the two
 		}
 		for row, t := range []string{words, fmt.Sprintf("see part %d", other)} {
@@ -453,35 +371,12 @@ func (p *surveyPage) matchLines(s *draw.Sheet, box draw.Box, o vec.P) {
 
 // withoutEnds returns the lines of a picture but for those along which the parts
 // of a long view are cut off.
-func (x *bayRange) withoutEnds(items []draw.Item) []draw.Item {
+func withoutEnds(items []draw.Item, x *setout.Bays) []draw.Item {
 	if x == nil {
 		return items
 	}
 	return slices.DeleteFunc(items, func(it draw.Item) bool {
 		b := draw.ItemBounds(it)
-		return b.W() < 1e-3 && (math.Abs(b.Min.X-x.lo) < 1e-3 || math.Abs(b.Min.X-x.hi) < 1e-3)
+		return b.W() < 1e-3 && (math.Abs(b.Min.X-x.Lo) < 1e-3 || math.Abs(b.Min.X-x.Hi) < 1e-3)
 	})
-}
-
-// postStations returns the places of the posts along a view of a frame that has
-// no bents, each named by the post that stands nearest to the viewer.
-func postStations(f *geom.Frame, cam view.Camera) []setout.Line {
-	var out []setout.Line
-	var near []float64
-	for _, t := range f.Timbers {
-		x, ok := setout.Reference(t, cam.Right)
-		if t.Role != "post" || !ok {
-			continue
-		}
-		d := cam.Depth(t.Place.O)
-		i := slices.IndexFunc(out, func(l setout.Line) bool { return math.Abs(l.At-x) < 1 })
-		switch {
-		case i < 0:
-			out, near = append(out, setout.Line{Name: t.ID, At: x}), append(near, d)
-		case d > near[i]+1:
-			out[i].Name, near[i] = t.ID, d
-		}
-	}
-	slices.SortStableFunc(out, func(a, b setout.Line) int { return cmp.Compare(a.At, b.At) })
-	return out
 }

@@ -112,11 +112,11 @@ func TestPartsCoverTheBuilding(t *testing.T) {
 			}
 			for n := 2; n < len(v.stations); n++ {
 				sum := 0.0
-				list := v.bayRanges(n)
+				list := v.inBays(n)
 				for i, x := range list {
-					sum += x.last.At - x.first.At
-					if i > 0 && list[i-1].last != x.first {
-						t.Errorf("%s in %d: part %d begins at %s", v.id, n, x.n, x.first.Name)
+					sum += x.Last.At - x.First.At
+					if i > 0 && list[i-1].Last != x.First {
+						t.Errorf("%s in %d: part %d begins at %s", v.id, n, x.N, x.First.Name)
 					}
 				}
 				if math.Abs(sum-7*12*304.8) > 1 { // 7 bays of 12 ft, bent line to bent line

@@ -42,10 +42,10 @@ func openingsOf(f *geom.Frame, named []*geom.Timber) []opening {
 			continue
 		}
 		g := gaps[0]
-		lo, hi := clearUp(named, (g.from+g.to)/2, z0)
+		lo, hi := clearUp(named, (g.From+g.To)/2, z0)
 		if hi > lo {
 			y := t.Place.O.Y
-			out = append(out, opening{what, vec.V{X: g.from, Y: y, Z: lo}, vec.V{X: g.to, Y: y, Z: hi}})
+			out = append(out, opening{what, vec.V{X: g.From, Y: y, Z: lo}, vec.V{X: g.To, Y: y, Z: hi}})
 		}
 	}
 	return out

@@ -71,6 +71,6 @@ func (p *surveyPage) headed(s *draw.Sheet, field block.Field) bool {
 	w := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W()}
 	w.Head(p.title)
 	field.Y1 -= pairHead
-	p.items = scaled(p.pic.items, p.k, vec.P{})
+	p.items = draw.Scaled(p.pic.Items, p.k, vec.P{})
 	return len(p.draw(s, field, p.names())) == 0 && p.told >= len(p.levels)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -29,13 +30,13 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys,
 			stations: xs, beyond: 2 * widest(f, func(t *geom.Timber) bool { return t.Role == "post" })}
 		seen := setout.Sawn(all, cuts...)
-		a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
-		c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(seen, t.ID) })
-		s.across, s.up = gridDims(xs, a, b), gridDims(ys, c, d)
+		a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return scene.HasPart(seen, t.ID) })
+		c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return scene.HasPart(seen, t.ID) })
+		s.across, s.up = setout.GridDims(xs, a, b), setout.GridDims(ys, c, d)
 		s.named = inSlab(f, all, cuts[1:])
 		var named []*geom.Timber
 		for _, t := range s.named {
-			if has(seen, t.ID) {
+			if scene.HasPart(seen, t.ID) {
 				named = append(named, t)
 			}
 		}
@@ -81,26 +82,17 @@ func plans(f *geom.Frame, all []view.Part) []*survey {
 	for _, p := range roof.whole {
 		roof.named = append(roof.named, f.Timber(p.Owner))
 	}
-	a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
-	c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return has(roof.whole, t.ID) })
+	a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return scene.HasPart(roof.whole, t.ID) })
+	c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return scene.HasPart(roof.whole, t.ID) })
 	if t := setout.Pitches(f); t != "" {
 		roof.note = "roof pitch " + t
 	}
-	roof.cuts, roof.across, roof.up = nil, gridDims(xs, a, b), gridDims(ys, c, d)
+	roof.cuts, roof.across, roof.up = nil, setout.GridDims(xs, a, b), setout.GridDims(ys, c, d)
 	for _, d := range spacings(f, roof.named) {
 		roof.across = append(roof.across, d)
-		roof.beyond = max(roof.beyond, (d.to-d.from)/float64(max(d.n, 1))*1.1)
+		roof.beyond = max(roof.beyond, (d.To-d.From)/float64(max(d.N, 1))*1.1)
 	}
 	return append(out, roof)
-}
-
-func has(parts []view.Part, id string) bool {
-	for _, p := range parts {
-		if p.Owner == id {
-			return true
-		}
-	}
-	return false
 }
 
 // atLeast returns the parts whose top lies over a height.
@@ -128,7 +120,7 @@ func notOver(parts []view.Part, z float64) []view.Part {
 // spacings returns the distances between the reference planes of neighbouring
 // rafters of one side of the roof; equal ones that follow each other are told
 // at once.
-func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
+func spacings(f *geom.Frame, timbers []*geom.Timber) []setout.Stretch {
 	var at []float64
 	for _, t := range timbers {
 		if t.Place.X.Z > 0.2 && t.Place.X.Y > 0.05 && math.Abs(t.Place.X.X) < 1e-6 {
@@ -142,19 +134,19 @@ func spacings(f *geom.Frame, timbers []*geom.Timber) []stretchOf {
 
 // equalSteps returns the distances between neighbouring places, equal ones that
 // follow each other at once.
-func equalSteps(at []float64) []stretchOf {
+func equalSteps(at []float64) []setout.Stretch {
 	at = slices.Sorted(slices.Values(at))
-	var out []stretchOf
+	var out []setout.Stretch
 	for i := 1; i < len(at); i++ {
 		lo, hi := at[i-1], at[i]
 		if hi-lo < 1 {
 			continue
 		}
-		if k := len(out) - 1; k >= 0 && math.Abs((out[k].to-out[k].from)/float64(out[k].n)-(hi-lo)) < 0.1 && math.Abs(out[k].to-lo) < 1 {
-			out[k].to, out[k].n = hi, out[k].n+1
+		if k := len(out) - 1; k >= 0 && math.Abs((out[k].To-out[k].From)/float64(out[k].N)-(hi-lo)) < 0.1 && math.Abs(out[k].To-lo) < 1 {
+			out[k].To, out[k].N = hi, out[k].N+1
 			continue
 		}
-		out = append(out, stretchOf{lo, hi, 1})
+		out = append(out, setout.Stretch{From: lo, To: hi, N: 1})
 	}
 	return out
 }
@@ -178,7 +170,7 @@ func sectionOf(f *geom.Frame, all []view.Part) *survey {
 		}
 	}
 	a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
-	s.across = gridDims(s.grid, -b, -a)
+	s.across = setout.GridDims(s.grid, -b, -a)
 	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: -1})
 	for _, t := range inside {
 		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{X: 1}))
@@ -230,13 +222,13 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 		for _, p := range all {
 			s.named = append(s.named, f.Timber(p.Owner))
 		}
-		s.stations, s.beyond = postStations(f, v.cam), 2*widest(f, func(t *geom.Timber) bool { return t.Role == "post" })
+		s.stations, s.beyond = setout.PostLines(f, v.cam), 2*widest(f, func(t *geom.Timber) bool { return t.Role == "post" })
 		every := func(t *geom.Timber) bool { return t.Net != nil }
 		a, b, _ := setout.BandOf(f, v.cam.Right, every)
-		s.across = []stretchOf{{from: a, to: b}}
+		s.across = []setout.Stretch{{From: a, To: b}}
 		if v.kind == "plan" {
 			c, d, _ := setout.BandOf(f, v.cam.Up, every)
-			s.up = []stretchOf{{from: c, to: d}}
+			s.up = []setout.Stretch{{From: c, To: d}}
 		} else {
 			s.levels = levelsOf(f, s.named, v.cam.Right)
 		}

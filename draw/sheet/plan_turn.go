@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 
+	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -36,7 +37,7 @@ func (v *survey) turn() *survey {
 	s.grid, s.side = flipped(v.side), v.grid
 	s.across, s.up = nil, v.across
 	for _, d := range v.up {
-		s.across = append(s.across, stretchOf{-d.to, -d.from, d.n})
+		s.across = append(s.across, setout.Stretch{From: -d.To, To: -d.From, N: d.N})
 	}
 	s.stations, s.squares = nil, nil
 	return &s

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -21,11 +22,11 @@ type survey struct {
 	kind, id, title, shows string
 	note                   string
 	cam                    view.Camera
-	whole                  []view.Part   // before the cut
-	cuts                   []solid.Plane // the first is the one that the viewer looks at
-	grid                   []setout.Line // square to the paper's x
-	side                   []setout.Line // square to the paper's y
-	across, up             []stretchOf   // dimensions along the paper's x and y
+	whole                  []view.Part      // before the cut
+	cuts                   []solid.Plane    // the first is the one that the viewer looks at
+	grid                   []setout.Line    // square to the paper's x
+	side                   []setout.Line    // square to the paper's y
+	across, up             []setout.Stretch // dimensions along the paper's x and y
 	levels                 []level
 	diagonals              []setout.Diagonal
 	openings               []opening
@@ -36,16 +37,9 @@ type survey struct {
 	stations []setout.Line                               // where a long view may be parted, along the paper's x
 	beyond   float64                                     // how much is seen past a station at which it is parted
 	squares  func(lines []setout.Line) []setout.Diagonal // the diagonals between lines across the paper; nil for none
-	bays     *bayRange                                   // the part of a long view that this is, nil for the whole
-	key      []bayRange                                  // the parts of an overview
+	bays     *setout.Bays                                // the part of a long view that this is, nil for the whole
+	key      []setout.Bays                               // the parts of an overview
 	index    []string                                    // what each holds
-}
-
-// stretchOf asks for a dimension from one coordinate to another along a view,
-// of n equal spaces where n is more than 1.
-type stretchOf struct {
-	from, to float64
-	n        int
 }
 
 // level is a height to be told, with what lies there.
@@ -78,7 +72,7 @@ func surveySheets(f *geom.Frame, list []*survey) []*draw.Sheet {
 
 // surveys returns what Surveys draws.
 func surveys(f *geom.Frame) []*survey {
-	all := netParts(f)
+	all := scene.FrameParts(f)
 	if len(all) == 0 {
 		return nil
 	}
@@ -95,9 +89,6 @@ func surveys(f *geom.Frame) []*survey {
 	return list
 }
 
-// netParts returns the timbers with wood, in frame axes, bores left out.
-func netParts(f *geom.Frame) []view.Part { return frameParts(f) }
-
 // inSlab returns the timbers that lie wholly between the planes.
 func inSlab(f *geom.Frame, parts []view.Part, planes []solid.Plane) []*geom.Timber {
 	var out []*geom.Timber
@@ -110,26 +101,6 @@ func inSlab(f *geom.Frame, parts []view.Part, planes []solid.Plane) []*geom.Timb
 		if t := f.Timber(p.Owner); in && t != nil {
 			out = append(out, t)
 		}
-	}
-	return out
-}
-
-// gridDims returns the dimensions between grid lines and over all.
-func gridDims(lines []setout.Line, lo, hi float64) []stretchOf {
-	var out []stretchOf
-	at := []float64{}
-	for _, l := range lines {
-		at = append(at, l.At)
-	}
-	sort.Float64s(at)
-	for i := 1; i < len(at); i++ {
-		out = append(out, stretchOf{from: at[i-1], to: at[i]})
-	}
-	if n := len(at); n > 2 {
-		out = append(out, stretchOf{from: at[0], to: at[n-1]})
-	}
-	if n := len(at); n == 0 || math.Abs(at[0]-lo) > 1 || math.Abs(at[n-1]-hi) > 1 {
-		out = append(out, stretchOf{from: lo, to: hi})
 	}
 	return out
 }
@@ -156,8 +127,8 @@ func bents(f *geom.Frame, all []view.Part) []*survey {
 		order = append(order, key)
 		s := &survey{kind: "elevation", id: fmt.Sprintf("bent-%d", n), cam: view.Left(), whole: all, cuts: cuts,
 			grid: flipped(setout.WallLines(f)), named: named, slope: true}
-		a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return contains(named, t) })
-		s.across = gridDims(flipped(setout.WallLines(f)), -b, -a)
+		a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return slices.Contains(named, t) })
+		s.across = setout.GridDims(flipped(setout.WallLines(f)), -b, -a)
 		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
 		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: -1})
 		s.diagonals = setout.BentDiagonals(f, n)
@@ -188,15 +159,6 @@ func flipped(lines []setout.Line) []setout.Line {
 	return out
 }
 
-func contains(list []*geom.Timber, t *geom.Timber) bool {
-	for _, x := range list {
-		if x == t {
-			return true
-		}
-	}
-	return false
-}
-
 // shapes numbers the groups of like timbers.
 func shapes(f *geom.Frame) map[string]int {
 	out := map[string]int{}
@@ -223,7 +185,7 @@ func likeBent(f *geom.Frame, timbers []*geom.Timber, x float64, shape map[string
 // clears returns the clear distances between neighbouring timbers that stand on
 // the floor or the sills, along a direction, each once: bays and openings as a
 // tape finds them between ideal faces.
-func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
+func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []setout.Stretch {
 	z, _ := setout.Datum(f)
 	var spans []scene.Span
 	for _, t := range timbers {
@@ -242,10 +204,10 @@ func clears(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []stretchOf {
 		}
 	}
 	sort.Slice(spans, func(i, k int) bool { return spans[i].From < spans[k].From })
-	var out []stretchOf
+	var out []setout.Stretch
 	for i := 1; i < len(spans); i++ {
 		if spans[i].From > spans[i-1].To+1 {
-			out = append(out, stretchOf{from: spans[i-1].To, to: spans[i].From})
+			out = append(out, setout.Stretch{From: spans[i-1].To, To: spans[i].From})
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pegwright/draw/scene"
@@ -67,8 +68,8 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 		}
 		s.stations, s.beyond = s.grid, 2*widest(f, row.has)
 		s.named = inSlab(f, all, s.cuts)
-		a, b, _ := setout.BandOf(f, right, func(t *geom.Timber) bool { return contains(s.named, t) })
-		s.across = append(gridDims(s.grid, a, b), clears(f, s.named, right)...)
+		a, b, _ := setout.BandOf(f, right, func(t *geom.Timber) bool { return slices.Contains(s.named, t) })
+		s.across = append(setout.GridDims(s.grid, a, b), clears(f, s.named, right)...)
 		s.levels = levelsOf(f, s.named, right)
 		s.diagonals = setout.WallDiagonals(f, s.named)
 		s.openings = openingsOf(f, s.named)

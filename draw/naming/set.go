@@ -1,4 +1,4 @@
-package sheet
+package naming
 
 import (
 	"math"
@@ -12,12 +12,12 @@ import (
 	"pegwright/geom/vec"
 )
 
-// naming is a text that is to stand by one of several places that it is good
-// for.
-type naming struct {
-	text  string
-	owner string
-	spots []faceSpot
+// Name is a text that is to stand by one of several places that it is good for.
+type Name struct {
+	// Text is what is written, and Owner the id that the text carries.
+	Text, Owner string
+	// Spots are the places, the best first, where they lie on the paper.
+	Spots []Spot
 }
 
 // namer sets names on a drawing that is otherwise done. A name stands in the
@@ -55,21 +55,33 @@ func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer 
 	return n
 }
 
-// set sets the names and returns those for which there is no room. Names that
-// found none are tried again before the others.
-func (n *namer) set(names []naming) []naming {
+// Set sets names on a drawing that is otherwise done, in the field given, and
+// returns those for which there is no room. Where there is room for none they stand
+// in lanes at the left and the right of the field, as many as these hold. seen tells
+// whose wood shows at a point of the paper.
+func Set(s *draw.Sheet, field block.Field, seen func(vec.P) string, names []Name) []Name {
+	left := newNamer(s, field, seen).set(names)
+	if len(left) == len(names) && len(names) > 0 {
+		left = inLanes(s, field, names)
+	}
+	return left
+}
+
+// set sets the names by their wood and returns those for which there is no room.
+// Names that found none are tried again before the others.
+func (n *namer) set(names []Name) []Name {
 	var best []placing
-	var left []naming
+	var left []Name
 	for try := range 3 {
 		n.plan = nil
 		rest := n.try(names)
 		if try == 0 || len(rest) < len(left) {
 			best, left = n.plan, rest
 		}
-		if len(rest) == 0 || len(rest) > mostRetried {
+		if len(rest) == 0 || len(rest) > MostRetried {
 			break
 		}
-		names = append(slices.Clone(rest), without(names, rest)...)
+		names = append(slices.Clone(rest), Without(names, rest)...)
 	}
 	for _, p := range best {
 		if p.led {
@@ -81,14 +93,14 @@ func (n *namer) set(names []naming) []naming {
 	return left
 }
 
-// mostRetried is how many names may be left for another try to be worth while.
-const mostRetried = 6
+// MostRetried is how many names may be left for another try to be worth while.
+const MostRetried = 6
 
-// without returns the names of a list that are not among others.
-func without(list, others []naming) []naming {
-	var out []naming
+// Without returns the names of a list that are not among others.
+func Without(list, others []Name) []Name {
+	var out []Name
 	for _, x := range list {
-		if !slices.ContainsFunc(others, func(y naming) bool { return y.text == x.text && y.owner == x.owner }) {
+		if !slices.ContainsFunc(others, func(y Name) bool { return y.Text == x.Text && y.Owner == x.Owner }) {
 			out = append(out, x)
 		}
 	}
@@ -97,9 +109,9 @@ func without(list, others []naming) []naming {
 
 // try plans places for the names, first those that need no leader, and returns
 // the names that have found none.
-func (n *namer) try(names []naming) []naming {
-	for _, how := range []func(naming) bool{n.inside, n.beside, n.led} {
-		var rest []naming
+func (n *namer) try(names []Name) []Name {
+	for _, how := range []func(Name) bool{n.inside, n.beside, n.led} {
+		var rest []Name
 		for _, x := range names {
 			if !how(x) {
 				rest = append(rest, x)
@@ -107,15 +119,15 @@ func (n *namer) try(names []naming) []naming {
 		}
 		names = rest
 	}
-	if len(names) > mostRetried {
+	if len(names) > MostRetried {
 		return names
 	}
 	return slices.DeleteFunc(names, n.ledFinely)
 }
 
 // textAt returns a text with its middle at a point, upright where turned.
-func (n *namer) textAt(x naming, mid vec.P, turned bool) *draw.Text {
-	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text, Anchor: draw.Middle}
+func (n *namer) textAt(x Name, mid vec.P, turned bool) *draw.Text {
+	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.Owner}, Height: n.h, S: x.Text, Anchor: draw.Middle}
 	if turned {
 		t.Rot, t.At = math.Pi/2, vec.At(mid.X+n.h/2, mid.Y)
 	} else {
@@ -134,15 +146,15 @@ func (n *namer) put(t *draw.Text, lead ...vec.P) {
 }
 
 // inside sets a name in the wood itself, along it.
-func (n *namer) inside(x naming) bool {
-	for _, f := range x.spots {
+func (n *namer) inside(x Name) bool {
+	for _, f := range x.Spots {
 		for _, turned := range []bool{false, true} {
 			if f.upright && !turned || f.level && turned {
 				continue
 			}
-			t := n.textAt(x, f.at, turned)
+			t := n.textAt(x, f.At, turned)
 			b := dim.BoxOf(t)
-			if n.free(b, 0.15) && n.on(b, f.owner) && n.apart(t, b) {
+			if n.free(b, 0.15) && n.on(b, f.Owner) && n.apart(t, b) {
 				n.put(t)
 				return true
 			}
@@ -169,13 +181,13 @@ const (
 )
 
 // beside sets a name along its wood, close to it.
-func (n *namer) beside(x naming) bool {
-	for _, f := range x.spots {
+func (n *namer) beside(x Name) bool {
+	for _, f := range x.Spots {
 		if !f.level && !f.upright {
 			continue
 		}
 		for _, way := range []float64{1, -1} {
-			t := n.textAt(x, f.at, f.upright)
+			t := n.textAt(x, f.At, f.upright)
 			b := dim.BoxOf(t)
 			var move vec.P
 			far := b
@@ -274,35 +286,35 @@ const (
 )
 
 // led sets a name with a leader.
-func (n *namer) led(x naming) bool { return n.ledIn(x, directions, 1.35) }
+func (n *namer) led(x Name) bool { return n.ledIn(x, directions, 1.35) }
 
 // ledFinely is led where that has found nothing, in more directions and at more
 // lengths.
-func (n *namer) ledFinely(x naming) bool { return n.ledIn(x, 3*directions, 1.12) }
+func (n *namer) ledFinely(x Name) bool { return n.ledIn(x, 3*directions, 1.12) }
 
 // ledIn tries a leader in equal directions about every place, each by a factor
 // longer than the one before.
-func (n *namer) ledIn(x naming, directions int, longer float64) bool {
+func (n *namer) ledIn(x Name, directions int, longer float64) bool {
 	best := math.Inf(1)
 	var at0, at1 vec.P
 	var text draw.Text
-	wide := font.Measure(x.text, n.h, false)
-	for i, f := range x.spots[:min(len(x.spots), mostSpots)] {
+	wide := font.Measure(x.Text, n.h, false)
+	for i, f := range x.Spots[:min(len(x.Spots), mostSpots)] {
 		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
 			for a := range directions {
 				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
-				end := f.at.Add(vec.At(cos, sin).Mul(r))
+				end := f.At.Add(vec.At(cos, sin).Mul(r))
 				t := n.endText(x, end, cos)
 				b := font.BoxOf(&t, wide)
 				if !n.free(b, 0.5) || !n.apart(&t, b) {
 					continue
 				}
-				c := r + float64(i)*costFurther + n.crossed(f.at, end, f.owner)
-				if o := n.seen(b.Mid()); o != "" && o != f.owner {
+				c := r + float64(i)*costFurther + n.crossed(f.At, end, f.Owner)
+				if o := n.seen(b.Mid()); o != "" && o != f.Owner {
 					c += costOnWood
 				}
 				if c < best {
-					best, at0, at1, text = c, end, f.at, t
+					best, at0, at1, text = c, end, f.At, t
 				}
 			}
 		}
@@ -316,8 +328,8 @@ func (n *namer) ledIn(x naming, directions int, longer float64) bool {
 
 // endText returns a name at the end of a leader that runs to the right or the
 // left.
-func (n *namer) endText(x naming, end vec.P, right float64) draw.Text {
-	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.owner}, Height: n.h, S: x.text}
+func (n *namer) endText(x Name, end vec.P, right float64) draw.Text {
+	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.Owner}, Height: n.h, S: x.Text}
 	t.At = vec.At(end.X+0.8, end.Y-n.h/2)
 	if right < 0 {
 		t.At.X, t.Anchor = end.X-0.8, draw.End
@@ -359,30 +371,33 @@ func (n *namer) crossed(a, b vec.P, owner string) float64 {
 }
 
 // namesWide is the width of the widest name, mm.
-func namesWide(names []naming, h float64) float64 {
+func namesWide(names []Name, h float64) float64 {
 	w := 0.0
 	for _, x := range names {
-		w = max(w, font.Measure(x.text, h, false))
+		w = max(w, font.Measure(x.Text, h, false))
 	}
 	return w
 }
 
 // inLanes sets names in lanes at the left and the right of the field, as many as
 // these hold, and returns the rest.
-func inLanes(s *draw.Sheet, field block.Field, names []naming) []naming {
+func inLanes(s *draw.Sheet, field block.Field, names []Name) []Name {
 	const step = dim.Small * 1.7 // as dim.Lane has it
 	k := min(len(names), 2*max(1, int((field.H()-1)/step)))
 	wide := namesWide(names[:k], dim.Small)
 	var sides [2][]dim.Label
-	for i, x := range page.LeftToRight(names[:k], func(x naming) float64 { return x.spots[0].at.X }) {
+	for i, x := range page.LeftToRight(names[:k], func(x Name) float64 { return x.Spots[0].At.X }) {
 		side := 0
 		if i >= (k+1)/2 {
 			side = 1
 		}
-		sides[side] = append(sides[side], dim.Label{Text: x.text, At: x.spots[0].at, Owner: x.owner})
+		sides[side] = append(sides[side], dim.Label{Text: x.Text, At: x.Spots[0].At, Owner: x.Owner})
 	}
 	letters := dim.Group{Name: "names", Height: dim.Small}
 	dim.Lane(s, field.X0+wide+1, false, sides[0], letters, field.Y0, field.Y1)
 	dim.Lane(s, field.X1-wide-1, true, sides[1], letters, field.Y0, field.Y1)
 	return names[k:]
 }
+
+// More ends the title of a sheet on which a view is drawn again for further names.
+const More = ", more names"

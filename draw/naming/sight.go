@@ -1,4 +1,4 @@
-package sheet
+package naming
 
 import (
 	"math"
@@ -11,8 +11,8 @@ import (
 	"pegwright/geom/vec"
 )
 
-// sight tells whose wood is seen at a point of a picture.
-type sight struct {
+// Sight tells whose wood is seen at a point of a picture.
+type Sight struct {
 	cam   view.Camera
 	parts []sightPart
 	box   map[string]draw.Box // of each part in the picture, full size
@@ -26,8 +26,9 @@ type sightPart struct {
 	boxes []draw.Box
 }
 
-func newSight(cam view.Camera, parts []view.Part) *sight {
-	v := &sight{cam: cam, box: map[string]draw.Box{}}
+// NewSight returns the sight of parts from a camera.
+func NewSight(cam view.Camera, parts []view.Part) *Sight {
+	v := &Sight{cam: cam, box: map[string]draw.Box{}}
 	for _, p := range parts {
 		x := sightPart{owner: p.Owner, box: draw.NoBox(), cells: scene.Placed(p)}
 		for _, c := range x.cells {
@@ -44,9 +45,18 @@ func newSight(cam view.Camera, parts []view.Part) *sight {
 	return v
 }
 
-// owner returns the id of the part seen at a point of the picture at full size,
+// Box returns the box that a part takes in the picture at full size; an empty one
+// for a part that is not there.
+func (v *Sight) Box(owner string) draw.Box {
+	if b, ok := v.box[owner]; ok {
+		return b
+	}
+	return draw.NoBox()
+}
+
+// Owner returns the id of the part seen at a point of the picture at full size,
 // "" where nothing is.
-func (v *sight) owner(p vec.P) string {
+func (v *Sight) Owner(p vec.P) string {
 	best, id := math.Inf(-1), ""
 	from := v.cam.Flat(p)
 	for _, x := range v.parts {
@@ -89,11 +99,12 @@ func covers(b draw.Box, p vec.P) bool {
 	return p.X > b.Min.X && p.X < b.Max.X && p.Y > b.Min.Y && p.Y < b.Max.Y
 }
 
-// faceSpot is a place on a timber's face that shows in the picture, on paper, and
-// how the timber lies there.
-type faceSpot struct {
-	at             vec.P
-	owner          string
+// Spot is a place in the wood of a timber at which a name may point to it.
+type Spot struct {
+	// At is the place on the paper, mm, and Owner the timber whose wood shows there.
+	At    vec.P
+	Owner string
+	// How the timber lies there on the paper; neither where it lies aslant.
 	level, upright bool
 	wood           draw.Box // of the whole timber, on paper
 }
@@ -102,26 +113,26 @@ type faceSpot struct {
 // the middle first.
 var sharesAlong = [...]float64{0.5, 0.42, 0.58, 0.33, 0.67, 0.25, 0.75, 0.17, 0.83, 0.08, 0.92}
 
-// faceSpots returns places on the faces of a timber that show in a picture at
-// scale k, the middle of its length first. shift is how far it is carried from
-// its place.
-func (v *sight) faceSpots(t *geom.Timber, shift vec.V, k float64) []faceSpot {
+// Spots returns places on the faces of a timber that show in the picture at scale
+// k, about the picture's own origin, the middle of its length first. shift is how
+// far the timber is carried from its place in the frame.
+func (v *Sight) Spots(t *geom.Timber, shift vec.V, k float64) []Spot {
 	d := v.cam.Project(t.Place.X)
-	base := faceSpot{owner: t.ID, wood: grown(v.box[t.ID], k)}
+	base := Spot{Owner: t.ID, wood: grown(v.box[t.ID], k)}
 	if l := d.Len(); l > 0.05 {
 		base.level, base.upright = math.Abs(d.Y) < 1e-6*l, math.Abs(d.X) < 1e-6*l
 	}
 	w, h := t.Ideal[0], t.Ideal[1]
-	var out []faceSpot
+	var out []Spot
 	add := func(q vec.V) {
 		p := v.cam.Project(t.Place.Out(q).Add(shift))
 		for _, off := range []vec.P{{}, {X: 0.4}, {X: -0.4}, {Y: 0.4}, {Y: -0.4}} {
-			if v.owner(p.Add(off.Mul(1/k))) != t.ID {
+			if v.Owner(p.Add(off.Mul(1/k))) != t.ID {
 				return
 			}
 		}
 		s := base
-		s.at = p.Mul(k)
+		s.At = p.Mul(k)
 		out = append(out, s)
 	}
 	toward := func(n vec.V) bool { return t.Place.OutDir(n).Dot(v.cam.Toward) > 0.2 }
@@ -147,4 +158,15 @@ func (v *sight) faceSpots(t *geom.Timber, shift vec.V, k float64) []faceSpot {
 // grown returns a box scaled about the origin.
 func grown(b draw.Box, k float64) draw.Box {
 	return draw.Box{Min: b.Min.Mul(k), Max: b.Max.Mul(k)}
+}
+
+// MovedSpots returns places moved by so many mm on the paper.
+func MovedSpots(list []Spot, by vec.P) []Spot {
+	out := make([]Spot, len(list))
+	for i, f := range list {
+		f.At = f.At.Add(by)
+		f.wood = draw.Box{Min: f.wood.Min.Add(by), Max: f.wood.Max.Add(by)}
+		out[i] = f
+	}
+	return out
 }
