@@ -45,6 +45,8 @@ func downward() [][]string {
 		{"draw"},
 		{"geom/check"},
 		{"geom/solve"},
+		{"geom/building", "geom/named"},
+		{"geom/scheme"},
 		{"geom/assembly"},
 		{"geom/joint"},
 		{"geom/list"},

@@ -12,9 +12,9 @@ import (
 // tell nothing new. It counts the pairs whose boxes in frame axes overlap; a
 // timber of a frame meets about six others.
 func (s *solver) heaped() {
-	boxes := make([][6]float64, len(s.f.Timbers))
+	boxes := make([][6]float64, len(s.Frame.Timbers))
 	order := make([]int, len(boxes))
-	for i, t := range s.f.Timbers {
+	for i, t := range s.Frame.Timbers {
 		b := [6]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1), math.Inf(-1)}
 		for _, v := range t.Blank.V {
 			v = t.Place.Out(v)
@@ -42,7 +42,7 @@ func (s *solver) heaped() {
 		}
 	}
 	if pairs > 5000+30*len(boxes) {
-		t := s.f.Timbers[about]
-		s.fault(t.At, t.ID, fmt.Sprintf("%d other timbers lie about %s, in one heap", most, t.ID), "check their points, and give each timber a place of its own")
+		t := s.Frame.Timbers[about]
+		s.Fault(t.At, t.ID, fmt.Sprintf("%d other timbers lie about %s, in one heap", most, t.ID), "check their points, and give each timber a place of its own")
 	}
 }

@@ -7,18 +7,18 @@ import (
 
 // name gives every timber its number and every joint its mark.
 func (s *solver) name() {
-	for i, t := range s.f.Timbers {
+	for i, t := range s.Frame.Timbers {
 		t.Mark = fmt.Sprint(i + 1)
 	}
-	for i, j := range s.f.Joints {
-		j.Mark = Mark(i + 1)
+	for i, j := range s.Frame.Joints {
+		j.Mark = strokes(i + 1)
 	}
 }
 
-// Mark writes n (1 or more) in joiner's strokes as cut with a chisel:
+// strokes writes n (1 or more) in joiner's strokes as cut with a chisel:
 // additive only, so that VIIII is nine and nothing reads otherwise upside
 // down than as itself. Fifties and hundreds keep long frames short.
-func Mark(n int) string {
+func strokes(n int) string {
 	var b strings.Builder
 	for _, step := range []struct {
 		v int

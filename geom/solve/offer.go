@@ -1,8 +1,8 @@
 package solve
 
 import (
-	"fmt"
 	"sort"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -10,45 +10,11 @@ import (
 	"pegwright/geom/wood"
 )
 
-// ownWoods takes up the woods that the description itself gives.
-func (s *solver) ownWoods() {
-	for _, o := range s.d.Woods {
-		if !o.Name.Set || !o.Gravity.Set || !o.Tangential.Set || !o.Radial.Set {
-			continue // reported by the reader
-		}
-		_, known := wood.Lookup(o.Name.S)
-		_, twice := s.own(o.Name.S)
-		switch {
-		case known:
-			s.fault(o.Name.At, o.Name.S, "this wood is in the table already", "give yours a name of its own, such as "+o.Name.S+" of the home lot")
-		case twice:
-			s.fault(o.Name.At, o.Name.S, "this wood is described twice", "keep one of the two")
-		case o.Radial.V > o.Tangential.V:
-			s.fault(o.Radial.At, o.Radial.Src, fmt.Sprintf("radial shrinkage above tangential (%g %%): no wood does that", o.Tangential.V), "check whether the two are swapped")
-		case o.Volumetric.Set && o.Volumetric.V < o.Tangential.V:
-			s.fault(o.Volumetric.At, o.Volumetric.Src, fmt.Sprintf("volumetric shrinkage below tangential (%g %%)", o.Tangential.V), "it is about radial and tangential added up")
-		default:
-			s.owned = append(s.owned, wood.Own(wood.Wood{Name: o.Name.S, Hard: o.Hardwood.Or(false), Basic: o.Gravity.V,
-				Tangential: o.Tangential.V, Radial: o.Radial.V, Volumetric: o.Volumetric.V, GreenHeart: o.Moisture.V, GreenSap: o.Moisture.V}))
-		}
-	}
-}
-
-// own returns the wood of that name among those that the description gives.
-func (s *solver) own(name string) (wood.Wood, bool) {
-	for _, w := range s.owned {
-		if wood.SameName(w.Name, name) {
-			return w, true
-		}
-	}
-	return wood.Wood{}, false
-}
-
 // offer settles what can be bought and the tools of the shop.
 func (s *solver) offer() {
-	k, o := s.d.Stock, &s.f.Offer
+	k, o := s.Description.Stock, &s.Frame.Offer
 	o.Kerf, o.Billet, o.LeadScrew = inch/8, [2]float64{6 * inch, 24 * inch}, inch*3/4
-	if s.f.Units == measure.Metric {
+	if s.Frame.Units == measure.Metric {
 		o.Kerf, o.Billet, o.LeadScrew = 3, [2]float64{150, 600}, 20
 	}
 	o.Kerf, o.LeadScrew = k.Kerf.Or(o.Kerf), k.LeadScrew.Or(o.LeadScrew)
@@ -57,9 +23,9 @@ func (s *solver) offer() {
 	}
 	s.offerLengths(k.Lengths, o)
 	for _, p := range k.Prices {
-		if w := s.species(p.Wood, "", wood.FramingNames); w.Name != "" {
+		if w := s.Species(p.Wood, "", wood.FramingNames); w.Name != "" {
 			if _, twice := o.PriceOf(w.Name); twice {
-				s.fault(p.Wood.At, p.Wood.S, "this wood has two prices", "keep one of the two")
+				s.Fault(p.Wood.At, p.Wood.S, "this wood has two prices", "keep one of the two")
 				continue
 			}
 			o.Prices = append(o.Prices, geom.Price{Wood: w.Name, Cost: p.Cost.V})
@@ -75,7 +41,7 @@ func (s *solver) offerLengths(given []spec.Length, o *geom.Offer) {
 	}
 	if o.Usual = len(given) == 0; o.Usual {
 		first, step := 96*inch, 24*inch
-		if s.f.Units == measure.Metric {
+		if s.Frame.Units == measure.Metric {
 			first, step = 2400, 600
 		}
 		for n := range 7 {
@@ -83,4 +49,25 @@ func (s *solver) offerLengths(given []spec.Length, o *geom.Offer) {
 		}
 	}
 	sort.Float64s(o.Lengths)
+}
+
+// info takes up what is only printed: names, dates, design criteria and the
+// paper.
+func (s *solver) info() {
+	d := s.Description
+	for _, i := range []struct {
+		name string
+		t    spec.Text
+	}{{"drawn for", d.DrawnFor}, {"drawn by", d.DrawnBy}, {"place", d.Place}, {"date", d.Date}, {"revision", d.Revision}, {"note", d.Note}} {
+		if i.t.Set {
+			s.Frame.Info = append(s.Frame.Info, geom.Info{Name: i.name, Text: i.t.S})
+		}
+	}
+	for _, c := range d.Design {
+		s.Frame.Criteria = append(s.Frame.Criteria, geom.Info{Name: c.Name.S, Text: c.Value.S})
+	}
+	p := d.Paper
+	s.Frame.Paper = geom.Paper{Sheets: p.Sheets.Or(s.Std.Paper), Templates: p.Templates.Or(s.Std.Paper), Along: p.Along.MM, Across: p.Across.MM}
+	s.Frame.Paper.Hidden = p.Hidden.Or(false)
+	s.Frame.Paper.Poles = p.Poles.Or(strings.HasPrefix(s.Frame.Paper.Templates, "roll"))
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pegwright/geom"
-	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 )
 
@@ -18,16 +17,16 @@ const leastTenon = 0.75 * inch
 // between the bearing planes, less the web and what the mortises are deeper.
 // What is left wrong when both are written is found by the proofs.
 func (s *solver) shareOpposed() {
-	for i, p := range s.pacts {
-		for _, q := range s.pacts[i+1:] {
-			if p.r != q.r || !s.opposite(p, q) {
+	for i, p := range s.joints {
+		for _, q := range s.joints[i+1:] {
+			if p.R != q.R || !s.opposite(p, q) {
 				continue
 			}
-			room := s.between(p.r, outOf(p)) - p.set.Housing - q.set.Housing - s.std.web - p.set.Deeper - q.set.Deeper
+			room := p.R.Across(p.Away()) - p.set.Housing - q.set.Housing - s.Std.Web - p.set.Deeper - q.set.Deeper
 			if p.set.TenonLength+q.set.TenonLength <= room+1e-6 {
 				continue
 			}
-			fixP, fixQ := s.written(p), s.written(q)
+			fixP, fixQ := s.fixed(p), s.fixed(q)
 			switch {
 			case fixP && fixQ:
 			case fixP:
@@ -45,55 +44,37 @@ func (s *solver) shareOpposed() {
 // shorten gives p's tenon the length and says so. The hole moves toward the
 // shoulder with the tenon's end, not past 1.5 bores; a tenon shorter than four
 // bores gets the smaller bore.
-func (s *solver) shorten(p, other *pact, length float64) {
+func (s *solver) shorten(p, other *settled, length float64) {
 	if length < leastTenon || length >= p.set.TenonLength {
 		return
 	}
 	p.set.TenonLength = length
-	if length < 4*p.set.Bore && !s.laid(p).Bore.Set {
-		p.set.Bore = min(p.set.Bore, s.std.smallBore)
+	if length < 4*p.set.Bore && !s.Asked(p.Pact).Bore.Set {
+		p.set.Bore = min(p.set.Bore, s.Std.SmallBore)
 	}
-	if !s.laid(p).OffShoulder.Set {
+	if !s.Asked(p.Pact).OffShoulder.Set {
 		p.set.OffShoulder = max(1.5*p.set.Bore, min(p.set.OffShoulder, length-2*p.set.Bore))
 	}
-	s.note(p.at, fmt.Sprintf("the tenon of %s would meet that of %s in %s: made %s long", p.e.t.ID, other.e.t.ID, p.r.t.ID, s.f.Units.FormatJoint(length)),
-		"write tenon length on one of the two joints to choose another", p.e.t.ID, other.e.t.ID, p.r.t.ID)
+	s.Note(p.At, fmt.Sprintf("the tenon of %s would meet that of %s in %s: made %s long", p.E.Timber.ID, other.E.Timber.ID, p.R.Timber.ID, s.Frame.Units.FormatJoint(length)),
+		"write tenon length on one of the two joints to choose another", p.E.Timber.ID, other.E.Timber.ID, p.R.Timber.ID)
 }
 
-// laid are all the settings that were written for a joint or planned with it.
-func (s *solver) laid(p *pact) spec.JointSettings {
-	return s.d.Layout.All.With(p.own).With(s.roleLayout(p.e.t.Role)).With(p.user)
-}
-
-// written reports whether a joint's tenon length is not the program's to choose.
-func (s *solver) written(p *pact) bool { return p.set.Through || s.laid(p).TenonLength.Set }
-
-// outOf is the direction of the enterer from its jointed end into its length.
-func outOf(p *pact) vec.V {
-	if p.end == geom.Finish {
-		return p.e.t.Place.X.Neg()
-	}
-	return p.e.t.Place.X
-}
-
-// between is the receiver's ideal size along d.
-func (s *solver) between(r *stick, d vec.V) float64 {
-	return r.t.Ideal[(r.t.FaceToward(d)+1)%2]
-}
+// fixed reports whether a joint's tenon length is not the program's to choose.
+func (s *solver) fixed(p *settled) bool { return p.set.Through || s.Asked(p.Pact).TenonLength.Set }
 
 // opposite reports whether two square joints enter opposite faces of one
 // receiver where their tenons would meet.
-func (s *solver) opposite(p, q *pact) bool {
+func (s *solver) opposite(p, q *settled) bool {
 	const kind = "mortise and tenon"
-	d := outOf(p)
-	if p.kind != kind || q.kind != kind || p.end == geom.Mid || q.end == geom.Mid || d.Dot(outOf(q)) > -1+1e-9 || math.Abs(d.Dot(p.r.t.Place.X)) > 1e-6 {
+	d := p.Away()
+	if p.Kind != kind || q.Kind != kind || p.End == geom.Mid || q.End == geom.Mid || d.Dot(q.Away()) > -1+1e-9 || math.Abs(d.Dot(p.R.Timber.Place.X)) > 1e-6 {
 		return false
 	}
-	along := func(x *pact) (lo, hi float64) {
-		u := p.r.t.Place.X
+	along := func(x *settled) (lo, hi float64) {
+		u := p.R.Timber.Place.X
 		lo, hi = math.Inf(1), math.Inf(-1)
 		for k := range 4 {
-			h := u.Dot(x.e.t.Place.Out(vec.V{Y: x.e.t.Ideal[0] * float64(k&1), Z: x.e.t.Ideal[1] * float64(k>>1)}))
+			h := u.Dot(x.E.Timber.Place.Out(vec.V{Y: x.E.Timber.Ideal[0] * float64(k&1), Z: x.E.Timber.Ideal[1] * float64(k>>1)}))
 			lo, hi = min(lo, h), max(hi, h)
 		}
 		return lo + x.set.HoldStart, hi - x.set.HoldEnd

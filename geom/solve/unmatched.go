@@ -3,8 +3,8 @@ package solve
 import (
 	"fmt"
 	"slices"
+	"strings"
 
-	"pegwright/geom/finding"
 	"pegwright/geom/spec"
 )
 
@@ -12,15 +12,15 @@ import (
 // frame does not know, or else that no joint or timber has all of them.
 func (s *solver) unmatched(q spec.Selector, what string) {
 	for _, id := range slices.Concat(q.IDs, q.IntoIDs) {
-		if s.sticks[id] == nil {
-			s.fault(q.At, q.Src, "there is no timber called "+id, s.nearestTimber(id))
+		if s.Sticks[id] == nil {
+			s.Fault(q.At, q.Src, "there is no timber called "+id, s.NearestTimber(id))
 			return
 		}
 	}
 	roles, bents, bays := s.standing()
 	for _, role := range slices.Concat(q.Roles, q.IntoRoles) {
 		if !slices.Contains(roles, role) {
-			s.fault(q.At, q.Src, "no timber of this frame is a "+role, "its roles are "+join(roles))
+			s.Fault(q.At, q.Src, "no timber of this frame is a "+role, "its roles are "+strings.Join(roles, ", "))
 			return
 		}
 	}
@@ -29,36 +29,21 @@ func (s *solver) unmatched(q spec.Selector, what string) {
 		asked, has int
 	}{{"bent", q.Bent, bents}, {"bay", q.Bay, bays}} {
 		if n.asked > n.has {
-			s.fault(q.At, q.Src, fmt.Sprintf("there is no %s %d: the last is %s %d", n.word, n.asked, n.word, n.has), fmt.Sprintf("write a number from 1 to %d", n.has))
+			s.Fault(q.At, q.Src, fmt.Sprintf("there is no %s %d: the last is %s %d", n.word, n.asked, n.word, n.has), fmt.Sprintf("write a number from 1 to %d", n.has))
 			return
 		}
 	}
-	s.fault(q.At, q.Src, "no "+what+" fits all of these words", "leave some of them away; the entering timber comes first, as in braces into posts")
+	s.Fault(q.At, q.Src, "no "+what+" fits all of these words", "leave some of them away; the entering timber comes first, as in braces into posts")
 }
 
 // standing returns the roles that the frame has, in order, and the numbers of
 // its last bent and bay.
 func (s *solver) standing() (roles []string, bents, bays int) {
-	for _, st := range s.order {
-		if !slices.Contains(roles, st.t.Role) {
-			roles = append(roles, st.t.Role)
+	for _, st := range s.Order {
+		if !slices.Contains(roles, st.Timber.Role) {
+			roles = append(roles, st.Timber.Role)
 		}
-		bents, bays = max(bents, st.t.Bent), max(bays, st.t.Bay)
+		bents, bays = max(bents, st.Timber.Bent), max(bays, st.Timber.Bay)
 	}
 	return roles, bents, bays
-}
-
-// nearestTimber is the mend for an id that no timber has.
-func (s *solver) nearestTimber(id string) string {
-	var ids []string
-	for _, st := range s.order {
-		ids = append(ids, st.t.ID)
-	}
-	if best := finding.Nearest(id, ids); best != "" {
-		return "did you mean " + best + "?"
-	}
-	if len(ids) > 24 {
-		return fmt.Sprintf("write one of: %s and %d more", join(ids[:24]), len(ids)-24)
-	}
-	return "write one of: " + join(ids)
 }

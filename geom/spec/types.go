@@ -261,12 +261,17 @@ type RoleSettings struct {
 
 // For returns the settings written for a role, laid over the common ones.
 func (l Layout) For(role string) JointSettings {
+	return l.All.With(l.Role(role))
+}
+
+// Role returns the settings written for a role alone.
+func (l Layout) Role(role string) JointSettings {
 	for _, r := range l.Roles {
 		if r.Role.S == role {
-			return l.All.With(r.Settings)
+			return r.Settings
 		}
 	}
-	return l.All
+	return JointSettings{}
 }
 
 // JointSettings are all the things that can be set on a joint. Each is absent
