@@ -60,9 +60,9 @@ func TestLapSettings(t *testing.T) {
 		t.Fatalf("%d pegs, want 2", len(j.Pegs))
 	}
 	for _, p := range j.Pegs {
-		near(t, "offset", p.Offset, 0, 0)
-		near(t, "holes in line", p.Mortise.Dist(p.Tenon), 0, 1e-9)
-		near(t, "bore", p.Bore, inch, 0)
+		trial.Near(t, "offset", p.Offset, 0, 0)
+		trial.Near(t, "holes in line", p.Mortise.Dist(p.Tenon), 0, 1e-9)
+		trial.Near(t, "bore", p.Bore, inch, 0)
 		if d := p.To.Sub(p.From).Unit(); math.Abs(d.Z) < 1-1e-9 {
 			t.Errorf("a peg runs along %v, not square to the lap", d)
 		}
@@ -86,7 +86,7 @@ func TestSlipOfASolvedTail(t *testing.T) {
 	src := strings.Replace(strings.Replace(lapSticks, "%s", joint, 1), "joist:", "stud:", 1)
 	src = strings.Replace(src, "section: 4 x 8", "section: 6 x 8", 1)
 	j := trial.Frame(t, "test.yaml", src).Joint("stud-into-beam")
-	near(t, "slip", j.Slip, 5.5*0.061*18/30*6*inch, 0.01)
+	trial.Near(t, "slip", j.Slip, 5.5*0.061*18/30*6*inch, 0.01)
 	if len(j.Pieces) != 1 || j.Pieces[0].Kind != "wedge" || len(j.Pieces[0].Moves) != 1 {
 		t.Fatalf("pieces %v, want one wedge with one move", j.Pieces)
 	}

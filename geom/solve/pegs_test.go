@@ -46,15 +46,15 @@ func TestBoresAgreeWithTheirPegs(t *testing.T) {
 					t.Errorf("%s: bores in receiver %v, in enterer %v", p.ID, okR, okE)
 					continue
 				}
-				near(t, p.ID+" mortise hole off its bore", offLine(j.Into, r, p.Mortise), 0, 1e-6)
-				near(t, p.ID+" tenon hole off its bore", offLine(j.Of, e, p.Tenon), 0, 1e-6)
-				near(t, p.ID+" bore of the receiver", r.Diameter, p.Bore, 0)
-				near(t, p.ID+" bore of the enterer", e.Diameter, p.Bore, 0)
-				near(t, p.ID+" offset", p.Mortise.Dist(p.Tenon), math.Abs(p.Offset), 1e-6)
-				near(t, p.ID+" draw", p.Mortise.Sub(p.Tenon).Dist(p.Draw.Mul(p.Offset)), 0, 1e-6)
+				trial.Near(t, p.ID+" mortise hole off its bore", offLine(j.Into, r, p.Mortise), 0, 1e-6)
+				trial.Near(t, p.ID+" tenon hole off its bore", offLine(j.Of, e, p.Tenon), 0, 1e-6)
+				trial.Near(t, p.ID+" bore of the receiver", r.Diameter, p.Bore, 0)
+				trial.Near(t, p.ID+" bore of the enterer", e.Diameter, p.Bore, 0)
+				trial.Near(t, p.ID+" offset", p.Mortise.Dist(p.Tenon), math.Abs(p.Offset), 1e-6)
+				trial.Near(t, p.ID+" draw", p.Mortise.Sub(p.Tenon).Dist(p.Draw.Mul(p.Offset)), 0, 1e-6)
 				ra := j.Into.Place.OutDir(r.To.Sub(r.From)).Unit()
 				ea := j.Of.Place.OutDir(e.To.Sub(e.From)).Unit()
-				near(t, p.ID+" bores out of line", ra.Cross(ea).Len(), 0, 1e-9)
+				trial.Near(t, p.ID+" bores out of line", ra.Cross(ea).Len(), 0, 1e-9)
 			}
 		}
 		if n == 0 {
@@ -106,8 +106,8 @@ func TestTenonHoleIsNearerTheShoulder(t *testing.T) {
 				slope := j.Bearing.N.Dot(j.Axes.W)
 				a := -(j.Bearing.N.Dot(p.Mortise) - j.Bearing.D) / slope
 				b := -(j.Bearing.N.Dot(p.Tenon) - j.Bearing.D) / slope
-				near(t, p.ID+" A", p.A, a, 1e-6)
-				near(t, p.ID+" B", p.B, b, 1e-6)
+				trial.Near(t, p.ID+" A", p.A, a, 1e-6)
+				trial.Near(t, p.ID+" B", p.B, b, 1e-6)
 				if !(b < a) {
 					t.Errorf("%s: the tenon hole is %.3f off the shoulder, the mortise hole %.3f", p.ID, b, a)
 				}
@@ -117,15 +117,15 @@ func TestTenonHoleIsNearerTheShoulder(t *testing.T) {
 				}
 				if math.Abs(along.Dot(j.Into.Place.X)) < 1e-6 {
 					squares++
-					near(t, p.ID+" square offset", a-b, p.Offset, 1e-6)
+					trial.Near(t, p.ID+" square offset", a-b, p.Offset, 1e-6)
 					continue
 				}
 				braces++
 				back := p.Tenon.Sub(p.Mortise)
-				near(t, p.ID+" offset along the brace", back.Dot(along), p.Offset, 1e-6)
-				nose := cutPlane(t, j.Of, j.ID, geom.RoleNose)
-				from := func(v vec.V) float64 { return math.Abs(height(nose, v)) }
-				near(t, p.ID+" P", p.P, from(p.Mortise), 1e-6)
+				trial.Near(t, p.ID+" offset along the brace", back.Dot(along), p.Offset, 1e-6)
+				nose := trial.CutPlane(t, j.Of, j.ID, geom.RoleNose)
+				from := func(v vec.V) float64 { return math.Abs(nose.Height(v)) }
+				trial.Near(t, p.ID+" P", p.P, from(p.Mortise), 1e-6)
 				if !(from(p.Tenon) > from(p.Mortise)) {
 					t.Errorf("%s: the tenon hole is set toward the nose", p.ID)
 				}
@@ -170,8 +170,8 @@ func inPolygon(q vec.P, poly []vec.P) bool {
 func TestUsualBraceHoleIsWorkable(t *testing.T) {
 	src := strings.ReplaceAll(kneeOf(36, 36, "bore: 1, drawbore: 1/8"), "section: 8 x 8", "section: 6 x 6")
 	p := onlyPeg(t, trial.Frame(t, "test.yaml", src), "brace-into-post")
-	near(t, "off the bearing plane", p.A, 1.5*inch, 1e-9)
-	near(t, "along from the nose line", p.P, 2*inch, 1e-9)
+	trial.Near(t, "off the bearing plane", p.A, 1.5*inch, 1e-9)
+	trial.Near(t, "along from the nose line", p.P, 2*inch, 1e-9)
 	if p.Window.Grade < peg.Workable {
 		t.Errorf("grade %v, margins %+v", p.Window.Grade, p.Window.Margins[0])
 	}
@@ -198,7 +198,7 @@ func TestUsualBraceHoleIsWorkable(t *testing.T) {
 			t.Errorf("unknown rule %q", m.Rule.Name)
 			continue
 		}
-		near(t, "hole to "+m.Rule.Name, m.Distance, want*inch, 1e-6)
+		trial.Near(t, "hole to "+m.Rule.Name, m.Distance, want*inch, 1e-6)
 		delete(hand, m.Rule.Name)
 	}
 	for name := range hand {
@@ -209,7 +209,7 @@ func TestUsualBraceHoleIsWorkable(t *testing.T) {
 // Left to itself the program chooses a usual offset in a usual softwood joint.
 func TestAutoOffsetIsUsual(t *testing.T) {
 	for _, wood := range []string{"eastern white pine", "eastern hemlock", "norway spruce"} {
-		src := strings.Replace(twoSticks, "timbers:", "wood: {timbers: {species: "+wood+", seasoning: green}}\ntimbers:", 1) +
+		src := strings.Replace(trial.TwoSticks, "timbers:", "wood: {timbers: {species: "+wood+", seasoning: green}}\ntimbers:", 1) +
 			"joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, bore: 1}\n"
 		p := onlyPeg(t, trial.Frame(t, "test.yaml", src), "rail-into-post")
 		if p.Offset < inch/16-1e-9 || p.Offset > 3*inch/16+1e-9 {
@@ -224,7 +224,7 @@ func TestAutoOffsetIsUsual(t *testing.T) {
 // A door post's peg is centred on its tenon and stands 1-1/2 in off the
 // shoulder (common practice, no source).
 func TestDoorPostPeg(t *testing.T) {
-	src := fmt.Sprintf(hut, "", "  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 5'}\n")
+	src := trial.Hut("", "  openings:\n    - {name: door, wall: south, bay: 1, width: 3', height: 5'}\n")
 	f := trial.Frame(t, "test.yaml", src)
 	n := 0
 	for _, j := range f.Joints {
@@ -233,9 +233,9 @@ func TestDoorPostPeg(t *testing.T) {
 		}
 		n++
 		p := onlyPeg(t, f, j.ID)
-		near(t, p.ID+" off the shoulder", p.A, 1.5*inch, 1e-9)
+		trial.Near(t, p.ID+" off the shoulder", p.A, 1.5*inch, 1e-9)
 		lo, hi := j.Tenon.Extent(j.Axes.U)
-		near(t, p.ID+" centred", j.Axes.U.Dot(p.Mortise), (lo+hi)/2, 1e-6)
+		trial.Near(t, p.ID+" centred", j.Axes.U.Dot(p.Mortise), (lo+hi)/2, 1e-6)
 	}
 	if n != 2 {
 		t.Errorf("%d door posts met the plate", n)
@@ -246,7 +246,7 @@ func TestDoorPostPeg(t *testing.T) {
 // 6 in of timber and 2 to 5 in of head and lead. No through peg ends inside
 // its timber.
 func TestPegLengths(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", fmt.Sprintf(hut, "", "  braces: {legs: 24 x 24, in: [bents, walls]}\n"))
+	f := trial.Frame(t, "test.yaml", trial.Hut("", "  braces: {legs: 24 x 24, in: [bents, walls]}\n"))
 	n := 0
 	for _, j := range f.Joints {
 		for _, p := range j.Pegs {
@@ -254,8 +254,8 @@ func TestPegLengths(t *testing.T) {
 				continue
 			}
 			n++
-			near(t, p.ID+" through", p.From.Dist(p.To), 6*inch, 1e-6)
-			near(t, p.ID+" length", p.Length, 11*inch, 0.5*inch)
+			trial.Near(t, p.ID+" through", p.From.Dist(p.To), 6*inch, 1e-6)
+			trial.Near(t, p.ID+" length", p.Length, 11*inch, 0.5*inch)
 			if p.Length < p.From.Dist(p.To)+2*inch-1e-9 {
 				t.Errorf("%s is %.2f in long", p.ID, p.Length/inch)
 			}
@@ -269,7 +269,7 @@ func TestPegLengths(t *testing.T) {
 // A tie's first hole stands 2 in above its lower edge, a second 3 D above the
 // first; both are 1-1/2 in off the shoulder (common practice, no source).
 func TestTwoPegsInATie(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", strings.Replace(twoSticks, "section: 6 x 6, from: [0, 6", "section: 6 x 8, from: [0, 6", 1)+
+	f := trial.Frame(t, "test.yaml", strings.Replace(trial.TwoSticks, "section: 6 x 6, from: [0, 6", "section: 6 x 8, from: [0, 6", 1)+
 		"joints:\n  - {kind: mortise and tenon, of: rail, end: start, into: post, bore: 1, pegs: 2, thickness: 1.5}\n")
 	j := f.Joint("rail-into-post")
 	if len(j.Pegs) != 2 {
@@ -277,8 +277,8 @@ func TestTwoPegsInATie(t *testing.T) {
 	}
 	lower := 48 - 7.5 // top less the ideal depth
 	for i, up := range []float64{2, 5} {
-		near(t, fmt.Sprintf("peg %d above the lower edge", i+1), j.Pegs[i].Mortise.Z, (lower+up)*inch, 1e-6)
-		near(t, fmt.Sprintf("peg %d off the shoulder", i+1), j.Pegs[i].Mortise.Y, (5.5-1.5)*inch, 1e-6)
-		near(t, fmt.Sprintf("peg %d tenon hole", i+1), j.Pegs[i].Tenon.Y, (5.5-1.5)*inch+j.Pegs[i].Offset, 1e-6)
+		trial.Near(t, fmt.Sprintf("peg %d above the lower edge", i+1), j.Pegs[i].Mortise.Z, (lower+up)*inch, 1e-6)
+		trial.Near(t, fmt.Sprintf("peg %d off the shoulder", i+1), j.Pegs[i].Mortise.Y, (5.5-1.5)*inch, 1e-6)
+		trial.Near(t, fmt.Sprintf("peg %d tenon hole", i+1), j.Pegs[i].Tenon.Y, (5.5-1.5)*inch+j.Pegs[i].Offset, 1e-6)
 	}
 }

@@ -38,23 +38,23 @@ func TestBraceTableOfTheFramingSquare(t *testing.T) {
 			t.Run(fmt.Sprintf("%g by %g %s", c.rise, c.run, housing), func(t *testing.T) {
 				f := trial.Frame(t, "test.yaml", kneeOf(c.rise, c.run, housing))
 				post, beam, brace := f.Timber("post"), f.Timber("beam"), f.Timber("brace")
-				outer := facePlane(brace, wordFace(t, brace, "outer edge"), brace.Section)
-				side := facePlane(brace, wordFace(t, brace, "bent side"), brace.Section)
-				low := cross(outer, side, cutPlane(t, brace, "brace-into-post", geom.RoleNose))
-				high := cross(outer, side, cutPlane(t, brace, "brace-into-beam", geom.RoleNose))
-				near(t, "nose to nose", low.Dist(high), c.long*inch, 0.005*inch)
-				near(t, "nose to nose, exactly", low.Dist(high), math.Hypot(c.rise, c.run)*inch, 1e-6)
+				outer := trial.FacePlane(brace, trial.WordFace(t, brace, "outer edge"), brace.Section)
+				side := trial.FacePlane(brace, trial.WordFace(t, brace, "bent side"), brace.Section)
+				low := trial.Common(outer, side, trial.CutPlane(t, brace, "brace-into-post", geom.RoleNose))
+				high := trial.Common(outer, side, trial.CutPlane(t, brace, "brace-into-beam", geom.RoleNose))
+				trial.Near(t, "nose to nose", low.Dist(high), c.long*inch, 0.005*inch)
+				trial.Near(t, "nose to nose, exactly", low.Dist(high), math.Hypot(c.rise, c.run)*inch, 1e-6)
 				// Legs, measured on the ideal faces: 8 in less 1/2 in.
-				postFace, beamFace := plane{vec.V{Y: 1}, 7.5 * inch}, plane{vec.V{Z: 1}, (144 - 7.5) * inch}
-				near(t, "leg on the post", -height(beamFace, low), c.rise*inch, 1e-6)
-				near(t, "leg on the beam", height(postFace, high), c.run*inch, 1e-6)
+				postFace, beamFace := trial.Plane{N: vec.V{Y: 1}, D: 7.5 * inch}, trial.Plane{N: vec.V{Z: 1}, D: (144 - 7.5) * inch}
+				trial.Near(t, "leg on the post", -beamFace.Height(low), c.rise*inch, 1e-6)
+				trial.Near(t, "leg on the beam", postFace.Height(high), c.run*inch, 1e-6)
 				// The nose line of the mortise is the same line on the receiver.
 				for _, side := range []struct {
 					on    *geom.Timber
 					joint string
 					at    vec.V
 				}{{post, "brace-into-post", low}, {beam, "brace-into-beam", high}} {
-					near(t, "nose line to mortise end in "+side.on.ID, height(cutPlane(t, side.on, side.joint, geom.RoleNose), side.at), 0, 1e-6)
+					trial.Near(t, "nose line to mortise end in "+side.on.ID, trial.CutPlane(t, side.on, side.joint, geom.RoleNose).Height(side.at), 0, 1e-6)
 				}
 			})
 		}
@@ -67,12 +67,12 @@ func TestHousingAddsBeyondTheIdealFace(t *testing.T) {
 	plain, housed := trial.Frame(t, "test.yaml", kneeOf(36, 36, "housing: 0")), trial.Frame(t, "test.yaml", kneeOf(36, 36, "housing: 1/2"))
 	for _, id := range []string{"brace-into-post", "brace-into-beam"} {
 		a, b := plain.Joint(id).Bearing, housed.Joint(id).Bearing
-		near(t, "bearing plane of "+id, a.D-b.D, inch/2, 1e-9)
+		trial.Near(t, "bearing plane of "+id, a.D-b.D, inch/2, 1e-9)
 	}
 	// The tip lies in the plane of the nose cut, square to the face. At 45
 	// degrees a step of 1/2 in square to the face is 1/2·cos 45° along the
 	// brace, at each end.
-	near(t, "length gained", housed.Timber("brace").Length-plain.Timber("brace").Length, 2*0.5*math.Cos(math.Pi/4)*inch, 1e-6)
+	trial.Near(t, "length gained", housed.Timber("brace").Length-plain.Timber("brace").Length, 2*0.5*math.Cos(math.Pi/4)*inch, 1e-6)
 }
 
 // The rafter table stamped on a framing square: length per foot of run in
@@ -94,8 +94,8 @@ func TestRafterTableOfTheFramingSquare(t *testing.T) {
 					tm := f.Timber(id)
 					what := fmt.Sprintf("%s, %g in 12, span %g ft, per foot of run", id, c.rise, feet)
 					per := topLine(t, tm, feet*12*inch) / (feet / 2)
-					near(t, what, per, c.long*inch, 0.0051*inch)
-					near(t, what+", exactly", per, math.Hypot(12, c.rise)*inch, 1e-6)
+					trial.Near(t, what, per, c.long*inch, 0.0051*inch)
+					trial.Near(t, what+", exactly", per, math.Hypot(12, c.rise)*inch, 1e-6)
 				}
 			}
 		}
@@ -106,10 +106,10 @@ func TestRafterTableOfTheFramingSquare(t *testing.T) {
 // top, and holds the tip to the middle of the span.
 func topLine(t *testing.T, tm *geom.Timber, span float64) float64 {
 	t.Helper()
-	top := facePlane(tm, wordFace(t, tm, "top"), tm.Section)
+	top := trial.FacePlane(tm, trial.WordFace(t, tm, "top"), tm.Section)
 	tip, tail := vec.V{Z: -1e9}, vec.V{Z: 1e9}
 	for _, v := range corners(tm) {
-		if math.Abs(height(top, v)) > 1e-6 {
+		if math.Abs(top.Height(v)) > 1e-6 {
 			continue
 		}
 		if v.Z > tip.Z {
@@ -119,7 +119,7 @@ func topLine(t *testing.T, tm *geom.Timber, span float64) float64 {
 			tail = v
 		}
 	}
-	near(t, tm.ID+": tip across the span", tip.Y, span/2, 1e-6)
+	trial.Near(t, tm.ID+": tip across the span", tip.Y, span/2, 1e-6)
 	wall := 0.0
 	if tail.Y > span/2 {
 		wall = span
@@ -162,22 +162,22 @@ func TestSquareRule(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			f := trial.Frame(t, "test.yaml", fmt.Sprintf(bentOf, c.measured))
 			tie := f.Timber("tie")
-			a := cutPlane(t, tie, "tie-into-left", geom.RoleShoulder)
-			b := cutPlane(t, tie, "tie-into-right", geom.RoleShoulder)
-			near(t, "shoulder to shoulder", math.Abs(b.d*b.n.Y-a.d*a.n.Y), 85*inch, 1e-6)
-			near(t, "finished length", tie.Length, (85+4+4)*inch, 1e-6)
+			a := trial.CutPlane(t, tie, "tie-into-left", geom.RoleShoulder)
+			b := trial.CutPlane(t, tie, "tie-into-right", geom.RoleShoulder)
+			trial.Near(t, "shoulder to shoulder", math.Abs(b.D*b.N.Y-a.D*a.N.Y), 85*inch, 1e-6)
+			trial.Near(t, "finished length", tie.Length, (85+4+4)*inch, 1e-6)
 			for id, want := range map[string]float64{"left": c.left, "right": c.right} {
 				j := f.Joint("tie-into-" + id)
-				near(t, "let in "+id, j.LetIn, want*inch, 1e-6)
+				trial.Near(t, "let in "+id, j.LetIn, want*inch, 1e-6)
 				// The same depth on the wood: from the stick's inside face to the housing's floor.
 				post := f.Timber(id)
-				floor := cutPlane(t, post, j.ID, geom.RoleBearing)
-				inside, most := plane{floor.n.Mul(-1), 0}, math.Inf(-1)
+				floor := trial.CutPlane(t, post, j.ID, geom.RoleBearing)
+				inside, most := trial.Plane{N: floor.N.Mul(-1)}, math.Inf(-1)
 				for _, v := range post.Blank.V {
-					most = max(most, inside.n.Dot(post.Place.Out(v)))
+					most = max(most, inside.N.Dot(post.Place.Out(v)))
 				}
-				deep := math.Abs(most - inside.n.Dot(floor.n.Mul(floor.d)))
-				near(t, "housing of "+id, deep, want*inch, 1e-6)
+				deep := math.Abs(most - inside.N.Dot(floor.N.Mul(floor.D)))
+				trial.Near(t, "housing of "+id, deep, want*inch, 1e-6)
 			}
 		})
 	}
@@ -193,8 +193,8 @@ func TestMeasuringMovesNoHole(t *testing.T) {
 			t.Errorf("%s: bearing plane moved", j.ID)
 		}
 		for n, p := range j.Pegs {
-			near(t, p.ID+" mortise hole", p.Mortise.Dist(k.Pegs[n].Mortise), 0, 1e-9)
-			near(t, p.ID+" tenon hole", p.Tenon.Dist(k.Pegs[n].Tenon), 0, 1e-9)
+			trial.Near(t, p.ID+" mortise hole", p.Mortise.Dist(k.Pegs[n].Mortise), 0, 1e-9)
+			trial.Near(t, p.ID+" tenon hole", p.Tenon.Dist(k.Pegs[n].Tenon), 0, 1e-9)
 		}
 	}
 }
@@ -213,8 +213,8 @@ func TestMeasuredIsWrittenLikeTheSection(t *testing.T) {
 			_, hi := f.Timber("stick").Blank.Bounds()
 			sec := f.Timber("stick").Section
 			want := map[float64]float64{6 * inch: 6.125 * inch, 8 * inch: 8.25 * inch}
-			near(t, "faces "+faces+": measured along y", hi.Y, want[sec[0]], 1e-9)
-			near(t, "faces "+faces+": measured along z", hi.Z, want[sec[1]], 1e-9)
+			trial.Near(t, "faces "+faces+": measured along y", hi.Y, want[sec[0]], 1e-9)
+			trial.Near(t, "faces "+faces+": measured along z", hi.Z, want[sec[1]], 1e-9)
 		}
 	}
 }
@@ -226,7 +226,7 @@ func TestDeepStrutsHaveTwoPegs(t *testing.T) {
 		role, section string
 		pegs          int
 	}{{"strut", "4 x 8", 2}, {"strut", "4 x 6", 1}, {"brace", "4 x 8", 1}} {
-		src := twoSticks + "  slope: {role: " + c.role + ", section: " + c.section + ", from: [1, 6, 20], to: [1, 66, 80], faces: [top, west]}\njoints:\n  - {kind: brace mortise and tenon, of: slope, end: start, into: post}\n"
+		src := trial.TwoSticks + "  slope: {role: " + c.role + ", section: " + c.section + ", from: [1, 6, 20], to: [1, 66, 80], faces: [top, west]}\njoints:\n  - {kind: brace mortise and tenon, of: slope, end: start, into: post}\n"
 		f := trial.Frame(t, "test.yaml", src)
 		if got := len(f.Joints[0].Pegs); got != c.pegs {
 			t.Errorf("%s %s: %d pegs, want %d", c.role, c.section, got, c.pegs)

@@ -1,6 +1,6 @@
 // Package trial holds the frames that tests try: a gate that is as small as a
-// frame can be, buildings drawn at random and the samples, solved. Only tests
-// use it.
+// frame can be, a hut, buildings drawn at random and the samples, solved; and
+// what tests hold frames to, reckoned apart from the program. Only tests use it.
 package trial
 
 import (

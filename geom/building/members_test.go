@@ -1,7 +1,6 @@
-package solve_test
+package building_test
 
 import (
-	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -18,11 +17,11 @@ func TestSeatDepth(t *testing.T) {
 		layout string
 		deep   float64
 	}{{"layout: {rafter: {seat depth: 1.5}}", 1.5}, {"layout: {rafter: {seat depth: 1}}", 1}, {"", 5.5 / 3}} {
-		f := trial.Frame(t, "test.yaml", fmt.Sprintf(hut, c.layout, ""))
+		f := trial.Frame(t, "test.yaml", trial.Hut(c.layout, ""))
 		for id, y := range map[string]float64{"rafter-1-south": 0, "rafter-2-north": 120 * inch} {
 			tm := f.Timber(id)
-			under := facePlane(tm, wordFace(t, tm, "underside"), tm.Ideal)
-			near(t, id+" with "+c.layout+": arris inside the rafter", -height(under, vec.V{Y: y, Z: 96 * inch}), c.deep*inch, 1e-6)
+			under := trial.FacePlane(tm, trial.WordFace(t, tm, "underside"), tm.Ideal)
+			trial.Near(t, id+" with "+c.layout+": arris inside the rafter", -under.Height(vec.V{Y: y, Z: 96 * inch}), c.deep*inch, 1e-6)
 		}
 	}
 }
@@ -32,7 +31,7 @@ func TestSeatDepth(t *testing.T) {
 func TestSeatBoreStopsAboveTheMortise(t *testing.T) {
 	for _, pitch := range []string{"4 in 12", "9 in 12", "14 in 12"} {
 		for _, seat := range []string{"step-lap", "birdsmouth"} {
-			src := strings.Replace(fmt.Sprintf(hut, "", ""), "pitch: 9 in 12", "pitch: "+pitch+", seat: "+seat, 1)
+			src := strings.Replace(trial.Hut("", ""), "pitch: 9 in 12", "pitch: "+pitch+", seat: "+seat, 1)
 			f := trial.Frame(t, "test.yaml", src)
 			plate := f.Timber("plate-south")
 			top := 0.0
@@ -83,9 +82,9 @@ timbers:
 		if tm.Species != c.species {
 			t.Errorf("%s is of %s", c.id, tm.Species)
 		}
-		near(t, c.id+" thinner side", min(tm.Section[0], tm.Section[1]), c.a*inch, 1e-9)
-		near(t, c.id+" deeper side", max(tm.Section[0], tm.Section[1]), c.b*inch, 1e-9)
-		near(t, c.id+" ideal", max(tm.Ideal[0], tm.Ideal[1]), (c.b-c.reduce)*inch, 1e-9)
+		trial.Near(t, c.id+" thinner side", min(tm.Section[0], tm.Section[1]), c.a*inch, 1e-9)
+		trial.Near(t, c.id+" deeper side", max(tm.Section[0], tm.Section[1]), c.b*inch, 1e-9)
+		trial.Near(t, c.id+" ideal", max(tm.Ideal[0], tm.Ideal[1]), (c.b-c.reduce)*inch, 1e-9)
 	}
 	if list := f.Notes; len(list) > 0 {
 		t.Errorf("a note: %s", list[0].Text)

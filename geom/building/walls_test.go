@@ -1,4 +1,4 @@
-package solve_test
+package building_test
 
 import (
 	"fmt"
@@ -11,8 +11,8 @@ import (
 	"pegwright/samples/trial"
 )
 
-// building is a frame of the given bays with more keys of its building.
-func building(bays, more string) string {
+// ofBays is a frame of the given bays with more keys of its building.
+func ofBays(bays, more string) string {
 	return fmt.Sprintf("frame: F\nunits: in\nbuilding:\n  span: 12'\n  bays: [%s]\n  eave: 9'\n%s", bays, more)
 }
 
@@ -34,10 +34,10 @@ func TestGirtsStaggerInSlenderPosts(t *testing.T) {
 		post string
 		drop float64
 	}{{"6 x 6", 7}, {"8 x 8", 0}} {
-		f := trial.Frame(t, "test.yaml", "sections: {post: "+c.post+"}\n"+building("10', 10'", "  girts: {height: [4'], in: [south]}\n"))
+		f := trial.Frame(t, "test.yaml", "sections: {post: "+c.post+"}\n"+ofBays("10', 10'", "  girts: {height: [4'], in: [south]}\n"))
 		a, b := f.Timber("girt-south-1"), f.Timber("girt-south-2")
-		near(t, "first girt", a.Place.O.Z, 48*inch, 1e-6)
-		near(t, "second girt", b.Place.O.Z, (48-c.drop)*inch, 1e-6)
+		trial.Near(t, "first girt", a.Place.O.Z, 48*inch, 1e-6)
+		trial.Near(t, "second girt", b.Place.O.Z, (48-c.drop)*inch, 1e-6)
 		if f.Timber("girt-north-1") != nil || f.Timber("girt-west-1") != nil {
 			t.Error("girts in walls that were not named")
 		}
@@ -51,17 +51,17 @@ func TestGirtsStaggerInSlenderPosts(t *testing.T) {
 // as few even parts as the spacing allows. Between 6 in sills of a 10 ft bay
 // lie 108 in: at most 24 in apart they stand 21.6 in apart. Closed form.
 func TestFloorJoists(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", building("10'", "  sills: yes\n  floor: {spacing: 24\"}\n"))
+	f := trial.Frame(t, "test.yaml", ofBays("10'", "  sills: yes\n  floor: {spacing: 24\"}\n"))
 	for i := range 4 {
 		j := f.Timber(fmt.Sprint("joist-", i+1))
 		if j == nil {
 			t.Fatalf("no joist %d", i+1)
 		}
-		near(t, j.ID, j.Place.O.X+j.Section[1]/2, (6+21.6*float64(i+1))*inch, 2*inch)
-		near(t, "top", j.Place.O.Z, 0, 1e-6)
+		trial.Near(t, j.ID, j.Place.O.X+j.Section[1]/2, (6+21.6*float64(i+1))*inch, 2*inch)
+		trial.Near(t, "top", j.Place.O.Z, 0, 1e-6)
 		// 2 in of bearing at each end beyond the sills' ideal faces, 5-1/2 in
 		// from the outside.
-		near(t, "length", j.Length, (144-2*5.5+2*2)*inch, 1e-6)
+		trial.Near(t, "length", j.Length, (144-2*5.5+2*2)*inch, 1e-6)
 	}
 	if f.Timber("joist-5") != nil {
 		t.Error("more joists than the spacing asks for")
@@ -71,7 +71,7 @@ func TestFloorJoists(t *testing.T) {
 // Braces of several sets: down braces stand on the sills, inner bents alone
 // can have theirs, and legs of 24 x 18 run from nose to nose by Pythagoras.
 func TestBraceSets(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", building("10', 10'", `  sills: yes
+	f := trial.Frame(t, "test.yaml", ofBays("10', 10'", `  sills: yes
   braces:
     - {legs: 24 x 18, in: [inner bents]}
     - {legs: 20 x 20, in: [walls], go: down, sides: [north], bays: [2]}
@@ -92,7 +92,7 @@ func TestBraceSets(t *testing.T) {
 	}
 	for _, line := range foot.Lines {
 		if line.Main { // 10 ft bay line, 5-1/2 in of post, 20 in leg
-			near(t, "nose line on the sill", line.X, (120+5.5+20)*inch, 0.6*inch)
+			trial.Near(t, "nose line on the sill", line.X, (120+5.5+20)*inch, 0.6*inch)
 		}
 	}
 	var nose []float64
@@ -103,13 +103,13 @@ func TestBraceSets(t *testing.T) {
 			}
 		}
 	}
-	near(t, "nose to nose", nose[1]-nose[0], math.Hypot(24, 18)*inch, 1e-6)
+	trial.Near(t, "nose to nose", nose[1]-nose[0], math.Hypot(24, 18)*inch, 1e-6)
 }
 
 // Bent braces that would meet under a short tie are made shorter or left out,
 // and the frame says so.
 func TestBracesUnderAShortTie(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", strings.Replace(building("10'", "  braces: {legs: 30 x 30, in: [bents]}\n"), "span: 12'", "span: 66", 1))
+	f := trial.Frame(t, "test.yaml", strings.Replace(ofBays("10'", "  braces: {legs: 30 x 30, in: [bents]}\n"), "span: 12'", "span: 66", 1))
 	if !said(f, "these braces have others") && !said(f, "no room for") {
 		t.Errorf("no word of it: %v", f.Notes)
 	}
@@ -118,7 +118,7 @@ func TestBracesUnderAShortTie(t *testing.T) {
 // A plate longer than the longest stick is made of pieces no longer than it,
 // with a scarf at least 2 in clear of the pockets beside it.
 func TestLongPlateIsScarfed(t *testing.T) {
-	src := "wood: {timbers: {species: eastern white pine, longest: 24'}}\n" + building("12', 12', 12'", "  braces: {legs: 24 x 24, in: [walls]}\n")
+	src := "wood: {timbers: {species: eastern white pine, longest: 24'}}\n" + ofBays("12', 12', 12'", "  braces: {legs: 24 x 24, in: [walls]}\n")
 	f := trial.Frame(t, "test.yaml", src)
 	n := 0
 	for _, tm := range f.Timbers {
@@ -144,12 +144,12 @@ func TestLongPlateIsScarfed(t *testing.T) {
 // Piers under a sill stand under the bents and no farther apart between them
 // than the spacing asks for.
 func TestPiersUnderSills(t *testing.T) {
-	f := trial.Frame(t, "test.yaml", building("10'", "  sills: yes\n  piers: {size: 12 x 12, spacing: 4'}\n"))
+	f := trial.Frame(t, "test.yaml", ofBays("10'", "  sills: yes\n  piers: {size: 12 x 12, spacing: 4'}\n"))
 	n := 0
 	for _, s := range f.Supports {
 		if s.Timber == "sill-south" {
 			n++
-			near(t, "pier", s.At.Z, -8*inch, 1e-6)
+			trial.Near(t, "pier", s.At.Z, -8*inch, 1e-6)
 		}
 	}
 	// 120 in less a 6 in post are 114 in: three parts of 38 in.

@@ -1,4 +1,4 @@
-package solve_test
+package building_test
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 
 // roofed is a hut 10 ft wide under the roof that the keys describe.
 func roofed(keys, more string) string {
-	return strings.Replace(fmt.Sprintf(hut, "", more), "shape: gable, pitch: 9 in 12", keys, 1)
+	return strings.Replace(trial.Hut("", more), "shape: gable, pitch: 9 in 12", keys, 1)
 }
 
 // seatArea is the area of the level faces that a joint leaves on a timber,
@@ -49,18 +49,18 @@ func TestRidgeHeight(t *testing.T) {
 	seat := 5.5/2 - back // on the ridge, shorter than a third of the rafter allows
 	top := 96 + (60-back-cross)*0.75
 	ridge := f.Timber("ridge")
-	near(t, "ridge top", ridge.Place.O.Z, top*inch, 1e-6)
-	near(t, "ridge centred", ridge.Place.O.Y, (60-2.75)*inch, 1e-6)
+	trial.Near(t, "ridge top", ridge.Place.O.Z, top*inch, 1e-6)
+	trial.Near(t, "ridge centred", ridge.Place.O.Y, (60-2.75)*inch, 1e-6)
 	for _, side := range []string{"south", "north"} {
 		id := "rafter-2-" + side
-		near(t, "seat of "+id+" on the ridge", seatArea(f, id, id+"-on-ridge"), seat*4*inch*inch, 1e-3)
-		near(t, "seat of "+id+" on the plate", seatArea(f, id, id+"-on-plate-"+side), cross*4*inch*inch, 1e-3)
+		trial.Near(t, "seat of "+id+" on the ridge", seatArea(f, id, id+"-on-ridge"), seat*4*inch*inch, 1e-3)
+		trial.Near(t, "seat of "+id+" on the plate", seatArea(f, id, id+"-on-plate-"+side), cross*4*inch*inch, 1e-3)
 	}
 	// King post: from the tie's top to the ridge's underside, and its tenons.
 	king := f.Timber("king-post-1")
 	tie, under := (96-6-6)*inch, (top-7.5)*inch
-	near(t, "king post", king.Length, under-tie+(3+4)*inch, 1e-6)
-	near(t, "king post in the middle", king.Place.Out(vec.V{Y: king.Ideal[0] / 2, Z: king.Ideal[1] / 2}).Y, 60*inch, 1e-6)
+	trial.Near(t, "king post", king.Length, under-tie+(3+4)*inch, 1e-6)
+	trial.Near(t, "king post in the middle", king.Place.Out(vec.V{Y: king.Ideal[0] / 2, Z: king.Ideal[1] / 2}).Y, 60*inch, 1e-6)
 }
 
 // Ties of a roof that thrusts hold tension; where a ridge or two plates of
@@ -94,15 +94,15 @@ func TestShedRoof(t *testing.T) {
 		f := trial.Frame(t, "test.yaml", roofed(c.roof, ""))
 		sin := c.rise / math.Hypot(c.rise, 12)
 		low, high := f.Timber("plate-"+c.low), f.Timber("plate-"+c.high)
-		near(t, "low plate", low.Place.O.Z, 96*inch, 1e-6)
-		near(t, "high plate", high.Place.O.Z, (96+(120-5.5)*c.rise/12)*inch, 1e-6)
+		trial.Near(t, "low plate", low.Place.O.Z, 96*inch, 1e-6)
+		trial.Near(t, "high plate", high.Place.O.Z, (96+(120-5.5)*c.rise/12)*inch, 1e-6)
 		cross := math.Min(5.5/3/sin, 5.5-1)
 		r := f.Timber("rafter-2")
-		near(t, "rafter", r.Length, (120+2*9)*math.Hypot(1, c.rise/12)*inch, 1e-6)
+		trial.Near(t, "rafter", r.Length, (120+2*9)*math.Hypot(1, c.rise/12)*inch, 1e-6)
 		for _, p := range []string{c.low, c.high} {
-			near(t, "seat on the plate "+p, seatArea(f, "rafter-2", "rafter-2-on-plate-"+p), cross*4*inch*inch, 1e-3)
+			trial.Near(t, "seat on the plate "+p, seatArea(f, "rafter-2", "rafter-2-on-plate-"+p), cross*4*inch*inch, 1e-3)
 			post := f.Timber("post-1-" + p)
-			near(t, "post under it", post.Length, f.Timber("plate-"+p).Place.O.Z-5.5*inch+3*inch, 1e-6)
+			trial.Near(t, "post under it", post.Length, f.Timber("plate-"+p).Place.O.Z-5.5*inch+3*inch, 1e-6)
 		}
 	}
 }
@@ -119,11 +119,11 @@ building:
 `
 
 // arrisLength is the length of a stick's reference arris from plane a to plane b.
-func arrisLength(f *geom.Frame, id string, a, b plane) float64 {
+func arrisLength(f *geom.Frame, id string, a, b trial.Plane) float64 {
 	tm := f.Timber(id)
-	at := func(p plane) vec.V {
+	at := func(p trial.Plane) vec.V {
 		o, d := tm.Place.O, tm.Place.X
-		return o.Add(d.Mul(-height(p, o) / p.n.Dot(d)))
+		return o.Add(d.Mul(-p.Height(o) / p.N.Dot(d)))
 	}
 	return at(a).Dist(at(b))
 }
@@ -138,9 +138,9 @@ func TestKingPostTruss(t *testing.T) {
 	run := (120 - 7.5 - 10 - 3.75) * inch
 	tieTop := f.Timber("tie-1").Place.O.Z
 	king := f.Timber("king-post-1")
-	side := plane{vec.V{Y: 1}, king.Place.Out(vec.V{}).Y}
-	near(t, "king post's south side", side.d, (120-3.75)*inch, 1e-6)
-	near(t, "principal", arrisLength(f, "principal-1-south", plane{vec.V{Z: 1}, tieTop}, side), run*5/4, 1e-6)
+	side := trial.Plane{N: vec.V{Y: 1}, D: king.Place.Out(vec.V{}).Y}
+	trial.Near(t, "king post's south side", side.D, (120-3.75)*inch, 1e-6)
+	trial.Near(t, "principal", arrisLength(f, "principal-1-south", trial.Plane{N: vec.V{Z: 1}, D: tieTop}, side), run*5/4, 1e-6)
 	// Strut: from 6 in above the tie on the king post's side to the underside,
 	// square to it. Perpendicular from (run, 6 in) to a line through (0, 0) of
 	// slope 3/4, less the rafter's 7-1/2 in.
@@ -151,7 +151,7 @@ func TestKingPostTruss(t *testing.T) {
 	}
 	shoulder, nose := f.Joint("strut-1-south-into-principal-1-south").Bearing, (120-3.75)*inch
 	foot := vec.V{Y: nose, Z: tieTop + 6*inch}
-	near(t, "strut", math.Abs(shoulder.Height(foot)), strut, 1e-6)
+	trial.Near(t, "strut", math.Abs(shoulder.Height(foot)), strut, 1e-6)
 	// Only the king posts' feet are pulled; their pegs are at full strength in oak.
 	for _, j := range f.Joints {
 		if want := j.Of.Role == "king post" && j.Into.Role == "tie"; j.Tension != want {
@@ -166,15 +166,15 @@ func TestPurlins(t *testing.T) {
 	for _, spacing := range []float64{24, 36, 48} {
 		f := trial.Frame(t, "test.yaml", fmt.Sprintf(hall, fmt.Sprintf("truss: queen posts, purlin spacing: %g", spacing)))
 		principal := f.Timber("principal-1-south")
-		top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
+		top := trial.FacePlane(principal, trial.WordFace(t, principal, "top"), principal.Ideal)
 		var rows []float64
 		for i := 1; ; i++ {
 			p := f.Timber(fmt.Sprintf("purlin-%d-1-south", i))
 			if p == nil {
 				break
 			}
-			near(t, p.ID+" in the plane of the tops", height(top, p.Place.O), 0, 1e-6)
-			near(t, p.ID+" between the principals' inner sides and into them", p.Length, (144-2*5.5+2*2)*inch, 1e-6)
+			trial.Near(t, p.ID+" in the plane of the tops", top.Height(p.Place.O), 0, 1e-6)
+			trial.Near(t, p.ID+" between the principals' inner sides and into them", p.Length, (144-2*5.5+2*2)*inch, 1e-6)
 			rows = append(rows, principal.Place.In(p.Place.O).X)
 		}
 		if len(rows) < 2 {
@@ -193,14 +193,14 @@ func TestPurlins(t *testing.T) {
 func TestTiesOverPlates(t *testing.T) {
 	f := trial.Frame(t, "test.yaml", fmt.Sprintf(hall, "truss: queen posts, heel: 11"))
 	tie, principal := f.Timber("tie-1"), f.Timber("principal-1-south")
-	near(t, "tie's ideal underside", tie.Place.O.Z-9.5*inch, (108-1)*inch, 1e-6)
-	top := facePlane(principal, wordFace(t, principal, "top"), principal.Ideal)
+	trial.Near(t, "tie's ideal underside", tie.Place.O.Z-9.5*inch, (108-1)*inch, 1e-6)
+	top := trial.FacePlane(principal, trial.WordFace(t, principal, "top"), principal.Ideal)
 	at := vec.V{Z: tie.Place.O.Z}
-	nose := -height(top, at) / top.n.Y
-	near(t, "heel", nose-tie.Place.O.Y, 11*inch, 1e-6)
+	nose := -top.Height(at) / top.N.Y
+	trial.Near(t, "heel", nose-tie.Place.O.Y, 11*inch, 1e-6)
 	// The principal's middle comes down on the plate's: half of 7-1/2 less half
 	// of 7-1/2 over sin, but not more than 6 in outside.
-	near(t, "nose", nose, math.Max((7.5-7.5/0.6)/2, -6)*inch, 1e-6)
+	trial.Near(t, "nose", nose, math.Max((7.5-7.5/0.6)/2, -6)*inch, 1e-6)
 }
 
 // Over a collar the rafters are as far apart as the pitch leaves them.
@@ -212,8 +212,8 @@ func TestCollars(t *testing.T) {
 			continue
 		}
 		n++
-		near(t, tm.ID+" underside", tm.Place.O.Z-5.5*inch, (96+12)*inch, 1e-6)
-		near(t, tm.ID+" in the middle", 2*tm.Place.O.Y+tm.Length, 120*inch, 1e-6)
+		trial.Near(t, tm.ID+" underside", tm.Place.O.Z-5.5*inch, (96+12)*inch, 1e-6)
+		trial.Near(t, tm.ID+" in the middle", 2*tm.Place.O.Y+tm.Length, 120*inch, 1e-6)
 	}
 	if n != 3 {
 		t.Errorf("%d collars on 5 pairs, one on every second", n)
@@ -229,13 +229,13 @@ func TestCollars(t *testing.T) {
 // sit alike on both.
 func TestLeanTo(t *testing.T) {
 	f := trial.Frame(t, "test.yaml", strings.Replace(fmt.Sprintf(hall, "ridge: beam"), "eave: 9'", "eave: 9'\n  lean-tos:\n    - {wall: south, span: 6', pitch: 4 in 12, height: 80}", 1))
-	near(t, "ledger", f.Timber("lean-to-ledger-1-south").Place.O.Z, 80*inch, 1e-6)
+	trial.Near(t, "ledger", f.Timber("lean-to-ledger-1-south").Place.O.Z, 80*inch, 1e-6)
 	plate := f.Timber("lean-to-plate-south")
-	near(t, "plate", plate.Place.O.Z, (80-72.0/3)*inch, 1e-6)
-	near(t, "plate's outside", plate.Place.O.Y, -72*inch, 1e-6)
+	trial.Near(t, "plate", plate.Place.O.Z, (80-72.0/3)*inch, 1e-6)
+	trial.Near(t, "plate's outside", plate.Place.O.Y, -72*inch, 1e-6)
 	sin := 1 / math.Sqrt(10)
 	cross := math.Min(5.5/3/sin, 5.5-1) // 1 in is left behind the seat on the ledger, the narrower of the two
 	for _, on := range []string{"lean-to-plate-south", "lean-to-ledger-1-south"} {
-		near(t, "seat on "+on, seatArea(f, "lean-to-rafter-2-south", "lean-to-rafter-2-south-on-"+on), cross*4*inch*inch, 1e-3)
+		trial.Near(t, "seat on "+on, seatArea(f, "lean-to-rafter-2-south", "lean-to-rafter-2-south-on-"+on), cross*4*inch*inch, 1e-3)
 	}
 }
