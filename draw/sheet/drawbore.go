@@ -148,16 +148,7 @@ func (d *bored) signed(mm float64) string {
 func (d *bored) title(sheet, scale string) block.Title {
 	j := d.j
 	shows := fmt.Sprintf("%s  %s", j.Mark, j.ID) + d.g.Alike()
-	t := block.TitleFor(d.f, sheet, shows, scale)
-	t.Note = fmt.Sprintf("receiver %s, enterer %s; dimensions in %s", j.Into.ID, j.Of.ID, unitWords(d.f.Units))
-	return t
-}
-
-func unitWords(u measure.Units) string {
-	if u == measure.Metric {
-		return "millimetres"
-	}
-	return "feet and inches"
+	return block.TitleFor(d.f, sheet, shows, scale)
 }
 
 // scaleFor returns the largest usual scale at which need fits the room given,

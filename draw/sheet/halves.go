@@ -64,7 +64,7 @@ type halvesPage struct {
 func (h *halvesPage) fields() (s *draw.Sheet, room, full block.Field, lines []string) {
 	j := h.g.First()
 	t := block.TitleFor(h.f, j.Kind+h.title, served(h.g), page.Scale(h.n))
-	t.Note = "third-angle views; heavy line: reference arris, where it is seen; names of dimensions: joint sheet"
+	t.Note = "third-angle views; heavy line: reference arris; names: joint sheet"
 	s, full = block.ForFrame(h.f, "joint", j.ID+"-"+h.id, t)
 	if mirror := h.g.MirrorWords("on the joint sheet"); mirror != "" {
 		lines = font.Wrap(mirror, full.W(), dim.Small)
@@ -252,6 +252,7 @@ func (c column) draw(s *draw.Sheet, x, y float64) {
 		xs, ys := v.requests(c.k, c.f)
 		dim.Stack(s, v.across, edge(box, v.across), dim.Moved(xs, o))
 		dim.Stack(s, v.up, edge(box, v.up), dim.Moved(ys, o))
+		v.drawBevels(s, c.k, o)
 		y = box.Min.Y - b - between
 	}
 }

@@ -22,7 +22,7 @@ import (
 func Joint(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	j := g.First()
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
-	t.Note = "exploded view, " + block.HiddenNote(f) + "; thin dashed lines lead from each part to its seat"
+	t.Note = "exploded view, " + block.HiddenNote(f) + "; dashed: from a part to its seat"
 	s, field := block.ForFrame(f, "joint", j.ID, t)
 	left, right, under := divide(g, f, field)
 	if under {

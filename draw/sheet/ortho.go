@@ -24,10 +24,11 @@ type ortho struct {
 	timber *geom.Timber
 	// sawn is where the wood of whole is sawn through, to be hatched; nil for
 	// a plain view.
-	sawn  *solid.Plane
-	whole view.Part
-	items []draw.Item // at full size
-	box   draw.Box
+	sawn   *solid.Plane
+	whole  view.Part
+	items  []draw.Item // at full size
+	box    draw.Box
+	bevels []bevel // at full size
 }
 
 // across returns the direction that lies across the paper in the views: along
@@ -85,6 +86,7 @@ func orthos(g scene.Group) (enterer, receiver []*ortho) {
 	for _, x := range append(enterer[:len(enterer):len(enterer)], receiver...) {
 		x.render()
 	}
+	bevels(j, append(enterer[:len(enterer):len(enterer)], receiver...))
 	return enterer, receiver
 }
 
