@@ -103,7 +103,7 @@ func (h *halvesPage) sheet() *draw.Sheet {
 	spare = max(spare, 0) / float64(len(h.cols)+1)
 	x := room.X0 + spare
 	for _, c := range h.cols {
-		c.draw(s, x, room.Y1-(room.H()-c.h)/2)
+		c.draw(s, x, room.Y1-(room.H()-c.h)/2, room.Box())
 		x += c.w + spare
 	}
 	return s
@@ -239,8 +239,9 @@ func columnOf(views []*ortho, k float64, f *geom.Frame) column {
 	return c
 }
 
-// draw draws the views of a column with its left edge at x and its top at y.
-func (c column) draw(s *draw.Sheet, x, y float64) {
+// draw draws the views of a column with its left edge at x and its top at y, and
+// nothing outside the field.
+func (c column) draw(s *draw.Sheet, x, y float64, field draw.Box) {
 	for i, v := range c.views {
 		l, _, b, t := v.room(c.k, c.f)
 		o := vec.At(x-c.left[i], y-t-v.box.Max.Y*c.k)
@@ -252,7 +253,7 @@ func (c column) draw(s *draw.Sheet, x, y float64) {
 		xs, ys := v.requests(c.k, c.f)
 		dim.Stack(s, v.across, edge(box, v.across), dim.Moved(xs, o))
 		dim.Stack(s, v.up, edge(box, v.up), dim.Moved(ys, o))
-		v.drawBevels(s, c.k, o)
+		v.drawBevels(s, c.k, o, field)
 		y = box.Min.Y - b - between
 	}
 }

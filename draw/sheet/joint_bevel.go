@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
@@ -45,18 +46,18 @@ func (v *ortho) bevelOf(j *geom.Joint, deg float64) (best bevel, ok bool) {
 	if math.Abs(along.Len()-1) > 1e-6 {
 		return bevel{}, false // seen from its end
 	}
-	segments := v.seen()
+	cuts, arrises := v.lines(draw.Part, draw.Register, draw.Hidden), v.lines(draw.Part, draw.Register)
 	long := 0.0
 	for i := range v.timber.Cuts {
 		c := &v.timber.Cuts[i]
 		if c.Joint != j.ID || scene.HasRole(c.Solid, geom.RoleReduced) {
 			continue
 		}
-		for _, s := range segments {
+		for _, s := range cuts {
 			if !v.onCut(c, s) {
 				continue
 			}
-			for _, arris := range segments {
+			for _, arris := range arrises {
 				b, meets := corner(s, arris, along)
 				if l := min(b.a.Len(), b.b.Len()); meets && math.Abs(b.deg-deg) < 0.05 && l > long+1e-6 {
 					best, ok, long = b, true, l
@@ -67,12 +68,12 @@ func (v *ortho) bevelOf(j *geom.Joint, deg float64) (best bevel, ok bool) {
 	return best, ok
 }
 
-// seen returns the straight lines that a view shows, at full size.
-func (v *ortho) seen() [][2]vec.P {
+// lines returns the straight lines of some classes in a view, at full size.
+func (v *ortho) lines(classes ...draw.Class) [][2]vec.P {
 	var out [][2]vec.P
 	for _, it := range v.items {
 		p, ok := it.(*draw.Path)
-		if !ok || p.Class != draw.Part && p.Class != draw.Register {
+		if !ok || !slices.Contains(classes, p.Class) {
 			continue
 		}
 		for i := 1; i < len(p.Pts); i++ {
@@ -147,16 +148,18 @@ func corner(cut, arris [2]vec.P, along vec.P) (bevel, bool) {
 const bevelMost = 40.0
 
 // drawBevels draws the view's bevels at scale k, its origin at o, each with the
-// least arc whose text stands free of all that the sheet holds; one that finds no
-// room is left to the table of the joint sheet.
-func (v *ortho) drawBevels(s *draw.Sheet, k float64, o vec.P) {
+// least arc that lies in the room and whose text stands free of all that the sheet
+// holds; one that finds no room is left to the table of the joint sheet.
+func (v *ortho) drawBevels(s *draw.Sheet, k float64, o vec.P, room draw.Box) {
 	for _, b := range v.bevels {
 		a := dim.Angle{Apex: o.Add(b.apex.Mul(k)), A: b.a.Mul(k), B: b.b.Mul(k), Text: draw.Number(b.deg, 1) + "°", Owner: v.timber.ID}
 		for r := a.Least(7); r <= bevelMost; r++ {
 			box := a.Box(r)
 			box.Min, box.Max = box.Min.Sub(vec.At(0.8, 0.8)), box.Max.Add(vec.At(0.8, 0.8))
-			if a.Clear(r) && !page.AnyHits(s.Items, box) {
-				a.Draw(s, r)
+			try := draw.NewSheet("", "", "", s.W, s.H)
+			a.Draw(try, r)
+			if all := try.Bounds(); a.Clear(r) && !page.AnyHits(s.Items, box) && room.With(all.Min, all.Max) == room {
+				s.Add(try.Items...)
 				break
 			}
 		}
