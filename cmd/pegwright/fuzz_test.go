@@ -17,6 +17,9 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/scene"
 	"pegwright/draw/sheet"
+	"pegwright/draw/sheet/drawbore"
+	"pegwright/draw/sheet/joint"
+	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/timber"
 	"pegwright/draw/svg"
 	"pegwright/geom/list"
@@ -89,15 +92,15 @@ func oneKind(f *solved, which uint8) []*draw.Sheet {
 	case k == 1:
 		return sheet.Views(fr)
 	case k == 2:
-		return sheet.Surveys(fr)
+		return plan.Sheets(fr)
 	case k == 3:
 		return sheet.Lists(fr, stops)
 	case k == 4 && len(sticks) > 0:
 		return timber.Sheets(fr, sticks[n%len(sticks)], stops)
 	case k == 5 && len(groups) > 0:
-		return sheet.Joint(fr, groups[n%len(groups)], stops)
+		return joint.Sheets(fr, groups[n%len(groups)], stops)
 	case k == 6 && len(groups) > 0:
-		return sheet.Drawbore(fr, groups[n%len(groups)], stops)
+		return drawbore.Sheets(fr, groups[n%len(groups)], stops)
 	case k == 7:
 		return sheet.Apart(fr)
 	}

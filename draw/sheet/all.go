@@ -4,6 +4,10 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/crew"
 	"pegwright/draw/scene"
+	"pegwright/draw/sheet/drawbore"
+	"pegwright/draw/sheet/joint"
+	"pegwright/draw/sheet/permit"
+	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/raise"
 	"pegwright/draw/sheet/timber"
 	"pegwright/geom"
@@ -17,7 +21,7 @@ import (
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	rest := crew.Join(parts(f, Stopped(f, finds)))
-	rest = append(rest, Permit(f)...)
+	rest = append(rest, permit.Sheets(f)...)
 	cover := Cover(f, finds, entries(rest, 1))
 	if n := len(cover); n > 0 {
 		cover = Cover(f, finds, entries(rest, n))
@@ -30,7 +34,7 @@ func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
 	sticks, groups := scene.AllSticks(f), scene.Groups(f)
 	var out []func() []*draw.Sheet
-	for _, overview := range []func(*geom.Frame) []*draw.Sheet{Views, Apart, Surveys} {
+	for _, overview := range []func(*geom.Frame) []*draw.Sheet{Views, Apart, plan.Sheets} {
 		out = append(out, func() []*draw.Sheet {
 			sheets := overview(f)
 			link(sheets, sticks, groups)
@@ -42,10 +46,10 @@ func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
 		out = append(out, func() []*draw.Sheet { return timber.Sheets(f, g, stops) })
 	}
 	for _, g := range groups {
-		out = append(out, func() []*draw.Sheet { return Joint(f, g, stops) })
+		out = append(out, func() []*draw.Sheet { return joint.Sheets(f, g, stops) })
 	}
 	for _, g := range groups {
-		out = append(out, func() []*draw.Sheet { return Drawbore(f, g, stops) })
+		out = append(out, func() []*draw.Sheet { return drawbore.Sheets(f, g, stops) })
 	}
 	return append(out, func() []*draw.Sheet { return raise.Sheets(f) })
 }

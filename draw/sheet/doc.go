@@ -1,8 +1,8 @@
 // Package sheet composes the drawing sheets that are not printed at full scale.
-// All puts them in order. Timber sheets and raising sheets have packages of
-// their own below it, and the others are here: cover, frame views, plans and
-// elevations, lists, joint sheets, drawbore sheets, the permit set. It reads a
-// solved frame and its findings and returns sheets of paper.
+// All puts them in order. The cover, the views of the whole frame and the lists are
+// here, and every other kind has a package of its own below: plans and elevations,
+// timber sheets, joint sheets, drawbore sheets, raising sheets, the permit set. It
+// reads a solved frame and its findings and returns sheets of paper.
 //
 // It asks geometry by role and by data and knows no kind of joint: a new kind
 // needs no change here.

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/samples/trial"
@@ -13,8 +14,8 @@ import (
 // name.
 func TestOtherFrames(t *testing.T) {
 	trial.EachOther(t, func(t *testing.T, f *geom.Frame) {
-		surveys := append(Apart(f), Surveys(f)...)
-		all := wordsOn(surveys, "")
+		surveys := append(Apart(f), plan.Sheets(f)...)
+		all := tidy.TextsOn(surveys, "")
 		for _, x := range f.Timbers {
 			if !strings.Contains(all, "\n"+x.ID+"\n") {
 				t.Errorf("%s is not named", x.ID)
@@ -22,4 +23,18 @@ func TestOtherFrames(t *testing.T) {
 		}
 		tidy.Sheets(t, surveys)
 	})
+}
+
+// Every timber is named on a plan, on an elevation or where the frame is pulled
+// apart, or in the views of the whole frame.
+func TestEveryTimberIsNamed(t *testing.T) {
+	for _, name := range trial.Drawn() {
+		f := trial.Sample(t, name)
+		all := tidy.TextsOn(append(append(plan.Sheets(f), Apart(f)...), Views(f)...), "")
+		for _, x := range f.Timbers {
+			if !strings.Contains(all, "\n"+x.ID+"\n") {
+				t.Errorf("%s: %s is not named", name, x.ID)
+			}
+		}
+	}
 }

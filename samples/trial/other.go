@@ -45,3 +45,13 @@ func EachOther(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
 		t.Run(name, func(t *testing.T) { test(t, Frame(t, name, src)) })
 	}
 }
+
+// LongBarn is a barn of seven bays of 12 ft, drawn on paper of the name given.
+func LongBarn(t testing.TB, paper string) *geom.Frame {
+	return Frame(t, "long barn", `frame: Long barn
+units: in
+building: {span: 24', bays: [12', 12', 12', 12', 12', 12', 12'], eave: 10', sills: yes, roof: {shape: gable, pitch: 9 in 12, overhang: 12"}, braces: {legs: 30" x 30", in: [bents, walls]}}
+sections: {sill: 8 x 8, post: 8 x 8, tie: 8 x 10, plate: 8 x 8, rafter: 6 x 8}
+paper: {sheets: `+paper+`}
+`)
+}

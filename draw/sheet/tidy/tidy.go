@@ -20,6 +20,23 @@ import (
 	"pegwright/geom/vec"
 )
 
+// TextsOn returns the texts of the sheets whose id begins so, each between the ends
+// of two lines.
+func TextsOn(sheets []*draw.Sheet, id string) string {
+	var out []string
+	for _, s := range sheets {
+		if !strings.HasPrefix(s.ID, id) {
+			continue
+		}
+		for _, it := range s.Items {
+			if x, ok := it.(*draw.Text); ok {
+				out = append(out, x.S)
+			}
+		}
+	}
+	return "\n" + strings.Join(out, "\n") + "\n"
+}
+
 // wide lines may not run through these sheets' words; joint and drawbore sheets
 // are held apart by tests of their own.
 func linesCount(s *draw.Sheet) bool {

@@ -1,0 +1,83 @@
+package plan
+
+import (
+	"pegwright/draw"
+	"pegwright/draw/block"
+	"pegwright/draw/dim"
+	"pegwright/draw/setout"
+	"pegwright/geom/vec"
+)
+
+// Heights stand at the right of an elevation in a column of their own, each at
+// the end of a line at that height with the open triangle that marks a level on
+// a building's elevation (as in ISO 129-1).
+
+// Sizes of the column of heights, paper mm: from the view to the column, from
+// there to where the marks stand, across a mark, and the pitch of the heights
+// over their lettering.
+const (
+	levelGap   = 5.0
+	levelJog   = 4.0
+	levelMark  = 3.2
+	levelPitch = 1.45
+)
+
+// levelLetters is the group of the words in the column.
+func (p *surveyPage) levelLetters() dim.Group {
+	var words []string
+	for _, l := range p.levels {
+		words = append(words, p.levelText(l))
+	}
+	return dim.Together("levels", words...)
+}
+
+func (p *surveyPage) levelText(l level) string {
+	z, _ := setout.Datum(p.f)
+	return p.f.Units.Plain(l.z-z) + "  " + l.what
+}
+
+// levelRoom is the width that the heights take beside the view.
+func (p *surveyPage) levelRoom() float64 {
+	if len(p.levels) == 0 {
+		return 0
+	}
+	w, g := 0.0, p.levelLetters()
+	for _, l := range p.levels {
+		w = max(w, g.Measure(p.levelText(l)))
+	}
+	return levelGap + levelJog + levelMark + 1 + w
+}
+
+// heights sets the heights in their column, as many as it holds, and counts
+// them. All stand on every sheet, or are shared out where one column cannot
+// hold them.
+func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o vec.P) {
+	letters := p.levelLetters()
+	h := letters.Height
+	low := field.Y0 + p.noteHeight() + 1
+	most := max(int((field.Y1-low)/(h*(levelPitch+0.25))), 1)
+	list := p.levels
+	if len(list) > most {
+		list = list[p.told:min(p.told+most, len(list))]
+	}
+	p.told += len(list)
+	wants := make([]dim.Want, len(list))
+	tips := make([]vec.P, len(list))
+	for i, l := range list {
+		tips[i] = o.Add(p.cam.Project(l.at).Mul(p.k))
+		tips[i].X = min(tips[i].X, box.Max.X)
+		wants[i] = dim.Want{At: tips[i].Y, Size: levelPitch * h}
+	}
+	places, _ := dim.Spread(wants, 0.15*h, low, field.Y1)
+	x := box.Max.X + levelGap
+	for i, l := range list {
+		y := places[i]
+		m := vec.At(x+levelJog+levelMark/2, y)
+		if box.Max.X-tips[i].X > 0.6*box.W() { // not through the whole view
+			tips[i].X = box.Max.X
+		}
+		s.Poly(draw.Dimension, false, tips[i].Add(vec.At(1, 0)), vec.At(x, tips[i].Y), vec.At(x+levelJog, y), vec.At(x+levelJog+levelMark, y)).Mark = "level"
+		s.Poly(draw.Dimension, false, m.Add(vec.At(-levelMark/2, levelMark/2)), m, m.Add(vec.At(levelMark/2, levelMark/2))).Mark = "level"
+		letters.Text(s, vec.At(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
+	}
+}
