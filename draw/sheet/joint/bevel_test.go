@@ -1,4 +1,4 @@
-package sheet
+package joint
 
 import (
 	"math"
