@@ -8,14 +8,15 @@ import (
 	"pegwright/geom/measure"
 )
 
-// part says which part of an end pattern a plan is. The corners of a long scarf
-// lie far apart, and between them there is nothing but straight lines, for which
-// a straightedge is truer than paper that is taped together: such a pattern
-// comes in parts, each laid on a line of its own.
+// part says which part of an end pattern or of a template of holes a plan is. The
+// corners of a long scarf lie far apart, and between them there is nothing but
+// straight lines, for which a straightedge is truer than paper that is taped
+// together: such a pattern comes in parts, each laid on a line of its own.
 type part struct {
 	n, of int     // the number of the part, 1 to of; of is 0 for a whole pattern
 	from  float64 // how far its line lies from line J, toward the finished end, mm
 	own   bool    // it has a line of its own, and not line J
+	off   string  // what line J is
 }
 
 // line names the line that the plan is laid on: J, or for a part that has not
@@ -46,7 +47,7 @@ func endParts(j *geom.Joint, t *geom.Timber, room float64) []plan {
 	for i, s := range spans {
 		p := whole
 		p.strokes, p.guides, p.dims, p.need, p.most, p.want = nil, nil, nil, nil, nil, nil
-		p.part = part{n: i + 1, of: len(spans)}
+		p.part = part{n: i + 1, of: len(spans), off: whole.endName}
 		if p.v.x0 < s.lo || p.v.x0 > s.hi {
 			p.v.x0, p.part.own, p.endName = s.corner, true, "square round"
 			p.part.from = s.corner - whole.v.x0
@@ -104,7 +105,14 @@ func (p plan) partWords(w *words, u measure.Units) {
 		if p.part.from < 0 {
 			way = "start"
 		}
-		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line J, toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), way))
+		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line J (%s), toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), p.part.off, way))
 	}
-	w.add(lettering, false, fmt.Sprintf("Part %d of %d. Between the parts all lines run straight: prick the corners of all of them, then join.", p.part.n, p.part.of))
+	if p.part.of < 2 {
+		return
+	}
+	others := "Between the parts all lines run straight: prick the corners of all of them, then join."
+	if p.kind != "end" {
+		others = "The other holes of the joint are on sheets of their own."
+	}
+	w.add(lettering, false, fmt.Sprintf("Part %d of %d. %s", p.part.n, p.part.of, others))
 }

@@ -47,8 +47,8 @@ func (p plan) holeText(h hole, u measure.Units, again bool) string {
 	case p.kind == "tenon":
 		text += ": bore here, at the cross"
 	}
-	if p.pegs() > 1 {
-		text = fmt.Sprintf("peg %d  %s", h.n, text)
+	if len(p.joint.Pegs) > 1 {
+		text = fmt.Sprintf("hole %d  %s", h.n, text)
 	}
 	return text
 }

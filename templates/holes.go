@@ -12,12 +12,20 @@ import (
 
 // holePlan lays out the holes of one joint on one side face of the receiver.
 func holePlan(j *geom.Joint, kind string, face int, pegs []*geom.Peg) plan {
-	p := plan{kind: kind, joint: j, v: view{t: j.Into, face: face}}
 	main := mainLine(j)
-	p.v.x0 = main.X
-	for i, g := range pegs {
-		p.holes = append(p.holes, hole{peg: g, n: i + 1, c: p.v.from(g.Mortise), bore: g.Bore, mark: mark("hole:"+kind, j, g)})
-		p.window(g)
+	p := plan{kind: kind, joint: j, v: view{t: j.Into, face: face, x0: main.X}, endName: role(j, main.Name)}
+	for _, g := range pegs {
+		p.holes = append(p.holes, hole{peg: g, n: number(j, g), c: p.v.from(g.Mortise), bore: g.Bore, mark: mark("hole:"+kind, j, g)})
+	}
+	p.setHoles()
+	return p
+}
+
+// setHoles adds what a template of the receiver's holes shows beside them.
+func (p *plan) setHoles() {
+	j := p.joint
+	for _, h := range p.holes {
+		p.window(h.peg)
 	}
 	mortise := j.Mortise
 	for _, f := range j.Into.Blank.Faces { // open sides lie outside the wood
@@ -30,10 +38,9 @@ func holePlan(j *geom.Joint, kind string, face int, pegs []*geom.Peg) plan {
 	p.shapes = append(p.shapes,
 		shape{void + " (dashed)", p.v.shadow(mortise), draw.Hidden, mark("outline:mortise", j, nil)},
 		shape{tail + " (dash-dot)", p.v.shadow(j.Tenon), draw.Phantom, mark("outline:tenon", j, nil)})
-	p.lines(main)
+	p.lines(mainLine(j))
 	p.holeDims()
 	p.holeRoom()
-	return p
 }
 
 // mainLine returns the line that templates register on.
@@ -68,16 +75,19 @@ func (p *plan) lines(main geom.Line) {
 	register := guide{name: "lay on " + p.v.arris() + " (fold here)", class: draw.Register, mark: mark("line:register", j, nil), below: s > 0}
 	register.a, register.b = vec.P{X: -far}, vec.P{X: far}
 	p.guides = append(p.guides, register)
+	if p.part.own {
+		p.guides = append(p.guides, p.ownLine())
+	}
 	for _, l := range j.Lines {
 		x := l.X - p.v.x0
 		g := guide{name: role(j, l.Name), class: draw.Dimension, mark: mark("line:other", j, nil), below: x > 0}
-		if l == main {
+		if l == main && !p.part.own {
 			g.name, g.class, g.mark = p.lineName(g.name), draw.Part, mark("line:joint", j, nil)
 		}
 		g.a, g.b = vec.P{X: x, Y: -far}, vec.P{X: x, Y: far}
 		p.guides = append(p.guides, g)
 	}
-	if at, d, ok := p.v.line(j.Bearing); ok {
+	if at, d, ok := p.v.line(j.Bearing); ok && (abs(at.Y) > same || abs(d.Y) > same) { // else it is the register
 		g := guide{name: "bearing: the shoulder lands here", class: draw.Dimension, mark: mark("line:bearing", j, nil)}
 		g.a, g.b = infinite(at, d)
 		if g.b.X < g.a.X {

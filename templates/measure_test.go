@@ -3,6 +3,7 @@ package templates
 import (
 	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -239,24 +240,33 @@ func holdAgainstFrame(t *testing.T, fd found, g, q plan) {
 	}
 	for i := range q.joint.Pegs {
 		a, b := g.joint.Pegs[i], q.joint.Pegs[i]
+		if q.part.of > 0 && !q.bores(b.ID) {
+			continue // in another part
+		}
 		switch q.kind {
 		case "tenon":
 			holdTenon(t, fd, g.joint, q.joint, a.ID, b.ID, q.v.face)
 		case "mate":
-			holdMate(t, fd, g.joint, q.joint, a.ID, b.ID)
+			holdMate(t, fd, g.joint, q.joint, a.ID, b.ID, q.part.from)
 		case "through":
 			holdThrough(t, fd, g.joint, q.joint, a.ID, b.ID)
 		default:
 			if b.Exit != 0 {
-				holdHole(t, fd, g.joint, q.joint, a.ID, b.ID, q.kind)
+				holdHole(t, fd, g.joint, q.joint, a.ID, b.ID, q.kind, q.part.from)
 			}
 		}
 	}
 }
 
-// holdHole: distance from the register arris and from the main line, and that
-// the sheet shows the face from outside and not its mirror image.
-func holdHole(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID, kind string) {
+// bores reports whether the template shows the hole of a peg.
+func (p plan) bores(peg string) bool {
+	return slices.ContainsFunc(p.holes, func(h hole) bool { return h.peg.ID == peg })
+}
+
+// holdHole: distance from the register arris and from the line that the sheet is
+// laid on, which is from mm off the main line, as the sheet says; and that it
+// shows the face from outside and not its mirror image.
+func holdHole(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID, kind string, from float64) {
 	t.Helper()
 	b := boreOf(t, j.Into, j.ID, pegID)
 	c := fd.hole(t, "hole:"+kind+":"+first.ID+":"+firstPeg, b.Diameter)
@@ -277,8 +287,8 @@ func holdHole(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID, kin
 		}
 	}
 	agree(t, fd, "hole to register arris", math.Abs(fd.off(t, "line:register:"+first.ID, c)), ref)
-	agree(t, fd, "hole to line J", math.Abs(fd.off(t, "line:joint:"+first.ID, c)), math.Abs(b.From.X-main.X))
-	holdHands(t, fd, first, c, (vec.V{X: -1}).Cross(into).Dot(out), main.X-b.From.X)
+	agree(t, fd, "hole to line J", math.Abs(fd.off(t, "line:joint:"+first.ID, c)), math.Abs(b.From.X-main.X-from))
+	holdHands(t, fd, first, c, (vec.V{X: -1}).Cross(into).Dot(out), main.X+from-b.From.X)
 }
 
 // holdHands: the sheet shows the face from outside, and the hole on its side of
@@ -340,8 +350,9 @@ func holdThrough(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID s
 }
 
 // holdMate: the hole of the enterer against its bore, from the reference face
-// that runs along the bore and from the joint's first place on the enterer.
-func holdMate(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID string) {
+// that runs along the bore and from the joint's first place on the enterer, or
+// from the line that lies from mm off it.
+func holdMate(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID string, from float64) {
 	t.Helper()
 	b := boreOf(t, j.Of, j.ID, pegID)
 	c := fd.hole(t, "hole:mate:"+first.ID+":"+firstPeg, b.Diameter)
@@ -353,7 +364,7 @@ func holdMate(t *testing.T, fd found, first, j *geom.Joint, firstPeg, pegID stri
 	x := math.NaN()
 	for _, p := range j.Places {
 		if p.On == j.Of && math.IsNaN(x) {
-			x = p.X
+			x = p.X + from
 		}
 	}
 	agree(t, fd, "hole to register arris", math.Abs(fd.off(t, "line:register:"+first.ID, c)), ref)

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -21,8 +22,8 @@ type plan struct {
 	windows [][]vec.P
 	arrow   *arrow
 	end     geom.End // of an end pattern, the end of its timber
-	endName string   // what line J of an end pattern is
-	part    part     // of an end pattern that comes in parts
+	endName string   // what line J is
+	part    part     // where the template comes in parts
 	housed  bool     // a housing takes the register arris away
 	need    []vec.P  // must show
 	most    []vec.P  // should show
@@ -33,7 +34,7 @@ type plan struct {
 // hole is a peg hole on the view.
 type hole struct {
 	peg    *geom.Peg
-	n      int // which peg of its joint, from 1
+	n      int // which hole of its joint, from 1
 	c      vec.P
 	bore   float64
 	shadow bool  // the mortise hole on a tenon
@@ -110,6 +111,11 @@ const anyEnterer = "entering timber"
 // called puts another word for the enterer into the name of a line.
 func called(name string, j *geom.Joint, word string) string {
 	return strings.ReplaceAll(name, " "+enterer(j), " "+word)
+}
+
+// number returns which of the joint's pegs a peg is, from 1.
+func number(j *geom.Joint, g *geom.Peg) int {
+	return 1 + slices.IndexFunc(j.Pegs, func(q geom.Peg) bool { return q.ID == g.ID })
 }
 
 // mark makes the key by which a measured thing is found again.

@@ -11,27 +11,35 @@ import (
 
 // title returns the sheet's title and the word that its id ends in.
 func (p plan) title() (title, word string) {
+	title, word = p.wholeTitle()
+	if p.part.of > 1 {
+		title = fmt.Sprintf("%s, part %d of %d", title, p.part.n, p.part.of)
+		word = fmt.Sprintf("%s-part-%d", word, p.part.n)
+	}
+	return title, word
+}
+
+// wholeTitle is title for a template that does not come in parts.
+func (p plan) wholeTitle() (title, word string) {
 	switch p.kind {
 	case "near":
 		return "Hole template, near face", "near"
 	case "far":
 		return "Hole template, FAR FACE", "far"
 	case "through":
+		if len(p.joint.Pegs) > 1 {
+			return "Hole template, peg from above", fmt.Sprintf("through-%d", p.holes[0].n)
+		}
 		return "Hole template, peg from above", "through"
 	case "mate":
 		return "Hole template, the other timber", "mate"
 	case "flap":
 		return "Flap, entered face", "flap"
 	case "end":
-		title, word = "End pattern", "of-"+string(p.end)
 		if p.v.t == p.joint.Into {
-			word = "into-" + string(p.end)
+			return "End pattern", "into-" + string(p.end)
 		}
-		if p.part.of > 0 {
-			title = fmt.Sprintf("%s, part %d of %d", title, p.part.n, p.part.of)
-			word = fmt.Sprintf("%s-part-%d", word, p.part.n)
-		}
-		return title, word
+		return "End pattern", "of-" + string(p.end)
 	}
 	if p.joint.Broad {
 		return "Lap template", fmt.Sprintf("tenon-%d", p.v.face)

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -38,27 +39,31 @@ func TestLineJHasItsPlace(t *testing.T) {
 			if g.kind != "near" && g.kind != "far" {
 				continue
 			}
-			text := flow(d.sheets, g.joint.ID+"-"+g.kind)
+			_, word := g.title()
+			text, line := flow(d.sheets, g.joint.ID+"-"+word), "J"
+			if g.part.own {
+				line += strconv.Itoa(g.part.n)
+			}
 			for i, q := range g.serves {
 				x := math.NaN()
 				for _, l := range q.joint.Lines {
 					if l.Main {
-						x = l.X
+						x = l.X + g.part.from
 					}
 				}
 				place := measure.FeetInches(x, 16)
 				if d.f.Units == measure.Metric {
 					place = measure.Millimetres(x, 1) + " mm"
 				}
-				want := "Line J: " + place + " from the start end"
+				want := "Line " + line + ": " + place + " from the start end"
 				if math.Abs(x) < 0.01 {
 					atEnd++
 					place, want = "the finished end", "Line J: the finished end"
 				}
 				if i == 0 && !strings.Contains(text, want) {
-					t.Errorf("%s: %s-%s does not say %q", d.name, g.joint.ID, g.kind, want)
+					t.Errorf("%s: %s-%s does not say %q", d.name, g.joint.ID, word, want)
 				}
-				item := q.joint.Into.ID + " (" + q.joint.Mark + ") J " + place
+				item := q.joint.Into.ID + " (" + q.joint.Mark + ") " + line + " " + place
 				if len(g.serves) > 1 && !strings.Contains(text, item) {
 					t.Errorf("%s: %s-%s does not list %q in %q", d.name, g.joint.ID, g.kind, item, text)
 				}
@@ -221,7 +226,7 @@ func TestFinishedEnd(t *testing.T) {
 				j.Lines[i].X = 0
 			}
 		}
-		p := jointPlans(j)[0]
+		p := jointPlans(j, roomOf(f))[0]
 		p.serves = []plan{p}
 		text := ""
 		for _, w := range p.words(f.Units) {
@@ -246,12 +251,13 @@ func TestFinishedEnd(t *testing.T) {
 // templates say so; others do not.
 func TestFlushPegs(t *testing.T) {
 	const saw = "Saw the peg flush on both faces before the next timber stands there."
-	j := pegged(t, sample(t))
+	f := sample(t)
+	j := pegged(t, f)
 	for _, flush := range []bool{false, true} {
 		for i := range j.Pegs {
 			j.Pegs[i].Flush = flush
 		}
-		for _, p := range jointPlans(j)[:2] {
+		for _, p := range jointPlans(j, roomOf(f))[:2] {
 			p.serves = []plan{p}
 			said := false
 			for _, w := range p.words(measure.Imperial) {

@@ -45,18 +45,15 @@ func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 func plans(f *geom.Frame, finds []finding.Finding) []plan {
 	var out []plan
 	stopped := stops(f, finds)
-	room := 0.0 // as wide as two tiles
-	for _, l := range layouts(f) {
-		room = max(room, 2*l.win.W()-overlap)
-	}
+	r := roomOf(f)
 	for _, j := range f.Joints {
 		if stopped[j.ID] {
 			continue
 		}
 		if len(j.Pegs) > 0 {
-			out = append(out, jointPlans(j)...)
+			out = append(out, jointPlans(j, r)...)
 		}
-		out = append(out, endPlans(j, room)...)
+		out = append(out, endPlans(j, 2*r.most-overlap)...) // as wide as two tiles
 	}
 	return out
 }
@@ -88,7 +85,7 @@ func stops(f *geom.Frame, finds []finding.Finding) map[string]bool {
 
 // jointPlans lays out the templates of one joint: near and far face for the
 // pegs that cross the receiver, the tenon, and one sheet for each blind peg.
-func jointPlans(j *geom.Joint) []plan {
+func jointPlans(j *geom.Joint, r room) []plan {
 	var out []plan
 	var crossing []*geom.Peg
 	for i := range j.Pegs {
@@ -104,13 +101,15 @@ func jointPlans(j *geom.Joint) []plan {
 	if len(crossing) == 0 {
 		return out
 	}
-	out = append(out, holePlan(j, "near", crossing[0].Entry, crossing), holePlan(j, "far", crossing[0].Exit, crossing))
+	for _, p := range []plan{holePlan(j, "near", crossing[0].Entry, crossing), holePlan(j, "far", crossing[0].Exit, crossing)} {
+		out = append(out, holeParts(p, (*plan).setHoles, r)...)
+	}
 	if p, ok := flapPlan(j); ok {
 		out = append(out, p)
 	}
 	of := cheeks(j, crossing)
 	if p, ok := matePlan(j, crossing); ok && len(of) == 0 {
-		of = append(of, p)
+		of = holeParts(p, (*plan).setMate, r)
 	}
 	return append(out, of...)
 }

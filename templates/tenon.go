@@ -19,12 +19,12 @@ func tenonPlan(j *geom.Joint, face int, pegs []*geom.Peg) (plan, bool) {
 	}
 	p.v.x0 = at.X - float64(at.Y/d.Y*d.X)
 	body := p.v.dir(j.Bearing.N) // from the tenon into the timber
-	for i, g := range pegs {
+	for _, g := range pegs {
 		m, t := p.v.from(g.Mortise), p.v.from(g.Tenon)
 		if m.Dist(t) > 1e-6 {
-			p.holes = append(p.holes, hole{peg: g, n: i + 1, c: m, bore: g.Bore, shadow: true, mark: mark("hole:mortise-on-tenon", j, g)})
+			p.holes = append(p.holes, hole{peg: g, n: number(j, g), c: m, bore: g.Bore, shadow: true, mark: mark("hole:mortise-on-tenon", j, g)})
 		}
-		p.holes = append(p.holes, hole{peg: g, n: i + 1, c: t, other: m, bore: g.Bore, mark: mark("hole:tenon", j, g)})
+		p.holes = append(p.holes, hole{peg: g, n: number(j, g), c: t, other: m, bore: g.Bore, mark: mark("hole:tenon", j, g)})
 	}
 	name := "tenon"
 	if j.Broad {

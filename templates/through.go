@@ -22,7 +22,7 @@ func throughPlan(j *geom.Joint, g *geom.Peg) (plan, bool) {
 			return plan{}, false
 		}
 		p := plan{kind: "through", joint: j, v: view{t: j.Of, face: b.Entry, x0: x}}
-		p.holes = []hole{{peg: g, n: 1, c: p.v.local(b.From), bore: b.Diameter, mark: mark("hole:through", j, g)}}
+		p.holes = []hole{{peg: g, n: number(j, g), c: p.v.local(b.From), bore: b.Diameter, mark: mark("hole:through", j, g)}}
 		register := guide{name: "lay on " + p.v.arris() + " (fold here)", class: draw.Register, mark: mark("line:register", j, nil),
 			a: vec.P{X: -far}, b: vec.P{X: far}, below: p.v.sign() > 0}
 		line := guide{name: p.lineName(name), class: draw.Part, mark: mark("line:joint", j, nil),

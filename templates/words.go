@@ -53,11 +53,8 @@ func (p plan) words(u measure.Units) words {
 func (p plan) holeWords(w *words, u measure.Units) {
 	p.registerWords(w)
 	w.add(lettering, true, p.positionWords(u))
-	scribed := "Line J on its scribed line"
-	if p.atEnd() {
-		scribed = "Line J on the finished end"
-	}
-	w.add(lettering, false, scribed+", squared round from faces\u00a01\u00a0and\u00a02; never put the stock on\u00a03\u00a0or\u00a04.")
+	p.partWords(w, u)
+	w.add(lettering, false, p.scribedWords()+"; never put the stock on\u00a03\u00a0or\u00a04.")
 	if p.housed {
 		w.add(lettering, true, "Prick and bore before cutting the housing.")
 	}
@@ -72,6 +69,15 @@ func (p plan) holeWords(w *words, u measure.Units) {
 			break
 		}
 	}
+}
+
+// scribedWords say what line J is laid on.
+func (p plan) scribedWords() string {
+	on := " on its scribed line"
+	if p.atEnd() {
+		on = " on the finished end"
+	}
+	return "Line " + p.line() + on + ", squared round from faces\u00a01\u00a0and\u00a02"
 }
 
 // packWords say what holds the wood up under the bit.
@@ -133,7 +139,7 @@ func (p plan) crossWords(w *words, u measure.Units) {
 	for _, h := range bored {
 		cross := "Cross"
 		if len(bored) > 1 {
-			cross = fmt.Sprint("Cross of peg\u00a0", h.n)
+			cross = fmt.Sprint("Cross of hole\u00a0", h.n)
 		}
 		w.add(lettering, false, fmt.Sprintf("%s: %s from the reference edge.", cross, unbroken(u.FormatJoint(abs(h.c.Y)))))
 	}
