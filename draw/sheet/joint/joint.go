@@ -3,6 +3,7 @@ package joint
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -28,9 +29,10 @@ func Sheets(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
+	left, strip := strips(left, overrun(g, f, left, right, !under))
 	explode(s, closing(f, s, left, g), j, f.Paper.Hidden)
 	out := []*draw.Sheet{s}
-	more := beside(f, g, s, right, !under)
+	more := beside(f, g, s, right, strip, !under)
 	if len(j.Dims) > 0 {
 		out = append(out, halves(f, g)...)
 	}
@@ -47,20 +49,40 @@ func divide(g scene.Group, f *geom.Frame, field block.Field) (left, right block.
 	for _, share := range []float64{0.61, 0.58, 0.55, 0.52, 0.61} {
 		left, right = page.Split(field, field.X0+field.W()*share, 5)
 		under = servedBelow(g, f, left)
-		if endsBeside(g, f, right, !under) {
+		if overrun(g, f, left, right, !under) == 0 {
 			break
 		}
 	}
 	return left, right, under
 }
 
-// endsBeside reports whether what is told beside the exploded view has room there.
-func endsBeside(g scene.Group, f *geom.Frame, right block.Field, list bool) bool {
+// overrun is the height, at the width of left, of what is told beside the exploded
+// view and finds no room there, 0 for nothing.
+func overrun(g scene.Group, f *geom.Frame, left, right block.Field, list bool) float64 {
 	s := draw.NewSheet("", "", "", 1, 1)
 	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Field: right, Sheets: []*draw.Sheet{s}}
-	w.Next = func(int) (*draw.Sheet, block.Field) { return s, block.Field{X1: right.W(), Y0: math.Inf(-1)} }
+	w.Next = func(int) (*draw.Sheet, block.Field) { return s, block.Field{X1: left.W(), Y0: math.Inf(-1)} }
 	tell(w, f, g, list)
-	return len(w.Sheets) == 1
+	if len(w.Sheets) == 1 {
+		return 0
+	}
+	return -w.Y
+}
+
+// stripMost is the largest share of the exploded view's height that a strip under
+// it may take.
+const stripMost = 0.36
+
+// strips parts the field of the exploded view from a strip under it for the end
+// of the table beside it; the strip is empty where the end has no room in one.
+func strips(left block.Field, high float64) (view, strip block.Field) {
+	if high == 0 || high > stripMost*left.H() {
+		return left, block.Field{}
+	}
+	view, strip = left, left
+	strip.Y1 = left.Y0 + high + 0.1
+	view.Y0 = strip.Y1 + 4
+	return view, strip
 }
 
 // served says in a line which joints a sheet is for.
@@ -136,20 +158,23 @@ func besideHead(g scene.Group, s *draw.Sheet, right block.Field) page.Pen {
 	return p
 }
 
-// beside sets what is told beside the exploded view and returns the sheets that
-// it runs on to.
-func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right block.Field, list bool) []*draw.Sheet {
+// beside sets what is told beside the exploded view, its end in the strip under
+// that where there is one, and returns the sheets that it runs on to.
+func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right, strip block.Field, list bool) []*draw.Sheet {
 	j := g.First()
 	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: right.Y1 - keyHigh, X1: right.X1, Y1: right.Y1}, f, g.Dark())
 	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
 	w.Next = func(n int) (*draw.Sheet, block.Field) {
+		if n == 2 && strip.H() > 0 {
+			return s, strip
+		}
 		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
 		t.Note = ""
 		w.Cols = 2 // wider than the table's column, so that what has been wrapped fits
 		return block.ForFrame(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
 	}
 	tell(w, f, g, list)
-	return w.Sheets[1:]
+	return slices.DeleteFunc(w.Sheets, func(x *draw.Sheet) bool { return x == s })
 }
 
 // tell sets the tables of both timbers and, where asked for, the joints served.
