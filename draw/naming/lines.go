@@ -11,10 +11,12 @@ import (
 // lineSet is the straight lines of a sheet, sorted into squares of the paper, so
 // that what stands in a small box is found without looking at them all.
 type lineSet struct {
-	all   []drawnLine
-	bins  map[[2]int][]int
-	stamp []int // by line: the last search that met it
-	turn  int
+	all    []drawnLine
+	x0, y0 int       // the first column and row of squares
+	nx, ny int       // how many there are
+	bins   [][]int32 // by column, then by row: the lines that run through it
+	stamp  []int     // by line: the last search that met it
+	turn   int
 }
 
 // drawnLine is a straight line with whose it is and what it means.
@@ -29,15 +31,27 @@ type drawnLine struct {
 const binSize = 8.0
 
 func newLineSet(items []draw.Item) *lineSet {
-	l := &lineSet{bins: map[[2]int][]int{}}
+	l := &lineSet{}
+	all := draw.NoBox()
 	for _, it := range items {
 		h := it.Head()
 		if h.LayerName() == "border" || h.LayerName() == "title" {
 			continue
 		}
 		for _, s := range strokes(it) {
-			l.add(drawnLine{s[0], s[1], h.Owner, h.Class, h.Mark == "level"})
+			l.all = append(l.all, drawnLine{s[0], s[1], h.Owner, h.Class, h.Mark == "level"})
+			all = all.With(s[0], s[1])
 		}
+	}
+	if len(l.all) == 0 {
+		return l
+	}
+	x1, y1 := 0, 0
+	l.x0, l.y0, x1, y1 = binsOf(all)
+	l.nx, l.ny = x1-l.x0+1, y1-l.y0+1
+	l.bins, l.stamp = make([][]int32, l.nx*l.ny), make([]int, len(l.all))
+	for i, d := range l.all {
+		l.sort(i, d)
 	}
 	return l
 }
@@ -68,39 +82,43 @@ func strokes(it draw.Item) [][2]vec.P {
 	return out
 }
 
-func (l *lineSet) add(d drawnLine) {
-	n := len(l.all)
-	l.all, l.stamp = append(l.all, d), append(l.stamp, 0)
-	box := draw.NoBox().With(d.a, d.b)
-	each(box, func(c [2]int) {
-		sq := draw.Box{Min: vec.At(float64(c[0]), float64(c[1])).Mul(binSize), Max: vec.At(float64(c[0]+1), float64(c[1]+1)).Mul(binSize)}
-		if page.Crosses(d.a, d.b, sq) {
-			l.bins[c] = append(l.bins[c], n)
-		}
-	})
-}
-
-// each visits the squares that a box touches.
-func each(b draw.Box, visit func(c [2]int)) {
-	lo, hi := b.Min.Mul(1/binSize), b.Max.Mul(1/binSize)
-	for i := int(math.Floor(lo.X)); i <= int(math.Floor(hi.X)); i++ {
-		for k := int(math.Floor(lo.Y)); k <= int(math.Floor(hi.Y)); k++ {
-			visit([2]int{i, k})
+// sort puts line i into the squares that it runs through.
+func (l *lineSet) sort(i int, d drawnLine) {
+	x0, y0, x1, y1 := binsOf(draw.NoBox().With(d.a, d.b))
+	for x := x0; x <= x1; x++ {
+		for y := y0; y <= y1; y++ {
+			sq := draw.Box{Min: vec.At(float64(x), float64(y)).Mul(binSize), Max: vec.At(float64(x+1), float64(y+1)).Mul(binSize)}
+			if page.Crosses(d.a, d.b, sq) {
+				in := &l.bins[(x-l.x0)*l.ny+y-l.y0]
+				*in = append(*in, int32(i))
+			}
 		}
 	}
+}
+
+// binsOf returns the first and the last column and row of squares that a box
+// touches.
+func binsOf(b draw.Box) (x0, y0, x1, y1 int) {
+	at := func(v float64) int { return int(math.Floor(v / binSize)) }
+	return at(b.Min.X), at(b.Min.Y), at(b.Max.X), at(b.Max.Y)
 }
 
 // near visits the lines in the squares that a box touches, each once, until
 // visit returns false.
 func (l *lineSet) near(b draw.Box, visit func(d drawnLine) bool) {
 	l.turn++
-	more := true
-	each(b, func(c [2]int) {
-		for _, n := range l.bins[c] {
-			if more && l.stamp[n] != l.turn {
+	x0, y0, x1, y1 := binsOf(b)
+	for x := max(x0-l.x0, 0); x <= min(x1-l.x0, l.nx-1); x++ {
+		for y := max(y0-l.y0, 0); y <= min(y1-l.y0, l.ny-1); y++ {
+			for _, n := range l.bins[x*l.ny+y] {
+				if l.stamp[n] == l.turn {
+					continue
+				}
 				l.stamp[n] = l.turn
-				more = visit(l.all[n])
+				if !visit(l.all[n]) {
+					return
+				}
 			}
 		}
-	})
+	}
 }

@@ -14,34 +14,34 @@ import (
 // Sight tells whose wood is seen at a point of a picture.
 type Sight struct {
 	cam   view.Camera
-	parts []sightPart
+	cells []sightCell
 	box   map[string]draw.Box // of each part in the picture, full size
+	squares
 }
 
-// sightPart is a part with the boxes of its cells in the picture.
-type sightPart struct {
+// sightCell is a cell of a part's wood with its box in the picture.
+type sightCell struct {
 	owner string
+	wood  solid.Convex
 	box   draw.Box
-	cells []solid.Convex
-	boxes []draw.Box
 }
 
 // NewSight returns the sight of parts from a camera.
 func NewSight(cam view.Camera, parts []view.Part) *Sight {
 	v := &Sight{cam: cam, box: map[string]draw.Box{}}
 	for _, p := range parts {
-		x := sightPart{owner: p.Owner, box: draw.NoBox(), cells: scene.Placed(p)}
-		for _, c := range x.cells {
+		whole := draw.NoBox()
+		for _, c := range scene.Placed(p) {
 			b := draw.NoBox()
 			for _, q := range c.V {
 				b = b.With(cam.Project(q))
 			}
-			x.boxes = append(x.boxes, b)
-			x.box = x.box.With(b.Min, b.Max)
+			v.cells = append(v.cells, sightCell{p.Owner, c, b})
+			whole = whole.With(b.Min, b.Max)
 		}
-		v.parts = append(v.parts, x)
-		v.box[p.Owner] = x.box
+		v.box[p.Owner] = whole
 	}
+	v.squares = squaresOf(v.cells)
 	return v
 }
 
@@ -59,20 +59,68 @@ func (v *Sight) Box(owner string) draw.Box {
 func (v *Sight) Owner(p vec.P) string {
 	best, id := math.Inf(-1), ""
 	from := v.cam.Flat(p)
-	for _, x := range v.parts {
-		if !covers(x.box, p) {
+	for _, i := range v.at(p) {
+		c := &v.cells[i]
+		if !covers(c.box, p) {
 			continue
 		}
-		for i, c := range x.cells {
-			if !covers(x.boxes[i], p) {
-				continue
-			}
-			if d, ok := front(c, from, v.cam.Toward); ok && d > best {
-				best, id = d, x.owner
-			}
+		if d, ok := front(c.wood, from, v.cam.Toward); ok && d > best {
+			best, id = d, c.owner
 		}
 	}
 	return id
+}
+
+// squares divide a picture, so that a point in it is asked about only where it
+// lies: each has the numbers of the cells whose boxes reach into it, in order.
+type squares struct {
+	whole  draw.Box
+	step   float64
+	nx, ny int
+	in     [][]int32
+}
+
+// mostSquares bounds the room that cells take that lie across all the picture.
+const mostSquares = 2048
+
+// squaresOf lays about as many squares as there are cells.
+func squaresOf(cells []sightCell) squares {
+	g := squares{whole: draw.NoBox()}
+	for _, c := range cells {
+		g.whole = g.whole.With(c.box.Min, c.box.Max)
+	}
+	w, h := g.whole.W(), g.whole.H()
+	n := float64(min(len(cells), mostSquares))
+	if g.step = max(math.Sqrt(w*h/n), max(w, h)/n); !(g.step > 0) {
+		return g // no cells, or none that shows
+	}
+	g.nx, g.ny = int(w/g.step)+1, int(h/g.step)+1
+	g.in = make([][]int32, g.nx*g.ny)
+	for i, c := range cells {
+		x0, y0 := g.place(c.box.Min)
+		x1, y1 := g.place(c.box.Max)
+		for y := y0; y <= y1; y++ {
+			for x := x0; x <= x1; x++ {
+				g.in[y*g.nx+x] = append(g.in[y*g.nx+x], int32(i))
+			}
+		}
+	}
+	return g
+}
+
+// place returns the column and the row of a point of the picture.
+func (g *squares) place(p vec.P) (x, y int) {
+	p = p.Sub(g.whole.Min).Mul(1 / g.step)
+	return min(int(p.X), g.nx-1), min(int(p.Y), g.ny-1)
+}
+
+// at returns the numbers of the cells that may cover a point.
+func (g *squares) at(p vec.P) []int32 {
+	if len(g.in) == 0 || !covers(g.whole, p) {
+		return nil
+	}
+	x, y := g.place(p)
+	return g.in[y*g.nx+x]
 }
 
 // front returns how far along d, from a point, a line leaves a cell; ok is
