@@ -23,7 +23,7 @@ func printCheck(f *geom.Frame) *draw.Sheet {
 	l := layout{col: field.Box()}
 	l.col.Max.Y = y - 16.5
 	w := checkWords(f)
-	lines, _ := l.flow(w)
+	lines, _, _ := l.flow(w, endless)
 	for _, q := range lines {
 		s.Text(q.at, lettering, q.text)
 	}

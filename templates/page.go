@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"math"
+
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/geom"
@@ -122,21 +124,22 @@ func (w *words) add(height float64, bold bool, texts ...string) {
 	}
 }
 
-// lead is the line pitch over the height of text.
-const lead = 1.55
+// lead is the line pitch, and paraAir the air below a paragraph, over the height
+// of text.
+const lead, paraAir = 1.55, 0.45
 
 // height returns how high the words stand in a column of one width, mm.
 func (w words) height(width float64) float64 {
 	l := layout{col: draw.Box{Max: vec.P{X: width}}}
-	_, y := l.flow(w)
+	_, _, y := l.flow(w, endless)
 	return -y
 }
 
 // room reports whether the words stand in the layout's column with spare mm
 // left at its foot.
 func (l layout) room(w words, spare float64) bool {
-	_, y := l.flow(w)
-	return y >= l.col.Min.Y+spare-1e-6
+	_, n, y := l.flow(w, spare)
+	return n == len(w) && y >= l.foot(spare)
 }
 
 // set is a line of words in its place; para counts the paragraphs.
@@ -146,23 +149,33 @@ type set struct {
 	para int
 }
 
-// flow sets the words down the column, with no regard to its foot, and returns
-// the lines and the height that they come down to.
-func (l layout) flow(w words) (lines []set, y float64) {
+// endless is the spare with which a column has no foot.
+const endless = -math.MaxFloat64
+
+// foot is the height down to which words may come, with spare mm left.
+func (l layout) foot(spare float64) float64 { return l.col.Min.Y + spare - 1e-6 }
+
+// flow sets the words down the column as far as they stand in it with spare mm
+// left at its foot. It returns the lines of the first n paragraphs, which found
+// room, and the height that they come down to.
+func (l layout) flow(w words, spare float64) (lines []set, n int, y float64) {
 	y = l.col.Max.Y
 	for i, q := range w {
 		part := wrap(q.text, max(l.wide, l.col.W()), q.height, q.bold)
 		if y-float64(len(part))*q.height*lead < l.above {
 			part = wrap(q.text, l.col.W(), q.height, q.bold)
 		}
+		had, top := len(lines), y
 		for _, text := range part {
 			y -= q.height * 1.2
 			lines = append(lines, set{text, vec.P{X: l.col.Min.X, Y: y}, i})
 			y -= q.height * (lead - 1.2)
 		}
-		y -= q.height * 0.45
+		if y -= q.height * paraAir; y < l.foot(spare) {
+			return lines[:had], i, top
+		}
 	}
-	return lines, y
+	return lines, len(w), y
 }
 
 // under writes words in the strip below the window.
@@ -177,11 +190,7 @@ func (p *page) under(w words) {
 func (p *page) write(w words, spare float64) words {
 	l := p.layout
 	l.col.Max.Y = p.y
-	n := len(w)
-	for n > 0 && !l.room(w[:n], spare) {
-		n--
-	}
-	lines, y := l.flow(w[:n])
+	lines, n, y := l.flow(w, spare)
 	for _, q := range lines {
 		t := p.s.Text(q.at, w[q.para].height, q.text)
 		t.Bold = w[q.para].bold
