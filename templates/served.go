@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"strings"
 
 	"pegwright/draw"
 	"pegwright/geom"
@@ -20,7 +21,7 @@ func servedSheets(f *geom.Frame, groups []plan, lists []words) []*draw.Sheet {
 		title, word := groups[i].title()
 		owner := groups[i].joint.ID + "-" + word
 		all := append(words{{title + ", " + groups[i].joint.ID, lettering, true}}, list...)
-		for tries := 0; len(all) > 0 && tries < 100; tries++ {
+		for tries := 0; len(all) > 0; tries++ {
 			if pg != nil && (pg.roomFor(all) || tries > 1) {
 				all = pg.list(owner, all)
 			}
@@ -60,13 +61,39 @@ func (p *page) roomFor(w words) bool {
 	return l.room(w, 0)
 }
 
-// list writes words and notes whose list they are.
+// list writes words, notes whose list they are, and returns those that found no
+// room. A paragraph that no column of this kind holds whole is begun in this one
+// and goes on in the next: in an empty column at least a line of it stands.
 func (p *page) list(owner string, w words) words {
 	n := len(p.s.Items)
 	left := p.write(w, 0)
+	if len(left) > 0 && !p.layout.room(left[:1], 0) {
+		now, later := p.parted(left[0])
+		if now.text != "" {
+			p.write(words{now}, 0)
+		}
+		left = append(words{later}, left[1:]...)
+	}
 	for _, it := range p.s.Items[n:] {
 		it.Head().Owner = owner
 	}
 	p.y -= lettering
 	return left
+}
+
+// parted breaks a paragraph at the end of the last line that stands in what is
+// left of the column. What comes first is empty where not one line does.
+func (p *page) parted(q para) (now, later para) {
+	lines := wrap(q.text, p.col.W(), q.height, q.bold)
+	pitch := q.height * lead
+	n := int((p.y - q.height*paraAir - p.foot(0)) / pitch)
+	had, text := 0, []rune(q.text)
+	for _, l := range lines[:min(max(n, 0), len(lines)-1)] {
+		if had += len([]rune(l)); text[had] == ' ' {
+			had++
+		}
+	}
+	now, later = q, q
+	now.text, later.text = strings.TrimSuffix(string(text[:had]), " "), string(text[had:])
+	return now, later
 }
