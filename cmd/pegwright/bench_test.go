@@ -147,6 +147,7 @@ func BenchmarkSteps(b *testing.B) {
 // BenchmarkSample draws the packet of the default sample, of about 40 timbers,
 // as the command does. The mark is 1 s of processor time.
 func BenchmarkSample(b *testing.B) {
+	paceCollections()
 	for b.Loop() {
 		start := processorTime(b)
 		if code := run([]string{"draw", "--out", filepath.Join(b.TempDir(), "packet")}, nil, io.Discard, io.Discard); code != exitDone {
