@@ -15,7 +15,7 @@ import (
 	"pegwright/geom/vec"
 )
 
-// Drawbore returns the sheets that show how a group of joints is bored and
+// Sheets returns the sheets that show how a group of joints is bored and
 // pegged: a true section through the peg's axis and the direction of draw with
 // the two ways of working, then the holes seen along the peg, enlarged, with
 // what drying leaves of the offset. A joint whose holes lie in line has the

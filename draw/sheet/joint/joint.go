@@ -16,7 +16,7 @@ import (
 	"pegwright/geom/vec"
 )
 
-// Joint returns the sheets of a group of joints that are cut alike: the
+// Sheets returns the sheets of a group of joints that are cut alike: the
 // exploded view with what is served and the table of dimensions, then both
 // halves in orthographic views with the peg window where there is anything to
 // cut. A group with a joint that a stop finding names says so in large letters.

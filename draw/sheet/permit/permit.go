@@ -11,7 +11,7 @@ import (
 	"pegwright/geom"
 )
 
-// Permit returns the set for a building official: what is to be built and the
+// Sheets returns the set for a building official: what is to be built and the
 // criteria as stated with blanks for the rest, plans and elevations with the
 // sizes of the timbers, the foundation as far as it is described,
 // a detail of every kind of joint, the joints with their reference values, and
@@ -31,7 +31,7 @@ func Sheets(f *geom.Frame) []*draw.Sheet {
 	return append(p.cover(), p.out...)
 }
 
-// permit is the permit set in the making. The first sheet is left for the
+// set is the permit set in the making. The first sheet is left for the
 // cover.
 type set struct {
 	f     *geom.Frame

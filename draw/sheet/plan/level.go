@@ -1,16 +1,27 @@
 package plan
 
 import (
+	"math"
+	"strings"
+
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
 	"pegwright/draw/setout"
+	"pegwright/geom"
 	"pegwright/geom/vec"
 )
 
 // Heights stand at the right of an elevation in a column of their own, each at
 // the end of a line at that height with the open triangle that marks a level on
 // a building's elevation (as in ISO 129-1).
+
+// level is a height to be told.
+type level struct {
+	z    float64 // frame mm
+	what string  // lies there
+	at   vec.V   // where, frame axes
+}
 
 // Sizes of the column of heights, paper mm: from the view to the column, from
 // there to where the marks stand, across a mark, and the pitch of the heights
@@ -80,4 +91,74 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 		s.Poly(draw.Dimension, false, m.Add(vec.At(-levelMark/2, levelMark/2)), m, m.Add(vec.At(levelMark/2, levelMark/2))).Mark = "level"
 		letters.Text(s, vec.At(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
 	}
+}
+
+// levelsOf returns the heights of the level timbers of a view: tops, and the
+// undersides of those that something passes under.
+func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
+	z0, _ := setout.Datum(f)
+	var out []level
+	said := map[string]bool{}
+	add := func(what string, t *geom.Timber, z float64) {
+		key := what + f.Units.Plain(z-z0)
+		if said[key] {
+			return
+		}
+		said[key] = true
+		out = append(out, level{z, what, tipOf(t, dir, z)})
+	}
+	for _, t := range timbers {
+		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1}))
+		lo, hi = lo+t.Place.O.Z, hi+t.Place.O.Z
+		switch {
+		case math.Abs(t.Place.X.Z) < 1e-6:
+			add("top of "+t.Role, t, hi)
+			if lo > z0+1 && passedUnder(t) {
+				add("under "+t.Role, t, lo)
+			}
+		case math.Abs(t.Place.X.Z) > 0.05 && math.Abs(t.Place.X.Z) < 0.99 && hi > z0+1 && strings.Contains(t.Role, "rafter"):
+			add("top of "+t.Role, t, hi)
+		}
+	}
+	return out
+}
+
+// passedUnder reports whether people pass under a timber, or look out: the room
+// there is what they ask for.
+func passedUnder(t *geom.Timber) bool {
+	switch t.Role {
+	case "ridge", "girt", "rail", "purlin", "straining beam":
+		return false
+	}
+	return true
+}
+
+// tipOf returns the corner of a timber's wood at a height that lies farthest
+// along a direction; at the nearest height to it where none lies there.
+func tipOf(t *geom.Timber, dir vec.V, z float64) vec.V {
+	var best vec.V
+	near, far := math.Inf(1), math.Inf(-1)
+	for _, c := range t.Net.Cells() {
+		for _, q := range c.V {
+			q = t.Place.Out(q)
+			off, along := math.Abs(q.Z-z), q.Dot(dir)
+			if off < near-0.1 || off < near+0.1 && along > far {
+				best, near, far = q, min(near, off), along
+			}
+		}
+	}
+	return best
+}
+
+// carried returns the level timbers along the building that carry the roof: the
+// plates and what lies higher.
+func carried(f *geom.Frame) []*geom.Timber {
+	_, plate, ok := setout.Heights(f, "plate")
+	var out []*geom.Timber
+	for _, t := range f.Timbers {
+		if _, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1})); ok && t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 && hi+t.Place.O.Z > plate.Lo-1 {
+			out = append(out, t)
+		}
+	}
+	return out
 }

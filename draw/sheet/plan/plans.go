@@ -20,79 +20,90 @@ const cutHeight = 304.8
 // roof's framing plan.
 func plans(f *geom.Frame, all []view.Part) []*survey {
 	xs, _ := setout.BentLines(f)
-	ys := setout.WallLines(f)
-	if len(xs) < 2 || len(ys) < 2 {
+	b := building{f, all, xs, setout.WallLines(f)}
+	if len(b.xs) < 2 || len(b.ys) < 2 {
 		return nil
 	}
-	z, from := setout.Datum(f)
-	up := vec.V{Z: 1}
-	base := func(id, title, shows string, cuts []solid.Plane) *survey {
-		s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: all, cuts: cuts, grid: xs, side: ys,
-			stations: xs, beyond: 2 * widest(f, func(t *geom.Timber) bool { return t.Role == "post" })}
-		seen := setout.Sawn(all, cuts...)
-		a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return scene.HasPart(seen, t.ID) })
-		c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return scene.HasPart(seen, t.ID) })
-		s.across, s.up = setout.GridDims(xs, a, b), setout.GridDims(ys, c, d)
-		s.named = inSlab(f, all, cuts[1:])
-		var named []*geom.Timber
-		for _, t := range s.named {
-			if scene.HasPart(seen, t.ID) {
-				named = append(named, t)
-			}
-		}
-		s.named = named
-		return s
-	}
-	title, corner := "Plan at the sills", "outer corner of the sills"
-	if _, _, ok := setout.Heights(f, "sill"); !ok {
-		title, corner = "Plan at the posts' feet", "outer corner of the posts"
-	}
-	low := math.Inf(-1)
-	for _, p := range all {
-		a, _ := setout.Extent(p, solid.Plane{N: up})
-		if math.IsInf(low, -1) || a < low {
-			low = a
-		}
-	}
-	sills := base("sills", title, fmt.Sprintf("cut %s %s", f.Units.Format(cutHeight), from), setout.Slab(up, low-1, z+cutHeight))
-	sills.squares = func(lines []setout.Line) []setout.Diagonal { return setout.PlanDiagonals(lines, ys, z, corner) }
-	sills.diagonals = sills.squares(xs)
-	out := []*survey{sills}
+	out := []*survey{b.sills()}
 	_, plate, ok := setout.Heights(f, "plate")
 	if !ok {
 		return out
 	}
-	under, _, tie := setout.Heights(f, "tie")
-	if !tie {
-		under, _, _ = setout.Heights(f, "plate")
+	return append(out, b.plates(plate.Hi), b.roof(plate.Lo))
+}
+
+// building is a frame with its grid lines, seen from above.
+type building struct {
+	f      *geom.Frame
+	all    []view.Part
+	xs, ys []setout.Line // of the bents and of the walls
+}
+
+// plan returns a view from above of what planes leave of some parts, the cutting
+// plane first, with the names of the timbers that lie wholly under it.
+func (b building) plan(id, title, shows string, whole []view.Part, cuts ...solid.Plane) *survey {
+	s := &survey{kind: "plan", id: "plan-" + id, title: title, shows: shows, cam: view.Top(), whole: whole, cuts: cuts, grid: b.xs, side: b.ys,
+		stations: b.xs, beyond: 2 * widest(b.f, func(t *geom.Timber) bool { return t.Role == "post" })}
+	seen := setout.Sawn(whole, cuts...)
+	shown := func(t *geom.Timber) bool { return scene.HasPart(seen, t.ID) }
+	x0, x1, _ := setout.BandOf(b.f, vec.V{X: 1}, shown)
+	y0, y1, _ := setout.BandOf(b.f, vec.V{Y: 1}, shown)
+	s.across, s.up = setout.GridDims(b.xs, x0, x1), setout.GridDims(b.ys, y0, y1)
+	for _, t := range inSlab(b.f, whole, cuts[min(1, len(cuts)):]) {
+		if shown(t) {
+			s.named = append(s.named, t)
+		}
 	}
-	everything := all
-	all = notOver(all, plate.Hi+1)
-	plates := base("plates", "Plan at the plates and ties", "seen from above, the roof taken away", setout.Slab(up, under.Lo-1, plate.Hi+1))
-	all = everything
-	plates.squares = func(lines []setout.Line) []setout.Diagonal {
-		return setout.PlanDiagonals(lines, ys, plate.Hi, "plates, outer top arris at")
+	return s
+}
+
+// square gives a plan the diagonals between its outermost grid lines at a height.
+func (b building) square(s *survey, z float64, where string) *survey {
+	s.squares = func(lines []setout.Line) []setout.Diagonal { return setout.PlanDiagonals(lines, b.ys, z, where) }
+	s.diagonals = s.squares(b.xs)
+	return s
+}
+
+// sills returns the plan at the sills, or at the feet of posts that stand on none.
+func (b building) sills() *survey {
+	z, from := setout.Datum(b.f)
+	title, corner := "Plan at the sills", "outer corner of the sills"
+	if _, _, ok := setout.Heights(b.f, "sill"); !ok {
+		title, corner = "Plan at the posts' feet", "outer corner of the posts"
 	}
-	plates.diagonals = plates.squares(xs)
-	out = append(out, plates)
-	roof := base("roof", "Roof framing plan", "seen from above", setout.Slab(up, plate.Hi+1, 1e6))
-	roof.cuts = roof.cuts[1:]
-	roof.whole = atLeast(all, plate.Lo-1)
-	roof.named = nil
-	for _, p := range roof.whole {
-		roof.named = append(roof.named, f.Timber(p.Owner))
+	low := math.Inf(1)
+	for _, p := range b.all {
+		lo, _ := setout.Extent(p, solid.Plane{N: vec.V{Z: 1}})
+		low = min(low, lo)
 	}
-	a, b, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return scene.HasPart(roof.whole, t.ID) })
-	c, d, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return scene.HasPart(roof.whole, t.ID) })
-	if t := setout.Pitches(f); t != "" {
-		roof.note = "roof pitch " + t
+	shows := fmt.Sprintf("cut %s %s", b.f.Units.Format(cutHeight), from)
+	return b.square(b.plan("sills", title, shows, b.all, setout.Slab(vec.V{Z: 1}, low-1, z+cutHeight)...), z, corner)
+}
+
+// plates returns the plan at the plates and ties, whose tops lie no higher than
+// top.
+func (b building) plates(top float64) *survey {
+	under, _, ok := setout.Heights(b.f, "tie")
+	if !ok {
+		under, _, _ = setout.Heights(b.f, "plate")
 	}
-	roof.cuts, roof.across, roof.up = nil, setout.GridDims(xs, a, b), setout.GridDims(ys, c, d)
-	for _, d := range spacings(f, roof.named) {
-		roof.across = append(roof.across, d)
-		roof.beyond = max(roof.beyond, (d.To-d.From)/float64(max(d.N, 1))*1.1)
+	s := b.plan("plates", "Plan at the plates and ties", "seen from above, the roof taken away",
+		notOver(b.all, top+1), setout.Slab(vec.V{Z: 1}, under.Lo-1, top+1)...)
+	return b.square(s, top, "plates, outer top arris at")
+}
+
+// roof returns the roof's framing plan: what rises over the undersides of the
+// plates.
+func (b building) roof(under float64) *survey {
+	s := b.plan("roof", "Roof framing plan", "seen from above", atLeast(b.all, under-1))
+	if t := setout.Pitches(b.f); t != "" {
+		s.note = "roof pitch " + t
 	}
-	return append(out, roof)
+	for _, d := range spacings(b.f, s.named) {
+		s.across = append(s.across, d)
+		s.beyond = max(s.beyond, (d.To-d.From)/float64(max(d.N, 1))*1.1)
+	}
+	return s
 }
 
 // atLeast returns the parts whose top lies over a height.
@@ -149,56 +160,6 @@ func equalSteps(at []float64) []setout.Stretch {
 		out = append(out, setout.Stretch{From: lo, To: hi, N: 1})
 	}
 	return out
-}
-
-// sectionOf returns the section across the building through the first bay,
-// looking east.
-func sectionOf(f *geom.Frame, all []view.Part) *survey {
-	xs, numbers := setout.BentLines(f)
-	if len(xs) < 2 {
-		return nil
-	}
-	x := clearCut(all, xs[0].At, xs[1].At)
-	_, hi, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == numbers[1] && t.Role == "post" })
-	s := &survey{kind: "elevation", id: "section", title: "Section through bay 1", shows: "looking east, to bent " + xs[1].Name,
-		cam: view.Left(), whole: all, cuts: setout.Slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(setout.WallLines(f)), slope: true}
-	s.note = fmt.Sprintf("cut %s east of line %s", f.Units.Format(x-xs[0].At), xs[0].Name)
-	var inside []*geom.Timber
-	for _, t := range f.Timbers {
-		if t.Net != nil && math.Abs(t.Place.X.X) > 1-1e-6 {
-			inside = append(inside, t)
-		}
-	}
-	a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
-	s.across = setout.GridDims(s.grid, -b, -a)
-	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: -1})
-	for _, t := range inside {
-		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{X: 1}))
-		if o := t.Place.O.X; lo+o < x && hi+o > x {
-			s.named = append(s.named, t)
-		}
-	}
-	return s
-}
-
-// clearCut returns a place between two bent lines, near the middle, that cuts
-// as few timbers that do not run along the building as can be.
-func clearCut(all []view.Part, a, b float64) float64 {
-	best, least := (a+b)/2, math.Inf(1)
-	for i := range 41 {
-		x := a + (b-a)*(0.3+0.4*float64(i)/40)
-		n := math.Abs(x-(a+b)/2) / (b - a)
-		for _, p := range all {
-			lo, hi := setout.Extent(p, solid.Plane{N: vec.V{X: 1}, D: x})
-			if lo < 5 && hi > -5 && hi-lo < 0.5*(b-a) {
-				n++
-			}
-		}
-		if n < least-1e-9 {
-			best, least = x, n
-		}
-	}
-	return best
 }
 
 // showsWhole is said of a view of all timbers.

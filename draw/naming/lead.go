@@ -1,0 +1,116 @@
+package naming
+
+import (
+	"math"
+
+	"pegwright/draw"
+	"pegwright/draw/dim"
+	"pegwright/draw/font"
+	"pegwright/draw/page"
+	"pegwright/geom/vec"
+)
+
+// What a leader costs over its own length, mm of leader: for every line that it
+// crosses of another timber, of its own, of the grid, to a height; and for a name that
+// stands on the wood of another.
+const (
+	costOther   = 4.0
+	costOwn     = 0.5
+	costThin    = 2.0
+	costLevel   = 30.0
+	costOnWood  = 10.0
+	costFurther = 0.6 // for every further place on the same wood
+)
+
+// How many places in its wood a name with a leader is tried at, in how many
+// directions, and how long a leader may be.
+const (
+	mostSpots   = 7
+	directions  = 20
+	longestLead = 90.0 // mm
+)
+
+// led sets a name with a leader.
+func (n *namer) led(x Name) bool { return n.ledIn(x, directions, 1.35) }
+
+// ledFinely is led where that has found nothing, in more directions and at more
+// lengths.
+func (n *namer) ledFinely(x Name) bool { return n.ledIn(x, 3*directions, 1.12) }
+
+// ledIn tries a leader in equal directions about every place, each by a factor
+// longer than the one before.
+func (n *namer) ledIn(x Name, directions int, longer float64) bool {
+	best := math.Inf(1)
+	var at0, at1 vec.P
+	var text draw.Text
+	wide := font.Measure(x.Text, n.h, false)
+	for i, f := range x.Spots[:min(len(x.Spots), mostSpots)] {
+		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
+			for a := range directions {
+				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
+				end := f.At.Add(vec.At(cos, sin).Mul(r))
+				t := n.endText(x, end, cos)
+				b := font.BoxOf(&t, wide)
+				if !n.free(b, 0.5) || !n.apart(&t, b) {
+					continue
+				}
+				c := r + float64(i)*costFurther + n.crossed(f.At, end, f.Owner)
+				if o := n.seen(b.Mid()); o != "" && o != f.Owner {
+					c += costOnWood
+				}
+				if c < best {
+					best, at0, at1, text = c, end, f.At, t
+				}
+			}
+		}
+	}
+	if math.IsInf(best, 1) {
+		return false
+	}
+	n.put(&text, at0, at1)
+	return true
+}
+
+// endText returns a name at the end of a leader that runs to the right or the
+// left.
+func (n *namer) endText(x Name, end vec.P, right float64) draw.Text {
+	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.Owner}, Height: n.h, S: x.Text}
+	t.At = vec.At(end.X+0.8, end.Y-n.h/2)
+	if right < 0 {
+		t.At.X, t.Anchor = end.X-0.8, draw.End
+	}
+	return t
+}
+
+// crossed returns what a leader costs for what it crosses; without end where it
+// runs through a word, another leader or a line of a dimension.
+func (n *namer) crossed(a, b vec.P, owner string) float64 {
+	for _, w := range n.words {
+		if page.Crosses(a, b, w) {
+			return math.Inf(1)
+		}
+	}
+	for _, p := range n.plan {
+		if page.Crosses(a, b, p.box) || p.led && dim.Cross(a, b, p.lead[0], p.lead[1]) {
+			return math.Inf(1)
+		}
+	}
+	cost := 0.0
+	n.lines.near(draw.NoBox().With(a, b), func(d drawnLine) bool {
+		switch {
+		case d.class == draw.Hatch || !dim.Cross(a, b, d.a, d.b):
+		case d.level:
+			cost += costLevel
+		case d.class == draw.Dimension:
+			cost = math.Inf(1)
+		case d.class != draw.Part:
+			cost += costThin
+		case d.owner == owner:
+			cost += costOwn
+		default:
+			cost += costOther
+		}
+		return true
+	})
+	return cost
+}
