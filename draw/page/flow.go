@@ -17,19 +17,38 @@ type Flow struct {
 	Gap    float64 // between columns
 	Sheets []*draw.Sheet
 	Field  block.Field // of the last sheet
-	col    int
+	// Drop is how far below the field's upper edge each column of the first sheet
+	// begins, mm; columns beyond its end begin at the edge.
+	Drop []float64
+
+	col int
 }
 
 // NewFlow begins a flow in a number of columns. next makes its n-th sheet, from
 // 1, and returns the field to fill.
 func NewFlow(cols int, next func(n int) (*draw.Sheet, block.Field)) *Flow {
-	w := &Flow{Next: next, Cols: cols, Gap: 6}
-	w.page()
+	return NewFlowUnder(nil, cols, next)
+}
+
+// NewFlowUnder is NewFlow with columns that begin lower on the first sheet, under
+// a picture for one: Drop of the flow.
+func NewFlowUnder(drop []float64, cols int, next func(n int) (*draw.Sheet, block.Field)) *Flow {
+	w := &Flow{Next: next, Cols: cols, Gap: 6, Drop: drop}
+	w.Turn()
 	return w
 }
 
-// page begins the next sheet.
-func (w *Flow) page() {
+// Column returns the column n, from 0, of the last sheet's field.
+func (w *Flow) Column(n int) block.Field {
+	f := w.Field
+	wide := (f.W() - float64(w.Cols-1)*w.Gap) / float64(w.Cols)
+	f.X0 += float64(n) * (wide + w.Gap)
+	f.X1 = f.X0 + wide
+	return f
+}
+
+// Turn begins the next sheet.
+func (w *Flow) Turn() {
 	w.S, w.Field = w.Next(len(w.Sheets) + 1)
 	w.Sheets = append(w.Sheets, w.S)
 	w.col = -1
@@ -40,12 +59,19 @@ func (w *Flow) page() {
 func (w *Flow) column() {
 	w.col++
 	if w.col == w.Cols {
-		w.page()
+		w.Turn()
 		return
 	}
-	w.W = (w.Field.W() - float64(w.Cols-1)*w.Gap) / float64(w.Cols)
-	w.X = w.Field.X0 + float64(w.col)*(w.W+w.Gap)
-	w.Y = w.Field.Y1
+	f := w.Column(w.col)
+	w.X, w.Y, w.W = f.X0, w.top(), f.W()
+}
+
+// top is the upper edge of the column.
+func (w *Flow) top() float64 {
+	if len(w.Sheets) == 1 && w.col < len(w.Drop) {
+		return w.Field.Y1 - w.Drop[w.col]
+	}
+	return w.Field.Y1
 }
 
 // From moves to the column n, from 0, unless the text is there or beyond.
@@ -57,14 +83,14 @@ func (w *Flow) From(n int) {
 
 // Need moves on where less than h is left in the column.
 func (w *Flow) Need(h float64) {
-	if w.Y-h < w.Field.Y0 && w.Y < w.Field.Y1 {
+	if w.Y-h < w.Field.Y0 && w.Y < w.top() {
 		w.column()
 	}
 }
 
 // Heading sets a heading with room for some lines after it.
 func (w *Flow) Heading(t string) {
-	if w.Y < w.Field.Y1 {
+	if w.Y < w.top() {
 		w.Skip(2.5)
 	}
 	w.Need(dim.Text*Pitch + 8*dim.Small*Pitch)
@@ -103,6 +129,14 @@ type Fact struct {
 	Share       float64
 }
 
+// share is where the value stands.
+func (k Fact) share() float64 {
+	if k.Share == 0 {
+		return 0.45
+	}
+	return k.Share
+}
+
 // Texts returns all texts of some facts.
 func Texts(facts []Fact) []string {
 	var out []string
@@ -115,12 +149,20 @@ func Texts(facts []Fact) []string {
 // Facts sets names with their values.
 func (w *Flow) Facts(list []Fact) {
 	for _, k := range list {
-		if k.Share == 0 {
-			k.Share = 0.45
-		}
-		w.Need(w.pairHeight(k.Name, k.Value, k.Share))
-		w.Pair(k.Name, k.Value, k.Share)
+		w.Need(w.pairHeight(k.Name, k.Value, k.share()))
+		w.Pair(k.Name, k.Value, k.share())
 	}
+}
+
+// Block sets facts under a heading, all in one column.
+func (w *Flow) Block(heading string, list []Fact) {
+	high := 2.5 + dim.Text*Pitch + 1
+	for _, k := range list {
+		high += w.pairHeight(k.Name, k.Value, k.share())
+	}
+	w.Need(high)
+	w.Heading(heading)
+	w.Facts(list)
 }
 
 // Fact sets a name and its value.

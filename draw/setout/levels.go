@@ -3,6 +3,7 @@ package setout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -30,15 +31,19 @@ func Levels(f *geom.Frame) []page.Fact {
 	if from == "" {
 		return out
 	}
+	levels := len(out)
 	if _, top, ok := Heights(f, "plate"); ok {
-		say("eave, top of plate", top.over(f, datum)+" "+from)
+		say("eave, plate top", top.over(f, datum))
 	}
 	if _, top, ok := Heights(f, "ridge"); ok {
-		say("ridge, top", top.over(f, datum)+" "+from)
+		say("ridge, top", top.over(f, datum))
 	}
 	if under, top, ok := Heights(f, "tie"); ok {
-		say("tie, top", top.over(f, datum)+" "+from)
-		say("tie, underside", under.over(f, datum)+" "+from)
+		say("tie, top", top.over(f, datum))
+		say("tie, underside", under.over(f, datum))
+	}
+	if len(out) > levels {
+		out = slices.Insert(out, levels, page.Fact{Name: "heights", Value: from})
 	}
 	return out
 }

@@ -22,10 +22,7 @@ import (
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	rest := crew.Join(parts(f, Stopped(f, finds)))
 	rest = append(rest, permit.Sheets(f)...)
-	cover := Cover(f, finds, entries(rest, 1))
-	if n := len(cover); n > 0 {
-		cover = Cover(f, finds, entries(rest, n))
-	}
+	cover := Cover(f, finds, func(before int) []Entry { return entries(rest, before) })
 	return append(cover, rest...)
 }
 

@@ -3,13 +3,16 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/page"
+	"pegwright/draw/scene"
 	"pegwright/draw/setout"
+	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
@@ -18,22 +21,77 @@ import (
 	"pegwright/geom/vec"
 )
 
-// Cover returns the cover and as many further sheets as its lists need: what
-// the frame is, the findings with their numbers, the drawing list, general
-// notes and cautions.
-func Cover(f *geom.Frame, finds []finding.Finding, sheets []Entry) []*draw.Sheet {
-	w := page.NewFlow(3, func(n int) (*draw.Sheet, block.Field) { return coverPage(f, n) })
-	finds = sorted(finds)
-	said := append(page.Texts(ofFrame(f)), page.Texts(setout.Criteria(f))...)
-	for _, x := range finds {
+// Cover returns the cover and as many further sheets as its lists need: a picture
+// of the frame and what it is, the findings with their numbers, the drawing list,
+// general notes and cautions. The drawing list is asked for with the number of
+// sheets of the cover; nil leaves it out.
+func Cover(f *geom.Frame, finds []finding.Finding, list func(before int) []Entry) []*draw.Sheet {
+	c := cover{f: f, finds: sorted(finds), picture: scene.TakePicture(view.IsometricFrom(-1, -1), scene.FrameParts(f), false)}
+	if list == nil {
+		return c.sheets(nil)
+	}
+	out := c.sheets(list(2))
+	if n := len(out); n != 2 {
+		out = c.sheets(list(n))
+	}
+	return out
+}
+
+// cover is a cover about to be set.
+type cover struct {
+	f       *geom.Frame
+	finds   []finding.Finding
+	picture scene.Picture
+}
+
+// pictureShares are the parts of the field's height that the picture may take, the
+// largest first: the first that leaves room for the findings under it is taken.
+var pictureShares = [...]float64{0.72, 0.64, 0.56, 0.48}
+
+// sheets sets the cover.
+func (c cover) sheets(list []Entry) []*draw.Sheet {
+	var w *page.Flow
+	for _, share := range pictureShares {
+		if w = c.first(share); len(w.Sheets) == 1 {
+			break
+		}
+	}
+	if len(w.Sheets) == 1 {
+		w.Turn()
+	}
+	drawings(w, list)
+	notes(w, c.f)
+	return w.Sheets
+}
+
+// first sets what the frame is beside its picture, and the findings under that.
+func (c cover) first(share float64) *page.Flow {
+	next := func(n int) (*draw.Sheet, block.Field) { return coverPage(c.f, n) }
+	_, field := next(1)
+	high := share * field.H()
+	w := page.NewFlowUnder([]float64{0, high, high}, 3, next)
+	c.draw(w.S, block.Field{X0: w.Column(1).X0, Y0: w.Field.Y1 - high + 4, X1: w.Field.X1, Y1: w.Field.Y1})
+	said := page.Texts(slices.Concat(ofFrame(c.f), ofWood(c.f), setout.Criteria(c.f)))
+	for _, x := range c.finds {
 		said = append(said, told(x))
 	}
-	w.Together("frame and findings", append(said, f.InfoText("note"))...)
-	facts(w, f)
-	listed(w, finds)
-	drawings(w, sheets)
-	notes(w, f)
-	return w.Sheets
+	w.Together("frame and findings", append(said, c.f.InfoText("note"))...)
+	w.Block("The frame", ofFrame(c.f))
+	w.Block("Wood and weight", ofWood(c.f))
+	w.From(1)
+	criteria(w, c.f)
+	listed(w, c.finds)
+	return w
+}
+
+// draw draws the picture as large as the field allows.
+func (c cover) draw(s *draw.Sheet, f block.Field) {
+	p := c.picture
+	if p.Box.Empty() {
+		return
+	}
+	k := min(f.W()/p.Box.W(), f.H()/p.Box.H())
+	s.Add(draw.Scaled(p.Items, k, f.Mid().Sub(p.Box.Mid().Mul(k)))...)
 }
 
 // coverPage begins the n-th sheet of the cover; the first carries the title
@@ -65,10 +123,8 @@ func coverPage(f *geom.Frame, n int) (*draw.Sheet, block.Field) {
 	return s, field
 }
 
-// facts sets what a reader wants to know first.
-func facts(w *page.Flow, f *geom.Frame) {
-	w.Heading("The frame")
-	w.Facts(ofFrame(f))
+// criteria sets the design criteria and the note that the description gives.
+func criteria(w *page.Flow, f *geom.Frame) {
 	w.Heading("Design criteria as stated")
 	if len(f.Criteria) == 0 {
 		w.Item("", "None stated in the description. Loads, sizes and connections are for the owner and the owner's engineer to settle.")
@@ -80,7 +136,7 @@ func facts(w *page.Flow, f *geom.Frame) {
 	}
 }
 
-// ofFrame are the sizes of the frame, its counts, weights and woods.
+// ofFrame are the sizes of the frame and its counts.
 func ofFrame(f *geom.Frame) []page.Fact {
 	var out []page.Fact
 	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
@@ -96,11 +152,11 @@ func ofFrame(f *geom.Frame) []page.Fact {
 	for _, p := range pegSizes(f) {
 		out = append(out, page.Fact{Name: "pegs " + p.size, Value: p.count, Share: 0.57})
 	}
-	return append(out, weights(f)...)
+	return out
 }
 
-// weights are what the timbers weigh and what they and the pegs are made of.
-func weights(f *geom.Frame) []page.Fact {
+// ofWood are what the timbers weigh and what they and the pegs are made of.
+func ofWood(f *geom.Frame) []page.Fact {
 	var green, dry, most, feet float64
 	heaviest := ""
 	for _, t := range f.Timbers {

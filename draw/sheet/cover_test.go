@@ -192,7 +192,7 @@ func TestEveryTimberIsNamedInAView(t *testing.T) {
 // and a tie's height counted from the corner points of the blanks.
 func TestCoverTellsTheLevels(t *testing.T) {
 	f := trial.Sample(t, "apiary-store")
-	text := strings.Join(strings.Fields(legible.Words(Cover(f, nil, []Entry{{N: 2, To: 2, Title: "x", ID: "x"}}))), " ")
+	text := strings.Join(strings.Fields(legible.Words(Cover(f, nil, func(int) []Entry { return []Entry{{N: 2, To: 2, Title: "x", ID: "x"}} }))), " ")
 	z := func(role string) (lo, hi float64) {
 		lo, hi = math.Inf(1), math.Inf(-1)
 		for _, b := range f.Timbers {
@@ -206,8 +206,8 @@ func TestCoverTellsTheLevels(t *testing.T) {
 	}
 	_, sill := z("sill")
 	under, top := z("tie")
-	for _, s := range []string{"9 in 12 (36.9°)", "6'-8\" over the sills", f.Units.Format(top-sill) + " over the sills",
-		f.Units.Format(under-sill) + " over the sills", "full-size templates, in templates.pdf, print check first"} {
+	for _, s := range []string{"9 in 12 (36.9°)", "heights over the sills", "eave, plate top 6'-8\"", "tie, top " + f.Units.Format(top-sill),
+		"tie, underside " + f.Units.Format(under-sill), "full-size templates, in templates.pdf, print check first"} {
 		if !strings.Contains(text, s) {
 			t.Errorf("the cover does not tell %q", s)
 		}
@@ -222,7 +222,7 @@ func TestCoverTellsTheLevels(t *testing.T) {
 		}
 		f.Timbers = kept
 		bare := legible.Words(Cover(f, nil, nil))
-		for _, s := range []string{"roof pitch", "eave, top", "tie, top"} {
+		for _, s := range []string{"roof pitch", "eave, plate", "tie, top"} {
 			if strings.Contains(bare, s) {
 				t.Errorf("%s: %q of a frame that has none", name, s)
 			}
