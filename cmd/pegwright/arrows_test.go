@@ -21,13 +21,14 @@ import (
 
 // downward is the order of the packages: one may import those in later rows,
 // and none in its own row. The first row holds what nothing imports: the
-// command, and what tests alone use: the measuring reader, the checker of
-// layout, the frames to try and the golden files.
+// command, and what tests alone use: the reader of packets, the measuring reader,
+// the checker of layout, the frames to try and the golden files.
 func downward() [][]string {
 	return [][]string{
-		{"cmd/pegwright", "draw/measured", "draw/sheet/tidy", "samples/trial", "golden"},
+		{"cmd/pegwright", "cmd/pegwright/disk/disktest", "draw/measured", "draw/sheet/tidy", "samples/trial", "golden"},
 		{"draw/legible"},
-		{"cmd/pegwright/live"},
+		{"cmd/pegwright/live", "cmd/pegwright/disk"},
+		{"cmd/pegwright/plain"},
 		{"draw/packet"},
 		{"templates"},
 		{"draw/sheet"},

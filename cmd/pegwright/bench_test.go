@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"pegwright/cmd/pegwright/disk"
 	"pegwright/draw/packet"
 	"pegwright/draw/sheet"
 	"pegwright/draw/svg"
@@ -102,7 +103,7 @@ func walk(b *testing.B, bents int) (ms [8]float64, sheets, size int) {
 			}
 		}
 		c.lap(&ms[6], func() {
-			if err := writePacket(context.Background(), filepath.Join(b.TempDir(), "row-packet"), p.Files); err != nil {
+			if err := disk.Write(context.Background(), filepath.Join(b.TempDir(), "row-packet"), p.Files); err != nil {
 				b.Fatal(err)
 			}
 		})

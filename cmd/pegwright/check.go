@@ -1,6 +1,9 @@
 package main
 
-import "pegwright/geom/model"
+import (
+	"pegwright/cmd/pegwright/plain"
+	"pegwright/geom/model"
+)
 
 func checkCommand() command {
 	return command{name: "check", short: "say what is wrong with the frame, and how to mend it", operands: "[FRAME.yaml]",
@@ -25,7 +28,7 @@ func runCheck(s *streams, a given) int {
 	} else {
 		s.data([]byte(findingsText(pageFor(s.out), fr)))
 		if len(a.rest) == 1 && a.rest[0] != "-" && codeFor(fr.finds) == exitDone {
-			s.data([]byte("next: pegwright view " + typed(visible(a.rest[0])) + ", or pegwright draw\n"))
+			s.data([]byte("next: pegwright view " + plain.Typed(plain.Visible(a.rest[0])) + ", or pegwright draw\n"))
 		}
 	}
 	return codeFor(fr.finds)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
 	"pegwright/samples"
@@ -115,7 +116,7 @@ func (c command) perform(s *streams, args []string) int {
 	g := given{f, f.Args()}
 	for _, o := range c.options {
 		if len(o.words) > 0 && !slices.Contains(o.words, g.text(o.name)) {
-			return s.refuse("--%s is %s, not %s", o.name, anyOf(o.words), quoted(g.text(o.name)))
+			return s.refuse("--%s is %s, not %s", o.name, anyOf(o.words), plain.Quoted(g.text(o.name)))
 		}
 	}
 	return c.run(s, g)
@@ -139,7 +140,7 @@ func (c command) misused(err error) string {
 	for _, o := range c.options {
 		names = append(names, o.name)
 	}
-	text := c.name + " has no flag " + quoted(dashes+name)
+	text := c.name + " has no flag " + plain.Quoted(dashes+name)
 	if best := finding.Nearest(name, names); best != "" {
 		text += " (did you mean --" + best + "?)"
 	}

@@ -43,8 +43,8 @@ func apart(t *testing.T) bool {
 	return false
 }
 
-// disk mounts a small disk in memory.
-func disk(t *testing.T, options string) string {
+// mounted is a small disk in memory.
+func mounted(t *testing.T, options string) string {
 	t.Helper()
 	dir := t.TempDir()
 	must(t, unix.Mount("small", dir, "tmpfs", 0, options))
@@ -74,7 +74,7 @@ func TestFullDisk(t *testing.T) {
 	}
 	for _, options := range []string{"size=16m", "nr_inodes=400"} {
 		t.Run(options, func(t *testing.T) {
-			d := onDisk(t, disk(t, options))
+			d := onDisk(t, mounted(t, options))
 			before := d.whole(t)
 			tries := 0
 			for room := 0; ; room += 160 << 10 {
@@ -129,7 +129,7 @@ func TestReadOnlyDisk(t *testing.T) {
 	if !apart(t) {
 		return
 	}
-	d := onDisk(t, disk(t, "size=16m"))
+	d := onDisk(t, mounted(t, "size=16m"))
 	before := d.whole(t)
 	must(t, unix.Mount("small", d.dir, "tmpfs", unix.MS_REMOUNT|unix.MS_RDONLY, ""))
 	for _, args := range [][]string{d.args[1-before], {"draw", "a.yaml", "--out", "q"}, {"start", "new.yaml"}} {

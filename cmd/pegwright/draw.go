@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"pegwright/cmd/pegwright/disk"
 	"pegwright/draw/packet"
 	"pegwright/geom/finding"
 )
@@ -34,7 +35,7 @@ func runDraw(s *streams, a given) int {
 // drawInto builds the packet and writes it. The folder is looked at before the
 // work, so that a refusal comes at once, and again when writing.
 func (s *streams) drawInto(fr *solved, out string) int {
-	if err := refusal(out); err != nil {
+	if err := disk.Refusal(out); err != nil {
 		return s.fail("%s", err)
 	}
 	p, err := s.build(fr)
@@ -43,7 +44,7 @@ func (s *streams) drawInto(fr *solved, out string) int {
 	}
 	shown := s.progress()
 	shown.show("writing the packet")
-	err = writePacket(s.ctx, out, p.Files)
+	err = disk.Write(s.ctx, out, p.Files)
 	shown.end()
 	if err != nil {
 		return s.fail("%s", err)
@@ -84,7 +85,7 @@ func (s *streams) build(fr *solved) (*packet.Packet, error) {
 	})
 	switch {
 	case !ok:
-		return nil, errInterrupted
+		return nil, disk.ErrInterrupted
 	case a.crash != nil:
 		panic(a.crash)
 	case a.err != nil:

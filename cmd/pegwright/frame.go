@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"pegwright/cmd/pegwright/disk"
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/geom"
 	"pegwright/geom/check"
 	"pegwright/geom/finding"
@@ -48,11 +50,11 @@ type solved struct {
 func (s *streams) load(a given) (*solved, int) {
 	args := a.rest
 	if len(args) > 1 {
-		return nil, s.refuse("one frame at a time: %s is one too many", quoted(args[1]))
+		return nil, s.refuse("one frame at a time: %s is one too many", plain.Quoted(args[1]))
 	}
 	sets, bad := settings(a.all("set"))
 	if sets == nil {
-		return nil, s.refuse("--set wants name=value, not %s", quoted(bad))
+		return nil, s.refuse("--set wants name=value, not %s", plain.Quoted(bad))
 	}
 	f, label, code := s.source(args)
 	if f == nil {
@@ -69,7 +71,7 @@ func (s *streams) load(a given) (*solved, int) {
 	})
 	switch {
 	case !ok:
-		return nil, s.fail("%s", errInterrupted)
+		return nil, s.fail("%s", disk.ErrInterrupted)
 	case r.crash != nil:
 		panic(r.crash)
 	case len(r.faults) > 0:
@@ -92,17 +94,17 @@ func (s *streams) source(args []string) (f *solved, label string, code int) {
 	if name != "-" {
 		file, err := os.Open(name)
 		if err != nil {
-			return nil, "", s.fail("cannot read %s: %s%s", quoted(name), reason(err), sampleHint(name))
+			return nil, "", s.fail("cannot read %s: %s%s", plain.Quoted(name), plain.Reason(err), sampleHint(name))
 		}
 		defer file.Close()
 		in = file
 	}
 	src, err := s.readAll(in)
 	switch {
-	case errors.Is(err, errInterrupted):
+	case errors.Is(err, disk.ErrInterrupted):
 		return nil, "", s.fail("%s", err)
 	case err != nil:
-		return nil, "", s.fail("cannot read %s: %s", quoted(name), reason(err))
+		return nil, "", s.fail("cannot read %s: %s", plain.Quoted(name), plain.Reason(err))
 	}
 	if name == "-" {
 		return &solved{name: "frame", source: src}, "standard input", exitDone
@@ -145,7 +147,7 @@ func (s *streams) readAll(in io.Reader) ([]byte, error) {
 		return answer{text, err}
 	})
 	if !ok {
-		return nil, errInterrupted
+		return nil, disk.ErrInterrupted
 	}
 	return a.text, a.err
 }
@@ -175,4 +177,10 @@ func (f *solved) solve(label string, sets map[string]string) finding.Faults {
 	f.finds = check.Check(f.frame)
 	finding.Sort(f.finds)
 	return nil
+}
+
+// exists reports whether there is a file or a folder of that name.
+func exists(name string) bool {
+	_, err := os.Stat(name)
+	return err == nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/geom/finding"
 )
 
@@ -25,7 +26,7 @@ func runHelp(s *streams, a given) int {
 			s.data([]byte(c.help()))
 			return exitDone
 		}
-		return s.refuse("there is no command %s%s; try: pegwright help", quoted(a.rest[0]), nearest(a.rest[0], commandNames()))
+		return s.refuse("there is no command %s%s; try: pegwright help", plain.Quoted(a.rest[0]), nearest(a.rest[0], commandNames()))
 	}
 	return s.refuse("help takes one command at most")
 }

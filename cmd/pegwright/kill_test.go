@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"pegwright/cmd/pegwright/disk/disktest"
 	"pegwright/samples"
 )
 
@@ -47,7 +48,7 @@ func newFolder(t *testing.T) *folder {
 	for i, file := range []string{"a.yaml", "b.yaml"} {
 		d.args[i] = []string{"draw", file, "--out", "p"}
 		d.mustRun(t, d.args[i])
-		d.want[i] = tree(t, d.out)
+		d.want[i] = disktest.Tree(t, d.out)
 		d.want[i]["svg/mine.txt"] = mine
 	}
 	begun := time.Now()
@@ -106,15 +107,15 @@ func (d *folder) until(happened func() bool) {
 // its manifest agrees, and that nothing else was touched.
 func (d *folder) whole(t *testing.T) (which int) {
 	t.Helper()
-	foreign, err := verify(d.out)
+	foreign, err := disktest.Verify(d.out)
 	if err != nil || len(foreign) != 1 || foreign[0] != "svg/mine.txt" {
 		t.Fatalf("%v, foreign files %v", err, foreign)
 	}
-	got := tree(t, d.out)
+	got := disktest.Tree(t, d.out)
 	if got["index.html"] != d.want[0]["index.html"] {
 		which = 1
 	}
-	same(t, d.want[which], got)
+	disktest.Same(t, d.want[which], got)
 	for _, name := range []string{".p.pegwright-notes", "p.txt"} {
 		if text, err := os.ReadFile(filepath.Join(d.dir, name)); err != nil || string(text) != mine {
 			t.Fatalf("%s: %q %v", name, text, err)
@@ -126,19 +127,9 @@ func (d *folder) whole(t *testing.T) (which int) {
 // tidy demands that nothing of a run is left beside the packet.
 func (d *folder) tidy(t *testing.T) {
 	t.Helper()
-	if left := leftovers(t, d.dir); len(left) != 1 {
+	if left := disktest.Leftovers(t, d.dir); len(left) != 1 {
 		t.Errorf("left behind: %v", left)
 	}
-}
-
-// free demands that no dead process holds the lock.
-func (d *folder) free(t *testing.T) {
-	t.Helper()
-	unlock, err := takeLock(filepath.Join(d.dir, ".p.pegwright-lock"))
-	if err != nil {
-		t.Fatalf("the lock outlived its process: %v", err)
-	}
-	unlock()
 }
 
 // A draw over an existing packet that is killed at any moment leaves one whole
@@ -154,7 +145,7 @@ func TestDrawKilledAtAnyMoment(t *testing.T) {
 		d.anyMoment(i, random)
 		_ = cmd.Process.Kill() // it may be over: then this fails
 		_ = cmd.Wait()
-		if len(leftovers(t, d.dir)) > 1 {
+		if len(disktest.Leftovers(t, d.dir)) > 1 {
 			halfway++
 		}
 		if d.whole(t) == before {

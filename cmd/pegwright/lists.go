@@ -1,10 +1,10 @@
 package main
 
 import (
-	"os"
 	"slices"
 	"strings"
 
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/geom/list"
 )
 
@@ -23,13 +23,13 @@ func runLists(s *streams, a given) int {
 		return s.refuse("--as csv prints exactly one list: name %s", strings.Join(list.Names(), ", or "))
 	}
 	if n := len(rest); n > 1 && slices.Contains(list.Names(), rest[n-1]) && exists(rest[0]) {
-		return s.refuse("lists come before the frame: pegwright lists %s %s", strings.Join(append(names, rest[1:]...), " "), typed(rest[0]))
+		return s.refuse("lists come before the frame: pegwright lists %s %s", strings.Join(append(names, rest[1:]...), " "), plain.Typed(rest[0]))
 	}
 	if len(rest) > 1 {
-		return s.refuse("%s is not a list%s; the lists are %s", quoted(rest[0]), nearest(rest[0], list.Names()), strings.Join(list.Names(), ", "))
+		return s.refuse("%s is not a list%s; the lists are %s", plain.Quoted(rest[0]), nearest(rest[0], list.Names()), strings.Join(list.Names(), ", "))
 	}
 	if len(rest) == 1 && nearest(rest[0], list.Names()) != "" && !exists(rest[0]) {
-		return s.refuse("%s is neither a file nor a list%s", quoted(rest[0]), nearest(rest[0], list.Names()))
+		return s.refuse("%s is neither a file nor a list%s", plain.Quoted(rest[0]), nearest(rest[0], list.Names()))
 	}
 	a.rest = rest
 	fr, code := s.load(a)
@@ -79,9 +79,4 @@ func printLists(fr *solved, names []string, as string) ([]byte, error) {
 		text = append(text, t.Text())
 	}
 	return []byte(strings.Join(text, "\n")), nil
-}
-
-func exists(name string) bool {
-	_, err := os.Stat(name)
-	return err == nil
 }

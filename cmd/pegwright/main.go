@@ -13,6 +13,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"pegwright/cmd/pegwright/plain"
 	"syscall"
 )
 
@@ -60,7 +61,7 @@ func runContext(ctx context.Context, args []string, stdin io.Reader, stdout, std
 	code = dispatch(s, args)
 	if s.outErr != nil {
 		if !errors.Is(s.outErr, syscall.EPIPE) { // whoever reads has seen enough
-			s.say("pegwright: cannot write the result: %s", reason(s.outErr))
+			s.say("pegwright: cannot write the result: %s", plain.Reason(s.outErr))
 		}
 		return exitFailed
 	}
@@ -82,7 +83,7 @@ func dispatch(s *streams, args []string) int {
 		return c.perform(s, args[1:])
 	}
 	if len(args[0]) > 1 && args[0][0] == '-' {
-		return s.refuse("%s: flags come after the command; try: pegwright help", quoted(args[0]))
+		return s.refuse("%s: flags come after the command; try: pegwright help", plain.Quoted(args[0]))
 	}
-	return s.refuse("there is no command %s%s; try: pegwright help", quoted(args[0]), nearest(args[0], commandNames()))
+	return s.refuse("there is no command %s%s; try: pegwright help", plain.Quoted(args[0]), nearest(args[0], commandNames()))
 }

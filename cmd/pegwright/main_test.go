@@ -7,12 +7,12 @@ import (
 	"errors"
 	"io"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 	"unicode/utf8"
 
+	"pegwright/cmd/pegwright/disk/disktest"
 	"pegwright/geom/finding"
 	"pegwright/samples"
 )
@@ -27,8 +27,6 @@ func TestMain(m *testing.M) {
 		os.Exit(m.Run())
 	case "run":
 		main()
-	case "write":
-		writeForever(os.Args[1])
 	}
 }
 
@@ -208,22 +206,12 @@ func TestExitCodesAndStreams(t *testing.T) {
 	if text, _ := os.ReadFile("there.yaml"); string(text) != "keep me" {
 		t.Error("a file was overwritten")
 	}
-	if left := leftovers(t, "."); len(left) > 0 {
+	if left := disktest.Leftovers(t, "."); len(left) > 0 {
 		t.Errorf("left behind: %v", left)
 	}
 	if _, err := os.Stat("rail-packet"); err == nil {
 		t.Error("a command that failed wrote a packet")
 	}
-}
-
-// leftovers are the names that writing uses beside a packet.
-func leftovers(t *testing.T, dir string) []string {
-	t.Helper()
-	left, err := filepath.Glob(filepath.Join(dir, ".*.pegwright-*"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return left
 }
 
 // A fault shows its place, what is wrong, the line itself with a mark under the
@@ -346,7 +334,7 @@ func TestDrawNamesTheFolderAfterTheFile(t *testing.T) {
 		if got.code != 0 || got.out != "" || !strings.Contains(got.err, folder) {
 			t.Errorf("%q: %+v", line, got)
 		}
-		whole(t, folder)
+		disktest.Whole(t, folder)
 	}
 }
 
@@ -357,7 +345,7 @@ func TestDrawWithAStop(t *testing.T) {
 	if got.code != 1 || !strings.Contains(got.err, "stop") {
 		t.Fatalf("%+v", got)
 	}
-	whole(t, "p")
+	disktest.Whole(t, "p")
 	page, err := os.ReadFile("p/index.html")
 	if err != nil || !bytes.Contains(page, []byte("STOP")) {
 		t.Error("the index page does not say STOP")
@@ -389,7 +377,7 @@ func TestHostileNames(t *testing.T) {
 		if got := try("", "draw", name); got.code != 0 || strings.Contains(got.err, "!") {
 			t.Errorf("%q: %+v", name, got)
 		}
-		whole(t, strings.TrimSuffix(name, ".yaml")+"-packet")
+		disktest.Whole(t, strings.TrimSuffix(name, ".yaml")+"-packet")
 	}
 }
 
@@ -473,7 +461,7 @@ func TestInterruptedChangesNothing(t *testing.T) {
 	if got := try("", "draw", "rail.yaml"); got.code != 0 {
 		t.Fatalf("%+v", got)
 	}
-	before := tree(t, "rail-packet")
+	before := disktest.Tree(t, "rail-packet")
 	for _, after := range []time.Duration{0, time.Millisecond, 20 * time.Millisecond} {
 		ctx, cancel := context.WithCancel(context.Background())
 		time.AfterFunc(after, cancel)
@@ -489,9 +477,9 @@ func TestInterruptedChangesNothing(t *testing.T) {
 		if code != 3 || !strings.Contains(errs.String(), "interrupted") {
 			t.Errorf("after %v: exit code %d: %s", after, code, errs.String())
 		}
-		same(t, before, tree(t, "rail-packet"))
+		disktest.Same(t, before, disktest.Tree(t, "rail-packet"))
 	}
-	if left := leftovers(t, "."); len(left) > 0 {
+	if left := disktest.Leftovers(t, "."); len(left) > 0 {
 		t.Errorf("left behind: %v", left)
 	}
 }

@@ -12,6 +12,7 @@ import (
 
 	"golang.org/x/term"
 
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/geom/finding"
 )
 
@@ -49,7 +50,7 @@ const leastColumns = 40
 
 // head writes a line that begins a message.
 func (p *page) head(text string) {
-	text = visible(text)
+	text = plain.Visible(text)
 	if !p.heavy {
 		p.para(text, 0, 3)
 		return
@@ -59,7 +60,7 @@ func (p *page) head(text string) {
 
 // para writes a paragraph; its first line is indented by first, others by rest.
 func (p *page) para(text string, first, rest int) {
-	text = visible(text)
+	text = plain.Visible(text)
 	if p.width == 0 {
 		p.b.WriteString(strings.Repeat(" ", first) + text + "\n")
 		return
@@ -91,7 +92,7 @@ func (p *page) snippet(lines []string, at finding.Pos, long int) {
 	if from+room < len(line) {
 		shown[room-1] = '…'
 	}
-	fmt.Fprintf(&p.b, "%6d | %s\n", at.Line, visible(string(shown)))
+	fmt.Fprintf(&p.b, "%6d | %s\n", at.Line, plain.Visible(string(shown)))
 	fmt.Fprintf(&p.b, "       | %s%s\n", strings.Repeat(" ", col-from), strings.Repeat("^", mark))
 }
 

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"pegwright/cmd/pegwright/disk"
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/samples"
 )
 
@@ -24,19 +26,19 @@ func runStart(s *streams, a given) int {
 	src, ok := samples.Source(from)
 	if !ok {
 		return s.refuse("there is no sample %s%s; the samples are %s",
-			quoted(from), nearest(from, samples.Names()), strings.Join(samples.Names(), ", "))
+			plain.Quoted(from), nearest(from, samples.Names()), strings.Join(samples.Names(), ", "))
 	}
 	name := a.rest[0]
-	err := createFile(name, src)
+	err := disk.Create(name, src)
 	if errors.Is(err, fs.ErrExist) {
-		return s.fail("cannot write %s: it exists already and is left as it is; name another file", quoted(name))
+		return s.fail("cannot write %s: it exists already and is left as it is; name another file", plain.Quoted(name))
 	}
 	if dir := filepath.Dir(name); errors.Is(err, fs.ErrNotExist) && !exists(dir) {
-		return s.fail("cannot write %s: the folder %s does not exist; make it first", quoted(name), quoted(dir))
+		return s.fail("cannot write %s: the folder %s does not exist; make it first", plain.Quoted(name), plain.Quoted(dir))
 	}
 	if err != nil {
-		return s.fail("cannot write %s: %s", quoted(name), reason(err))
+		return s.fail("cannot write %s: %s", plain.Quoted(name), plain.Reason(err))
 	}
-	s.say("wrote %s, begun from %s; next: change it in a text editor, and say pegwright check %s", name, from, typed(name))
+	s.say("wrote %s, begun from %s; next: change it in a text editor, and say pegwright check %s", name, from, plain.Typed(name))
 	return exitDone
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"pegwright/cmd/pegwright/live"
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/draw/packet"
 	"pegwright/geom/finding"
 	"pegwright/geom/spec"
@@ -23,29 +24,29 @@ func viewCommand() command {
 func runView(s *streams, a given) int {
 	port, err := strconv.Atoi(a.text("port"))
 	if err != nil || port < 0 || port > 65535 {
-		return s.refuse("--port is a number up to 65535, not %s", quoted(a.text("port")))
+		return s.refuse("--port is a number up to 65535, not %s", plain.Quoted(a.text("port")))
 	}
 	if len(a.rest) > 1 {
-		return s.refuse("one frame at a time: %s is one too many", quoted(a.rest[1]))
+		return s.refuse("one frame at a time: %s is one too many", plain.Quoted(a.rest[1]))
 	}
 	if len(a.rest) == 1 && a.rest[0] == "-" {
 		return s.refuse("view wants a file that it can look at again, not standard input")
 	}
 	sets, bad := settings(a.all("set"))
 	if sets == nil {
-		return s.refuse("--set wants name=value, not %s", quoted(bad))
+		return s.refuse("--set wants name=value, not %s", plain.Quoted(bad))
 	}
 	read, name := sampleReader(), samples.Default()
 	if len(a.rest) == 1 {
 		read, name = fileReader(a.rest[0]), a.rest[0]
 		if _, err := read(); err != nil {
-			return s.fail("cannot read %s: %s%s", quoted(name), reason(err), sampleHint(name))
+			return s.fail("cannot read %s: %s%s", plain.Quoted(name), plain.Reason(err), sampleHint(name))
 		}
 		read = plainly(read)
 	}
 	l, err := live.Listen(port)
 	if err != nil {
-		return s.fail("cannot listen on port %d: %s", port, reason(err))
+		return s.fail("cannot listen on port %d: %s", port, plain.Reason(err))
 	}
 	s.say("%s is shown at http://%s/ until you press Ctrl-C", name, l.Addr())
 	srv := &live.Server{Read: read, Solve: s.solver(name), Sets: sets}
@@ -60,7 +61,7 @@ func plainly(read func() ([]byte, error)) func() ([]byte, error) {
 	return func() ([]byte, error) {
 		source, err := read()
 		if err != nil {
-			err = errors.New(reason(err))
+			err = errors.New(plain.Reason(err))
 		}
 		return source, err
 	}

@@ -1,12 +1,10 @@
 //go:build unix
 
-package main
+package disk
 
 import (
 	"errors"
 	"os"
-	"os/signal"
-	"syscall"
 
 	"golang.org/x/sys/unix"
 )
@@ -50,11 +48,3 @@ func still(file *os.File, name string) bool {
 	b, err := os.Lstat(name)
 	return err == nil && os.SameFile(a, b)
 }
-
-// interrupts are the signals that ask the program to end.
-func interrupts() []os.Signal { return []os.Signal{os.Interrupt, syscall.SIGTERM} }
-
-// ignoreSignals makes a reader that goes away, and a file that the system lets
-// grow no further, errors of writing, which end with an exit code and a message,
-// and not signals.
-func ignoreSignals() { signal.Ignore(syscall.SIGPIPE, syscall.SIGXFSZ) }

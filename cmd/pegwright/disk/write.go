@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"context"
@@ -7,16 +7,19 @@ import (
 	"os"
 	"path/filepath"
 
+	"pegwright/cmd/pegwright/plain"
 	"pegwright/draw/packet"
 )
 
-// errInterrupted is why a write that was interrupted did not happen.
-var errInterrupted = errors.New("interrupted; nothing was changed")
+// ErrInterrupted is why a write that was interrupted did not happen.
+var ErrInterrupted = errors.New("interrupted; nothing was changed")
 
-// writePacket replaces the packet in out as a whole, or changes nothing:
-// the new one is built beside it, synced, and swapped in by rename. Files in
-// the folder that no packet of ours wrote travel to the new folder.
-func writePacket(ctx context.Context, out string, files []packet.File) error {
+// Write puts the files in the place of the packet in the folder out, as a whole,
+// or changes nothing; see the promise of the package. The end of ctx stops it
+// with ErrInterrupted as long as the new packet is not in its place. Other
+// errors say in plain words what stood in the way, and that nothing was changed
+// where that is so.
+func Write(ctx context.Context, out string, files []packet.File) error {
 	return writeWith(ctx, out, files, exchange)
 }
 
@@ -33,7 +36,7 @@ func writeWith(ctx context.Context, out string, files []packet.File, swap exchan
 	}
 	unlock, err := takeLock(p.lock)
 	if errors.Is(err, errLocked) {
-		return fmt.Errorf("another run is writing %s at this moment; nothing was changed", quoted(out))
+		return fmt.Errorf("another run is writing %s at this moment; nothing was changed", plain.Quoted(out))
 	}
 	if err != nil {
 		return p.failed(err)
@@ -53,21 +56,21 @@ func writeWith(ctx context.Context, out string, files []packet.File, swap exchan
 		return errors.Join(p.failed(err), removeTree(p.fresh))
 	}
 	if err := p.retire(old); err != nil {
-		return fmt.Errorf("the new packet is in %s, but files of yours are still in %s: %s", quoted(out), quoted(old), reason(err))
+		return fmt.Errorf("the new packet is in %s, but files of yours are still in %s: %s", plain.Quoted(out), plain.Quoted(old), plain.Reason(err))
 	}
 	return syncPath(filepath.Dir(p.dir))
 }
 
 // failed says that nothing was changed.
 func (p place) failed(err error) error {
-	if errors.Is(err, errInterrupted) {
+	if errors.Is(err, ErrInterrupted) {
 		return err
 	}
 	var c conflict
 	if errors.As(err, &c) {
 		return fmt.Errorf("%w; nothing was changed", err)
 	}
-	return fmt.Errorf("cannot write %s: %s; nothing was changed", quoted(p.shown), reason(err))
+	return fmt.Errorf("cannot write %s: %s; nothing was changed", plain.Quoted(p.shown), plain.Reason(err))
 }
 
 // build writes the new packet beside the old one, everything synced, then the
@@ -78,7 +81,7 @@ func (p place) build(ctx context.Context, files []packet.File) error {
 	}
 	for _, f := range files {
 		if ctx.Err() != nil {
-			return errInterrupted
+			return ErrInterrupted
 		}
 		if err := putFile(filepath.Join(p.fresh, filepath.FromSlash(f.Path)), f.Data, syncOne); err != nil {
 			return err
@@ -98,7 +101,7 @@ func (p place) build(ctx context.Context, files []packet.File) error {
 		return err
 	}
 	if ctx.Err() != nil {
-		return errInterrupted
+		return ErrInterrupted
 	}
 	return syncPath(p.fresh)
 }

@@ -1,6 +1,6 @@
 //go:build !unix
 
-package main
+package disk
 
 import (
 	"errors"
@@ -25,9 +25,3 @@ func takeLock(name string) (unlock func(), err error) {
 	}
 	return func() { file.Close(); os.Remove(name) }, nil
 }
-
-// interrupts are the signals that ask the program to end.
-func interrupts() []os.Signal { return []os.Signal{os.Interrupt} }
-
-// ignoreSignals has nothing to do where there are no such signals.
-func ignoreSignals() {}

@@ -1,6 +1,6 @@
 //go:build !linux
 
-package main
+package disk
 
 // createUnnamed says that every file has a name here.
 func createUnnamed(name string, data []byte) error { return errNoUnnamed }

@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"context"
@@ -7,6 +7,7 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"pegwright/cmd/pegwright/plain"
 	"slices"
 )
 
@@ -16,7 +17,7 @@ type conflict struct{ path string }
 
 // Error names the file and says how to mend it.
 func (c conflict) Error() string {
-	return fmt.Sprintf("%s is not a file of the packet, and the new packet would need its place; move it away", quoted(c.path))
+	return fmt.Sprintf("%s is not a file of the packet, and the new packet would need its place; move it away", plain.Quoted(c.path))
 }
 
 // foreign walks everything in a packet's folder that the manifest does not
@@ -52,7 +53,7 @@ func (p place) carry(ctx context.Context) error {
 	perms := map[string]fs.FileMode{}
 	err = foreign(p.dir, m, func(rel string, st fs.FileInfo) error {
 		if ctx.Err() != nil {
-			return errInterrupted
+			return ErrInterrupted
 		}
 		if st.IsDir() {
 			perms[filepath.Join(p.fresh, rel)] = st.Mode().Perm()
@@ -115,7 +116,7 @@ func second(from, to string, st fs.FileInfo) error {
 		}
 		return os.Symlink(target, to)
 	}
-	return fmt.Errorf("%s is neither a file nor a folder; move it away", quoted(from))
+	return fmt.Errorf("%s is neither a file nor a folder; move it away", plain.Quoted(from))
 }
 
 // rescue moves files of the user's that came into the old packet after carry,

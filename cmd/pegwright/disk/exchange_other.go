@@ -1,6 +1,6 @@
 //go:build !linux
 
-package main
+package disk
 
 // exchange says that there is no atomic exchange: two renames do instead.
 func exchange(a, b string) error { return errNoExchange }

@@ -1,21 +1,16 @@
-package main
+package disk
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
-	"encoding/json"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"sort"
 	"strings"
 	"testing"
 	"time"
 
+	"pegwright/cmd/pegwright/disk/disktest"
 	"pegwright/draw/packet"
 )
 
@@ -32,106 +27,8 @@ func generation(n int) []packet.File {
 
 func mustWrite(t *testing.T, dir string, n int) {
 	t.Helper()
-	if err := writePacket(context.Background(), dir, generation(n)); err != nil {
+	if err := Write(context.Background(), dir, generation(n)); err != nil {
 		t.Fatal(err)
-	}
-}
-
-// verify reports why a folder is not one whole packet, every file as its
-// manifest says. It is written apart from the code that writes.
-func verify(dir string) (foreign []string, err error) {
-	text, err := os.ReadFile(filepath.Join(dir, "packet-manifest.json"))
-	if err != nil {
-		return nil, err
-	}
-	var m struct {
-		Format string
-		Files  []struct {
-			Path, SHA256 string
-			Size         int
-		}
-	}
-	if err := json.Unmarshal(text, &m); err != nil || m.Format != "pegwright-packet/1" || len(m.Files) == 0 {
-		return nil, fmt.Errorf("manifest: %v, format %q, %d files", err, m.Format, len(m.Files))
-	}
-	ours := map[string]bool{"packet-manifest.json": true}
-	for _, f := range m.Files {
-		ours[f.Path] = true
-		data, err := os.ReadFile(filepath.Join(dir, f.Path))
-		if err != nil {
-			return nil, err
-		}
-		sum := sha256.Sum256(data)
-		if len(data) != f.Size || hex.EncodeToString(sum[:]) != f.SHA256 {
-			return nil, fmt.Errorf("%s is not as the manifest says", f.Path)
-		}
-	}
-	err = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		rel, _ := filepath.Rel(dir, path)
-		if err == nil && !d.IsDir() && !ours[filepath.ToSlash(rel)] {
-			foreign = append(foreign, filepath.ToSlash(rel))
-		}
-		return err
-	})
-	return foreign, err
-}
-
-// whole demands one whole packet with nothing else in it.
-func whole(t *testing.T, dir string) {
-	t.Helper()
-	foreign, err := verify(dir)
-	if err != nil || len(foreign) > 0 {
-		t.Errorf("%s: %v, foreign files %v", dir, err, foreign)
-	}
-}
-
-// tree returns every file with its bytes, and every folder and link.
-func tree(t *testing.T, dir string) map[string]string {
-	t.Helper()
-	all := map[string]string{}
-	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil {
-			return err
-		}
-		rel, _ := filepath.Rel(dir, path)
-		switch {
-		case d.IsDir():
-			all[rel] = "folder"
-		case d.Type()&fs.ModeSymlink != 0:
-			to, err := os.Readlink(path)
-			all[rel] = "link to " + to
-			return err
-		default:
-			data, err := os.ReadFile(path)
-			all[rel] = string(data)
-			return err
-		}
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return all
-}
-
-func same(t *testing.T, a, b map[string]string) {
-	t.Helper()
-	names := map[string]bool{}
-	for n := range a {
-		names[n] = true
-	}
-	for n := range b {
-		names[n] = true
-	}
-	var differ []string
-	for n := range names {
-		if x, y := a[n], b[n]; x != y {
-			differ = append(differ, n)
-		}
-	}
-	sort.Strings(differ)
-	if len(differ) > 0 {
-		t.Errorf("these differ: %v", differ)
 	}
 }
 
@@ -150,16 +47,16 @@ func TestWriteReplacesTheWholePacket(t *testing.T) {
 				if err := writeWith(context.Background(), dir, generation(n), swap); err != nil {
 					t.Fatal(err)
 				}
-				whole(t, dir)
+				disktest.Whole(t, dir)
 				want := map[string]string{".": "folder", "svg": "folder"}
 				for _, f := range generation(n) {
 					want[f.Path] = string(f.Data)
 				}
-				got := tree(t, dir)
+				got := disktest.Tree(t, dir)
 				delete(got, "packet-manifest.json")
-				same(t, want, got)
+				disktest.Same(t, want, got)
 			}
-			if left := leftovers(t, filepath.Dir(dir)); len(left) > 0 {
+			if left := disktest.Leftovers(t, filepath.Dir(dir)); len(left) > 0 {
 				t.Errorf("left behind: %v", left)
 			}
 		})
@@ -194,11 +91,11 @@ func TestForeignFoldersAreRefused(t *testing.T) {
 			if err := make(dir); err != nil {
 				t.Fatal(err)
 			}
-			before := tree(t, base)
-			if err := writePacket(context.Background(), dir, generation(1)); err == nil {
+			before := disktest.Tree(t, base)
+			if err := Write(context.Background(), dir, generation(1)); err == nil {
 				t.Error("it was taken for a packet")
 			}
-			same(t, before, tree(t, base))
+			disktest.Same(t, before, disktest.Tree(t, base))
 		})
 	}
 }
@@ -224,7 +121,7 @@ func TestForeignFilesTravel(t *testing.T) {
 			must(t, os.Chtimes(filepath.Join(dir, "notes.txt"), stamp, stamp))
 			for n := 1; n < 4; n++ {
 				must(t, writeWith(context.Background(), dir, generation(n), swap))
-				got := tree(t, dir)
+				got := disktest.Tree(t, dir)
 				for f, text := range mine {
 					if got[f] != text {
 						t.Errorf("%s is %q, want %q", f, got[f], text)
@@ -233,7 +130,7 @@ func TestForeignFilesTravel(t *testing.T) {
 				if got["empty/folder"] != "folder" || got["a-link"] != "link to ../elsewhere" {
 					t.Errorf("folder %q, link %q", got["empty/folder"], got["a-link"])
 				}
-				foreign, err := verify(dir)
+				foreign, err := disktest.Verify(dir)
 				if err != nil || len(foreign) != len(mine)+1 {
 					t.Errorf("%v, foreign files %v", err, foreign)
 				}
@@ -246,7 +143,7 @@ func TestForeignFilesTravel(t *testing.T) {
 				}
 			}
 			must(t, os.Chmod(filepath.Join(dir, "photos/2026"), 0o700))
-			if left := leftovers(t, filepath.Dir(dir)); len(left) > 0 {
+			if left := disktest.Leftovers(t, filepath.Dir(dir)); len(left) > 0 {
 				t.Errorf("left behind: %v", left)
 			}
 		})
@@ -267,12 +164,12 @@ func TestAFileInTheWay(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "p")
 		mustWrite(t, dir, 0)
 		must(t, writeFile(filepath.Join(dir, name), []byte("mine")))
-		before := tree(t, filepath.Dir(dir))
-		err := writePacket(context.Background(), dir, generation(1))
+		before := disktest.Tree(t, filepath.Dir(dir))
+		err := Write(context.Background(), dir, generation(1))
 		if err == nil || !strings.Contains(err.Error(), "move it away") {
 			t.Errorf("%s: %v", name, err)
 		}
-		same(t, before, tree(t, filepath.Dir(dir)))
+		disktest.Same(t, before, disktest.Tree(t, filepath.Dir(dir)))
 	}
 }
 
@@ -286,32 +183,7 @@ func TestWriteThroughALink(t *testing.T) {
 	if to, err := os.Readlink(link); err != nil || to != "real" {
 		t.Errorf("the link is gone: %q %v", to, err)
 	}
-	whole(t, real)
-}
-
-func TestASecondRunIsTurnedAway(t *testing.T) {
-	base := t.TempDir()
-	dir := filepath.Join(base, "p")
-	mustWrite(t, dir, 0)
-	before := tree(t, dir)
-	p, err := placeOf(dir)
-	must(t, err)
-	unlock, err := takeLock(p.lock)
-	must(t, err)
-	put(t, filepath.Join(base, "rail.yaml"), rail(t))
-	cmd := process(t, "draw", filepath.Join(base, "rail.yaml"), "--out", dir)
-	out, err := cmd.CombinedOutput()
-	var exit *exec.ExitError
-	if !errors.As(err, &exit) || exit.ExitCode() != 3 || !strings.Contains(string(out), "another run") {
-		t.Errorf("%v: %s", err, out)
-	}
-	same(t, before, tree(t, dir))
-	mustWrite(t, filepath.Join(base, "q"), 0) // another packet is not held up
-	unlock()
-	mustWrite(t, dir, 1)
-	if left := leftovers(t, base); len(left) > 0 {
-		t.Errorf("left behind: %v", left)
-	}
+	disktest.Whole(t, real)
 }
 
 // A file that was saved into the old packet after its files had been carried
@@ -330,7 +202,7 @@ func TestAFileSavedWhileSwapping(t *testing.T) {
 			return swap(a, b)
 		}
 		must(t, writeWith(context.Background(), dir, generation(1), late))
-		got := tree(t, dir)
+		got := disktest.Tree(t, dir)
 		if got["late/new.txt"] != "late" || got["notes.txt"] != "second" {
 			t.Errorf("%s: late file %q, notes %q", name, got["late/new.txt"], got["notes.txt"])
 		}
@@ -342,10 +214,33 @@ func TestASwapThatFails(t *testing.T) {
 	base := t.TempDir()
 	dir := filepath.Join(base, "p")
 	mustWrite(t, dir, 0)
-	before := tree(t, base)
+	before := disktest.Tree(t, base)
 	broken := func(a, b string) error { return errors.New("the disk is on fire") }
 	if err := writeWith(context.Background(), dir, generation(1), broken); err == nil {
 		t.Error("no error")
 	}
-	same(t, before, tree(t, base))
+	disktest.Same(t, before, disktest.Tree(t, base))
+}
+
+// While another run holds the lock nothing is changed; another packet is not
+// held up.
+func TestASecondRunIsTurnedAway(t *testing.T) {
+	base := t.TempDir()
+	dir := filepath.Join(base, "p")
+	mustWrite(t, dir, 0)
+	before := disktest.Tree(t, dir)
+	p, err := placeOf(dir)
+	must(t, err)
+	unlock, err := takeLock(p.lock)
+	must(t, err)
+	if err := Write(context.Background(), dir, generation(1)); err == nil || !strings.Contains(err.Error(), "another run") {
+		t.Errorf("%v", err)
+	}
+	disktest.Same(t, before, disktest.Tree(t, dir))
+	mustWrite(t, filepath.Join(base, "q"), 0)
+	unlock()
+	mustWrite(t, dir, 1)
+	if left := disktest.Leftovers(t, base); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
 }

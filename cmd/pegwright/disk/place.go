@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"errors"
@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"pegwright/cmd/pegwright/plain"
 )
 
 // place is where a packet goes, with the names beside it that writing needs.
@@ -30,14 +31,14 @@ func placeOf(out string) (place, error) {
 		}
 	}
 	if err != nil {
-		return place{}, fmt.Errorf("cannot write into %s: %s", quoted(out), reason(err))
+		return place{}, fmt.Errorf("cannot write into %s: %s", plain.Quoted(out), plain.Reason(err))
 	}
 	parent, base := filepath.Split(abs)
 	if base == "" {
-		return place{}, fmt.Errorf("%s is not a packet of this program; name a folder of its own with --out", quoted(out))
+		return place{}, fmt.Errorf("%s is not a packet of this program; name a folder of its own with --out", plain.Quoted(out))
 	}
 	if st, err := os.Stat(parent); err != nil || !st.IsDir() {
-		return place{}, fmt.Errorf("cannot write %s: the folder that it goes into does not exist; make it first", quoted(out))
+		return place{}, fmt.Errorf("cannot write %s: the folder that it goes into does not exist; make it first", plain.Quoted(out))
 	}
 	beside := func(what string) string { return filepath.Join(parent, "."+base+".pegwright-"+what) }
 	return place{shown: out, dir: abs, fresh: beside("new"), aside: beside("old"), lock: beside("lock")}, nil
@@ -51,18 +52,19 @@ func (p place) check() error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("cannot write %s: %s", quoted(p.shown), reason(err))
+		return fmt.Errorf("cannot write %s: %s", plain.Quoted(p.shown), plain.Reason(err))
 	case !st.IsDir():
-		return fmt.Errorf("%s is not a folder; name another with --out", quoted(p.shown))
+		return fmt.Errorf("%s is not a folder; name another with --out", plain.Quoted(p.shown))
 	}
 	if _, err := readManifest(p.dir); err != nil {
-		return fmt.Errorf("%s is not a packet of this program (%s), so it is left alone; name another folder with --out", quoted(p.shown), reason(err))
+		return fmt.Errorf("%s is not a packet of this program (%s), so it is left alone; name another folder with --out", plain.Quoted(p.shown), plain.Reason(err))
 	}
 	return nil
 }
 
-// refusal says why nothing can be written to out, nil when it can.
-func refusal(out string) error {
+// Refusal says why Write would refuse the folder out, nil when it would not: so
+// one learns it before the work and not after it. It changes nothing.
+func Refusal(out string) error {
 	p, err := placeOf(out)
 	if err != nil {
 		return err

@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"errors"
@@ -11,10 +11,10 @@ import (
 // errNoUnnamed is why a file cannot be written before it has a name.
 var errNoUnnamed = errors.New("no unnamed files here")
 
-// createFile writes a new file. It gets its name when all of it is on the disk,
+// Create writes a new file. It gets its name when all of it is on the disk,
 // so a kill leaves the whole file or none, and a file that is there already is
 // never overwritten (fs.ErrExist).
-func createFile(name string, data []byte) error {
+func Create(name string, data []byte) error {
 	if _, err := os.Lstat(name); err == nil {
 		return &fs.PathError{Op: "open", Path: name, Err: fs.ErrExist}
 	}
