@@ -13,19 +13,31 @@ import (
 	"pegwright/geom"
 )
 
-// details draws one joint of every kind, exploded and small, three by two on a
-// sheet, four by two where that takes more than one.
-func (p *set) details() {
-	across, down := 3, 2
-	if len(p.kinds) > across*down {
-		across++
+// arrange returns into how many columns and rows a sheet of n details is divided:
+// at most four by two.
+func arrange(n int) (across, down int) {
+	switch {
+	case n <= 3:
+		return max(n, 2), 1
+	case n == 4:
+		return 2, 2
+	case n <= 6:
+		return 3, 2
 	}
+	return 4, 2
+}
+
+// details draws one joint of every kind, exploded.
+func (p *set) details() {
+	pages := (len(p.kinds) + 7) / 8
+	each := (len(p.kinds) + pages - 1) / max(pages, 1) // so that no sheet holds the last one alone
+	across, down := arrange(each)
 	var s *draw.Sheet
 	var field block.Field
 	for i, k := range p.kinds {
-		at := i % (across * down)
+		at := i % each
 		if at == 0 {
-			n := i/(across*down) + 1
+			n := i/each + 1
 			id, title := "details", "Joint details"
 			if n > 1 {
 				id, title = fmt.Sprintf("details-%d", n), title+furtherPage+fmt.Sprint(n)

@@ -71,6 +71,17 @@ func (m *form) set(s *draw.Sheet, f block.Field) (y float64, left [][]string) {
 	return y, nil
 }
 
+// high is the height of the whole form in a field.
+func (m *form) high(f block.Field) float64 {
+	g := m.letters()
+	m.shares = m.roomy(g, f.W())
+	sum := m.height(f, m.heads, g.Height, true, 0)
+	for _, r := range m.rows {
+		sum += m.height(f, r, g.Height, false, m.least)
+	}
+	return sum
+}
+
 // lines wraps the cells of a row.
 func (m *form) lines(f block.Field, row []string, h float64, bold bool) (cells [][]string, most int) {
 	cells = make([][]string, len(row))

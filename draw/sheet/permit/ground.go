@@ -16,7 +16,7 @@ import (
 
 // foundation draws what the description says about what the frame stands on:
 // outlines of the sills, the places and sizes of piers, and blanks for the
-// rest.
+// rest; then the schedules of piers and timbers.
 func (p *set) foundation() {
 	g := newGround(p.f)
 	t := "no piers or footings described"
@@ -28,16 +28,10 @@ func (p *set) foundation() {
 	s, field := p.sheet("foundation", "What the frame stands on", t, g.scale, block.DefaultNote(p.f.Units))
 	g.draw(s, g.drawing(field))
 	g.words(s, field)
-	m := &form{heads: []string{"no.", "under", p.alongHead(g), p.acrossHead(g), "size, along x across", "footing", "anchor", "capillary break"},
-		shares: []float64{0.06, 0.2, 0.13, 0.13, 0.16, 0.12, 0.1, 0.1}, rows: g.rows(), least: 7}
-	for n := 1; len(m.rows) > 0; n++ {
-		id, title := "supports", "Places of the piers"
-		if n > 1 {
-			id, title = fmt.Sprintf("supports-%d", n), title+furtherPage+fmt.Sprint(n)
-		}
-		s, field := p.sheet(id, title, "middle of each", "none", "empty cells are for the designer of record; "+block.DefaultNote(p.f.Units))
-		_, m.rows = m.set(s, field)
-	}
+	p.schedules(&schedule{id: "supports", title: "Places of the piers", shows: "middle of each",
+		note: "empty cells are for the designer of record; " + block.DefaultNote(p.f.Units),
+		form: &form{heads: []string{"no.", "under", p.alongHead(g), p.acrossHead(g), "size, along x across", "footing", "anchor", "capillary break"},
+			shares: []float64{0.06, 0.2, 0.13, 0.13, 0.16, 0.12, 0.1, 0.1}, rows: g.rows(), least: 7}}, p.members())
 }
 
 func (p *set) alongHead(g *ground) string { return "along, from line " + g.xs[0].Name }

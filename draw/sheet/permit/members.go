@@ -9,23 +9,17 @@ import (
 	"pegwright/geom/measure"
 )
 
-// members sets the schedule of timbers: by role, section and wood, with the
+// members returns the schedule of timbers: by role, section and wood, with the
 // longest of each and a blank for the grade.
-func (p *set) members() {
+func (p *set) members() *schedule {
 	unit := "in"
 	if p.f.Units == measure.Metric {
 		unit = "mm"
 	}
-	m := &form{heads: []string{"timbers", "how many", "nominal section (" + unit + ")", "ideal section (" + unit + ")", "longest, about", "wood", "grade"},
-		shares: []float64{0.18, 0.08, 0.15, 0.17, 0.12, 0.17, 0.13}, rows: memberRows(p.f), least: 6.5}
-	for n := 1; n == 1 || len(m.rows) > 0; n++ {
-		id, title := "members", "Schedule of timbers"
-		if n > 1 {
-			id, title = fmt.Sprintf("members-%d", n), title+furtherPage+fmt.Sprint(n)
-		}
-		s, field := p.sheet(id, title, "sections as ordered, lengths with tenons", "none", "an empty cell is for the designer of record to fill in")
-		_, m.rows = m.set(s, field)
-	}
+	return &schedule{id: "members", title: "Schedule of timbers", shows: "sections as ordered, lengths with tenons",
+		note: "an empty cell is for the designer of record to fill in",
+		form: &form{heads: []string{"timbers", "how many", "nominal section (" + unit + ")", "ideal section (" + unit + ")", "longest, about", "wood", "grade"},
+			shares: []float64{0.18, 0.08, 0.15, 0.17, 0.12, 0.17, 0.13}, rows: memberRows(p.f), least: 6.5}}
 }
 
 // memberRows returns the rows by role in frame order, larger sections first.

@@ -24,7 +24,6 @@ func Sheets(f *geom.Frame) []*draw.Sheet {
 	p := &set{f: f, kinds: jointKinds(f)}
 	p.views()
 	p.foundation()
-	p.members()
 	p.details()
 	p.jointTable()
 	p.loads()
