@@ -85,6 +85,9 @@ func Placed(p view.Part) []solid.Convex {
 	if p.Body != nil {
 		cells = p.Body.Cells()
 	}
+	if p.Shift == (vec.V{}) {
+		return cells
+	}
 	pl := vec.Identity
 	pl.O = p.Shift
 	out := make([]solid.Convex, len(cells))

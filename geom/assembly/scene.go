@@ -49,9 +49,9 @@ func newScene(f *geom.Frame) *scene {
 		index: map[*geom.Timber]int{}, piece: map[string]int{}, barriers: map[string][]barrier{}, pegged: map[*geom.Joint][]int{}}
 	for i, t := range f.Timbers {
 		s.index[t] = i
-		cells := t.Net.Cells()
-		for k, c := range cells {
-			cells[k] = c.Moved(t.Place)
+		var cells []solid.Convex
+		for _, c := range t.Net.Cells() {
+			cells = append(cells, c.Moved(t.Place))
 		}
 		s.add(cells, i, i)
 	}

@@ -155,7 +155,7 @@ func (b *Body) Blank() Convex { return b.blank }
 
 // Cells returns the convex cells of the body; they share no volume. The caller
 // must not change them.
-func (b *Body) Cells() []Convex { return slices.Clone(b.cells) }
+func (b *Body) Cells() []Convex { return slices.Clip(b.cells) }
 
 // Volume returns the volume in mm³, bores not taken away.
 func (b *Body) Volume() float64 {
