@@ -31,7 +31,7 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 	}
 	over := apartSheets(f, whole, "", ", overview", nil)
 	for n := max(2, min(len(f.Timbers)/mostNamed, len(lines)-1)); ; n++ {
-		out := over[:1:1]
+		out, last := over[:1:1], n >= len(lines)-1
 		for _, x := range setout.InBays(lines, cutBeyond, n) {
 			i, j := slices.Index(lines, x.First), slices.Index(lines, x.Last)+1
 			pic := apartPicture(f, partsIn(f, x), lines[i:j], bents[i:j])
@@ -40,8 +40,11 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 				s.Title += ", " + x.Between("bents")
 				out = append(out, s)
 			}
+			if len(out) > 1+x.N && !last {
+				break
+			}
 		}
-		if len(out) == 1+n || n >= len(lines)-1 {
+		if len(out) == 1+n || last {
 			return out
 		}
 	}
@@ -56,7 +59,7 @@ func apartPicture(f *geom.Frame, parts []view.Part, lines []setout.Line, bents [
 	for i := range parts {
 		parts[i].Shift = apartShift(f, f.Timber(parts[i].Owner), lines, bents)
 	}
-	return picture{scene.TakePicture(view.IsometricFrom(-1, -1), parts, false)}
+	return takePicture(view.IsometricFrom(-1, -1), parts, false)
 }
 
 // apartSheets draws a picture of the frame pulled apart with names, on a further

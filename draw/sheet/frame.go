@@ -25,28 +25,30 @@ func Views(f *geom.Frame) []*draw.Sheet {
 		return nil
 	}
 	whole := bothCorners(f, scene.FrameParts(f))
-	out, more := whole.sheets("", "", func(string) bool { return true })
 	posts := setout.PostLines(f, view.Front())
+	out, more := whole.sheets("", "", func(string) bool { return true }, len(posts) < 3)
 	if !more || len(posts) < 3 {
 		return out
 	}
-	over, _ := whole.sheets("", ", overview", func(string) bool { return false })
+	over, _ := whole.sheets("", ", overview", func(string) bool { return false }, true)
 	if lines, _ := setout.BentLines(f); len(lines) > 2 {
 		return over
 	}
 	for n := max(2, min(len(f.Timbers)/mostNamed, len(posts)-1)); ; n++ {
-		out, more := over[:len(over):len(over)], false
+		out, more, last := over[:len(over):len(over)], false, n >= len(posts)-1
 		named := map[string]bool{} // in a part before
 		for _, x := range setout.InBays(posts, cutBeyond, n) {
 			title := fmt.Sprintf(", part %d of %d, %s", x.N, x.Of, x.Between("posts"))
 			v := bothCorners(f, partsIn(f, x))
-			part, further := v.sheets(fmt.Sprintf("-part-%d", x.N), title, func(id string) bool { return !named[id] })
-			out, more = append(out, part...), more || further
+			part, further := v.sheets(fmt.Sprintf("-part-%d", x.N), title, func(id string) bool { return !named[id] }, last)
+			if out, more = append(out, part...), more || further; more && !last {
+				break
+			}
 			for _, id := range append(v.pics[0].all(), v.pics[1].all()...) {
 				named[id] = true
 			}
 		}
-		if !more || n >= len(posts)-1 {
+		if !more || last {
 			return out
 		}
 	}
@@ -65,8 +67,8 @@ func bothCorners(f *geom.Frame, parts []view.Part) pictures {
 
 // sheets draws the pictures with the names that are wanted, each on a sheet and
 // further ones for names that have found no room, and reports whether there are
-// such.
-func (v pictures) sheets(id, title string, want func(id string) bool) (out []*draw.Sheet, more bool) {
+// such. Where these are not asked for, it stops at the first of them.
+func (v pictures) sheets(id, title string, want func(id string) bool, further bool) (out []*draw.Sheet, more bool) {
 	words := []string{"from the south-west", "from the north-east"}
 	ids := []string{"frame-south-west", "frame-north-east"}
 	one := plain(v.pics)
@@ -83,6 +85,9 @@ func (v pictures) sheets(id, title string, want func(id string) bool) (out []*dr
 		t.Note = "isometric view (ISO 5456-3), " + block.HiddenNote(v.f) + "; not for measuring"
 		for n := 1; n == 1 || len(names) > 0; n++ {
 			key := ids[i] + id
+			if n > 1 && !further {
+				return out, true
+			}
 			if n > 1 {
 				more, key = true, fmt.Sprintf("%s-%d", key, n)
 				t.Sheet = fmt.Sprintf("Frame%s%s, page %d", title, naming.More, n)
@@ -111,7 +116,15 @@ func plain(pics [2]picture) bool {
 }
 
 // picture is a picture with the names of what it shows.
-type picture struct{ scene.Picture }
+type picture struct {
+	scene.Picture
+	sight *naming.Sight
+}
+
+// takePicture draws the parts, and keeps whose wood shows where.
+func takePicture(c view.Camera, parts []view.Part, hidden bool) picture {
+	return picture{scene.TakePicture(c, parts, hidden), naming.NewSight(c, parts)}
+}
 
 // all returns the owners that show, in order.
 func (p picture) all() []string { return p.names(func(string) bool { return true }) }
@@ -131,7 +144,6 @@ func (p picture) names(want func(id string) bool) []string {
 // as many as find room. It returns where the picture's points lie on paper, and
 // the names that are left.
 func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []string) (place func(vec.P) vec.P, left []string) {
-	v := naming.NewSight(p.Cam, p.Parts)
 	blank := len(s.Items)
 	var k float64
 	var o vec.P
@@ -143,9 +155,9 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []str
 		s.Add(draw.Scaled(p.Items, k, o)...)
 		var names []naming.Name
 		for _, id := range ids {
-			names = append(names, naming.Name{Text: id, Owner: id, Spots: p.spots(v, fr.Timber(id), k, o)})
+			names = append(names, naming.Name{Text: id, Owner: id, Spots: p.spots(fr.Timber(id), k, o)})
 		}
-		rest = naming.Set(s, f, func(q vec.P) string { return v.Owner(q.Sub(o).Mul(1 / k)) }, names)
+		rest = naming.Set(s, f, func(q vec.P) string { return p.sight.Owner(q.Sub(o).Mul(1 / k)) }, names)
 		if len(rest) == 0 || len(rest) > naming.MostRetried {
 			break
 		}
@@ -159,14 +171,14 @@ func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []str
 // spots returns places at which a name may point to a timber in the picture: on
 // its faces, or else the middle of the longest line that shows of it; none where
 // it does not show.
-func (p picture) spots(v *naming.Sight, t *geom.Timber, k float64, o vec.P) []naming.Spot {
+func (p picture) spots(t *geom.Timber, k float64, o vec.P) []naming.Spot {
 	var shift vec.V
 	for _, x := range p.Parts {
 		if x.Owner == t.ID {
 			shift = x.Shift
 		}
 	}
-	if list := v.Spots(t, shift, k); len(list) > 0 {
+	if list := p.sight.Spots(t, shift, k); len(list) > 0 {
 		return naming.MovedSpots(list, o)
 	}
 	b, ok := p.Best[t.ID]
@@ -188,7 +200,7 @@ func wholeFrame(f *geom.Frame, c view.Camera, timbers []view.Part) picture {
 			parts = append(parts, view.CellsPart(p.ID, p.Solid))
 		}
 	}
-	pic := scene.TakePicture(c, parts, f.Paper.Hidden)
+	pic := takePicture(c, parts, f.Paper.Hidden)
 	pic.Order = pic.Order[:len(timbers)]
-	return picture{pic}
+	return pic
 }
