@@ -1,7 +1,9 @@
 package naming
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/scene"
@@ -14,16 +16,18 @@ import (
 // Sight tells whose wood is seen at a point of a picture.
 type Sight struct {
 	cam   view.Camera
-	cells []sightCell
+	cells []sightCell         // the nearest to the viewer first
 	box   map[string]draw.Box // of each part in the picture, full size
 	squares
 }
 
-// sightCell is a cell of a part's wood with its box in the picture.
+// sightCell is a cell of a part's wood with its box in the picture and how near it
+// comes to the viewer.
 type sightCell struct {
 	owner string
 	wood  solid.Convex
 	box   draw.Box
+	near  float64
 }
 
 // NewSight returns the sight of parts from a camera.
@@ -32,15 +36,16 @@ func NewSight(cam view.Camera, parts []view.Part) *Sight {
 	for _, p := range parts {
 		whole := draw.NoBox()
 		for _, c := range scene.Placed(p) {
-			b := draw.NoBox()
+			b, near := draw.NoBox(), math.Inf(-1)
 			for _, q := range c.V {
-				b = b.With(cam.Project(q))
+				b, near = b.With(cam.Project(q)), max(near, cam.Depth(q))
 			}
-			v.cells = append(v.cells, sightCell{p.Owner, c, b})
+			v.cells = append(v.cells, sightCell{p.Owner, c, b, near})
 			whole = whole.With(b.Min, b.Max)
 		}
 		v.box[p.Owner] = whole
 	}
+	slices.SortStableFunc(v.cells, func(a, b sightCell) int { return cmp.Compare(b.near, a.near) })
 	v.squares = squaresOf(v.cells)
 	return v
 }
@@ -54,6 +59,10 @@ func (v *Sight) Box(owner string) draw.Box {
 	return draw.NoBox()
 }
 
+// farther is how much farther from the viewer than what is seen a cell must begin
+// to be passed over, mm.
+const farther = 1e-3
+
 // Owner returns the id of the part seen at a point of the picture at full size,
 // "" where nothing is.
 func (v *Sight) Owner(p vec.P) string {
@@ -61,6 +70,9 @@ func (v *Sight) Owner(p vec.P) string {
 	from := v.cam.Flat(p)
 	for _, i := range v.at(p) {
 		c := &v.cells[i]
+		if c.near < best-farther {
+			break // and so do all that follow
+		}
 		if !covers(c.box, p) {
 			continue
 		}
@@ -165,6 +177,16 @@ var sharesAlong = [...]float64{0.5, 0.42, 0.58, 0.33, 0.67, 0.25, 0.75, 0.17, 0.
 // k, about the picture's own origin, the middle of its length first. shift is how
 // far the timber is carried from its place in the frame.
 func (v *Sight) Spots(t *geom.Timber, shift vec.V, k float64) []Spot {
+	return v.spots(t, shift, k, math.MaxInt)
+}
+
+// Points reports whether there are such places.
+func (v *Sight) Points(t *geom.Timber, shift vec.V, k float64) bool {
+	return len(v.spots(t, shift, k, 1)) > 0
+}
+
+// spots returns at most so many of the places.
+func (v *Sight) spots(t *geom.Timber, shift vec.V, k float64, most int) []Spot {
 	d := v.cam.Project(t.Place.X)
 	base := Spot{Owner: t.ID, wood: grown(v.box[t.ID], k)}
 	if l := d.Len(); l > 0.05 {
@@ -173,6 +195,9 @@ func (v *Sight) Spots(t *geom.Timber, shift vec.V, k float64) []Spot {
 	w, h := t.Ideal[0], t.Ideal[1]
 	var out []Spot
 	add := func(q vec.V) {
+		if len(out) == most {
+			return
+		}
 		p := v.cam.Project(t.Place.Out(q).Add(shift))
 		for _, off := range []vec.P{{}, {X: 0.4}, {X: -0.4}, {Y: 0.4}, {Y: -0.4}} {
 			if v.Owner(p.Add(off.Mul(1/k))) != t.ID {
