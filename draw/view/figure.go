@@ -7,6 +7,28 @@ import (
 	"pegwright/geom/vec"
 )
 
+// Scaled returns the figure k times as large about the paper's origin, which
+// comes to lie at at.
+func (f Figure) Scaled(k float64, at vec.P) Figure {
+	place := func(p vec.P) vec.P { return at.Add(p.Mul(k)) }
+	out := Figure{Owner: f.Owner, Loops: placed(f.Loops, place), Voids: placed(f.Voids, place)}
+	for _, s := range f.Torn {
+		out.Torn = append(out.Torn, [2]vec.P{place(s[0]), place(s[1])})
+	}
+	return out
+}
+
+func placed(loops [][]vec.P, place func(vec.P) vec.P) [][]vec.P {
+	out := make([][]vec.P, len(loops))
+	for i, l := range loops {
+		out[i] = make([]vec.P, len(l))
+		for k, p := range l {
+			out[i][k] = place(p)
+		}
+	}
+	return out
+}
+
 // Hatch returns hatching of the figure: see the function Hatch. Bores stay
 // free.
 func (f Figure) Hatch(angle, spacing float64) []*draw.Path {

@@ -52,12 +52,12 @@ func (p *surveyPage) links(s *draw.Sheet, o vec.P) {
 
 // hatch hatches what the plane before the view cuts.
 func (p *surveyPage) hatch(s *draw.Sheet, o vec.P) {
-	if len(p.cuts) == 0 {
-		return
+	if len(p.cuts) > 0 && p.sawn == nil {
+		rest := setout.Sawn(p.whole, p.cuts[1:]...)
+		p.sawn = view.Section(rest, p.cuts[0], p.cam, view.Options{})
 	}
-	rest := setout.Sawn(p.whole, p.cuts[1:]...)
-	for _, fig := range view.Section(rest, p.cuts[0], p.cam, view.Options{Scale: p.k, At: o}) {
-		for _, h := range fig.Hatch(45, 1.4) {
+	for _, fig := range p.sawn {
+		for _, h := range fig.Scaled(p.k, o).Hatch(45, 1.4) {
 			s.Add(h)
 		}
 	}

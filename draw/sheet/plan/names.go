@@ -52,7 +52,7 @@ func (p *surveyPage) names() []naming.Name {
 func (p *surveyPage) pointable() int {
 	n := 0
 	for _, t := range p.named {
-		if len(p.sight.Spots(t, vec.V{}, p.k)) > 0 {
+		if p.sight.Points(t, vec.V{}, p.k) {
 			n++
 		}
 	}

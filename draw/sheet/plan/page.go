@@ -18,17 +18,20 @@ import (
 // surveyPage is a survey at its scale.
 type surveyPage struct {
 	*survey
-	f     *geom.Frame
-	k     float64
-	scale string
-	parts []view.Part
-	sight *naming.Sight
-	box   draw.Box // of what is seen, at full size
-	notes []string
-	pic   scene.Picture
-	items []draw.Item // at the scale
-	aside bool        // the diagonals are told at the left, not at the foot
-	told  int         // heights that stand on a sheet already
+	f       *geom.Frame
+	k       float64
+	scale   string
+	parts   []view.Part
+	sight   *naming.Sight
+	box     draw.Box // of what is seen, at full size
+	notes   []string
+	pic     scene.Picture
+	sawn    []view.Figure // what the plane before the view cuts, at full size
+	items   []draw.Item   // at the scale
+	aside   bool          // the diagonals are told at the left, not at the foot
+	told    int           // heights that stand on a sheet already
+	drawn   []*draw.Sheet // at the scale drawnAt
+	drawnAt float64
 }
 
 // sheets draws the survey on as many sheets as its pages take.
@@ -85,9 +88,16 @@ func (p *surveyPage) onFew() int {
 // tried: it would not bring them down to one.
 const mostTried = 4
 
-// sheets draws the survey at its scale, on as many sheets as the names and
-// heights take.
+// sheets returns the survey at its scale, on as many sheets as the names and
+// heights take. It is drawn once at a scale.
 func (p *surveyPage) sheets() []*draw.Sheet {
+	if p.drawn == nil || p.drawnAt != p.k {
+		p.drawn, p.drawnAt = p.drawSheets(), p.k
+	}
+	return p.drawn
+}
+
+func (p *surveyPage) drawSheets() []*draw.Sheet {
 	var out []*draw.Sheet
 	p.told = 0
 	p.items = draw.Scaled(p.pic.Items, p.k, vec.P{})

@@ -52,5 +52,5 @@ func (p Page) Sheet(title string) *draw.Sheet {
 	s.title = title
 	page := *p.p
 	page.survey = &s
-	return page.sheets()[0]
+	return page.drawSheets()[0]
 }
