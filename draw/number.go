@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"pegwright/geom/vec"
 )
 
 // Round returns x rounded half away from zero to the given decimal places
@@ -66,4 +68,16 @@ func long(x float64, places int) string {
 		return "0"
 	}
 	return s
+}
+
+// Tenths writes a length in mm to a tenth, for telling whether two are the same.
+// Lengths in halves of a tenth are common, so the borders lie beside them.
+func Tenths(x float64) string {
+	return Number(math.Round(float64(x*10)+0.037)/10, 1)
+}
+
+// Direction writes a direction to three decimals, for telling whether two are the
+// same.
+func Direction(d vec.V) string {
+	return Number(d.X, 3) + "," + Number(d.Y, 3) + "," + Number(d.Z, 3)
 }

@@ -132,3 +132,14 @@ func (t *Timber) Weight() (green, dry float64) {
 // NetInFrame returns the net body carried into frame axes. It must not be
 // changed: all who ask share it.
 func (t *Timber) NetInFrame() *solid.Body { return t.Net.At(t.Place) }
+
+// BlankSize returns the sizes of the blank along y and z, mm: the larger of those at
+// its two ends, where these differ.
+func (t *Timber) BlankSize() (y, z float64) {
+	_, hi := t.Blank.Bounds()
+	return hi.Y, hi.Z
+}
+
+// WoodAt reports whether a point of the frame lies in the timber's wood, bores left
+// out.
+func (t *Timber) WoodAt(p vec.V) bool { return t.Net != nil && t.Net.Contains(t.Place.In(p), 0) }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"pegwright/draw"
-	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -35,7 +34,7 @@ func NewSight(cam view.Camera, parts []view.Part) *Sight {
 	v := &Sight{cam: cam, box: map[string]draw.Box{}}
 	for _, p := range parts {
 		whole := draw.NoBox()
-		for _, c := range scene.Placed(p) {
+		for _, c := range p.Placed() {
 			b, near := draw.NoBox(), math.Inf(-1)
 			for _, q := range c.V {
 				b, near = b.With(cam.Project(q)), max(near, cam.Depth(q))

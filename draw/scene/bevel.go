@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"pegwright/geom"
-	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
 
@@ -36,16 +35,6 @@ func BevelOf(t *geom.Timber, c *geom.Cut) []float64 {
 	return out
 }
 
-// HasRole reports whether a face of a cut has the role.
-func HasRole(c solid.Convex, role string) bool {
-	for _, f := range c.Faces {
-		if f.Role == role {
-			return true
-		}
-	}
-	return false
-}
-
 // normalOf returns the unit normal of a plane loop (Newell's sum).
 func normalOf(loop []vec.V) vec.V {
 	var n vec.V
@@ -61,8 +50,8 @@ func normalOf(loop []vec.V) vec.V {
 // inWood reports whether some of a convex loop lies within the timber's blank:
 // points on the lines from its middle to its corners are tried.
 func inWood(t *geom.Timber, loop []vec.V) bool {
-	y, z := BlankSize(t)
-	m := Middle(loop)
+	y, z := t.BlankSize()
+	m := vec.Middle(loop)
 	for i, a := range loop {
 		for _, end := range []vec.V{a, a.Lerp(loop[(i+1)%len(loop)], 0.5)} {
 			for k := range 40 {
@@ -74,10 +63,4 @@ func inWood(t *geom.Timber, loop []vec.V) bool {
 		}
 	}
 	return false
-}
-
-// BlankSize returns the sizes of a timber's blank along y and z, mm.
-func BlankSize(t *geom.Timber) (y, z float64) {
-	_, hi := t.Blank.Bounds()
-	return hi.Y, hi.Z
 }

@@ -26,7 +26,7 @@ func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 	var cells []solid.Convex
 	var corners []vec.V
 	for i, p := range parts[:len(parts)-1] {
-		for _, c := range Placed(p) {
+		for _, c := range p.Placed() {
 			if i < 2 {
 				cells = append(cells, c)
 			}
@@ -77,24 +77,6 @@ func inSight(c view.Camera, points []vec.V, cells []solid.Convex) float64 {
 		}
 	}
 	return float64(seen) / float64(len(points))
-}
-
-// Placed returns the cells of a part where it is drawn.
-func Placed(p view.Part) []solid.Convex {
-	cells := p.Cells
-	if p.Body != nil {
-		cells = p.Body.Cells()
-	}
-	if p.Shift == (vec.V{}) {
-		return cells
-	}
-	pl := vec.Identity
-	pl.O = p.Shift
-	out := make([]solid.Convex, len(cells))
-	for i, c := range cells {
-		out[i] = c.Moved(pl)
-	}
-	return out
 }
 
 // fill returns the scale at which the corners fill a field of w by h.

@@ -49,8 +49,8 @@ const nearEnd = 300.0
 func identity(j *geom.Joint) string {
 	var b strings.Builder
 	main := MainLine(j)
-	fmt.Fprintf(&b, "%s|%s %s|", j.Kind, Tenths(j.Housing), Tenths(j.LetIn))
-	fmt.Fprintf(&b, "%s %s|", Tenths(min(main, nearEnd)), Tenths(min(j.Into.Length-main, nearEnd)))
+	fmt.Fprintf(&b, "%s|%s %s|", j.Kind, draw.Tenths(j.Housing), draw.Tenths(j.LetIn))
+	fmt.Fprintf(&b, "%s %s|", draw.Tenths(min(main, nearEnd)), draw.Tenths(min(j.Into.Length-main, nearEnd)))
 	for _, t := range []*geom.Timber{j.Into, j.Of} {
 		b.WriteString(t.Wood.Name + "|" + faces(j, t) + "|")
 		var cuts []string
@@ -65,11 +65,11 @@ func identity(j *geom.Joint) string {
 	for _, p := range j.Pegs {
 		fmt.Fprintf(&b, "peg %s %s|", inAxes(j, direction(p)), inAxes(j, p.Draw))
 		for _, x := range []float64{p.Bore, p.Length, p.Offset, p.A, p.B, p.P, p.Relish} {
-			b.WriteString(Tenths(x) + " ")
+			b.WriteString(draw.Tenths(x) + " ")
 		}
 	}
 	for _, d := range j.Dims {
-		b.WriteString(d.Label + Tenths(d.Value()) + "|")
+		b.WriteString(d.Label + draw.Tenths(d.Value()) + "|")
 	}
 	return b.String()
 }
@@ -80,16 +80,10 @@ func faces(j *geom.Joint, t *geom.Timber) string {
 	var ws []string
 	for n := 1; n <= 4; n++ {
 		k := (n + 1) % 2
-		ws = append(ws, fmt.Sprintf("%s %v %s %s", inAxes(j, t.Place.OutDir(t.IdealPlane(n).N)), geom.IsReference(n), Tenths(t.Section[k]), Tenths(t.Ideal[k])))
+		ws = append(ws, fmt.Sprintf("%s %v %s %s", inAxes(j, t.Place.OutDir(t.IdealPlane(n).N)), geom.IsReference(n), draw.Tenths(t.Section[k]), draw.Tenths(t.Ideal[k])))
 	}
 	sort.Strings(ws)
 	return strings.Join(ws, ";")
-}
-
-// Tenths writes a number to a tenth of a millimetre. Sizes in halves of a tenth
-// are common, so the borders lie beside them.
-func Tenths(x float64) string {
-	return draw.Number(math.Round(float64(x*10)+0.037)/10, 1)
 }
 
 // inAxes writes a direction in joint axes.
@@ -105,7 +99,7 @@ func corners(j *geom.Joint, t *geom.Timber, c geom.Cut, main float64) string {
 	for _, p := range c.Solid.V {
 		u, v, w := j.Axes.Of(t.Place.Out(p))
 		if math.Abs(u-main) < nearEnd*3 {
-			ws = append(ws, Tenths(u-main)+" "+Tenths(v)+" "+Tenths(w))
+			ws = append(ws, draw.Tenths(u-main)+" "+draw.Tenths(v)+" "+draw.Tenths(w))
 		}
 	}
 	sort.Strings(ws)
@@ -172,11 +166,6 @@ func (g Group) FaceTitle(receiver bool, n int) string {
 		name += " (" + word + ")"
 	}
 	return name
-}
-
-// Direction writes a direction to three decimals, for comparing.
-func Direction(d vec.V) string {
-	return draw.Number(d.X, 3) + "," + draw.Number(d.Y, 3) + "," + draw.Number(d.Z, 3)
 }
 
 // Warn writes over the group's sheets that they must not be cut from, where a stop

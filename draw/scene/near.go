@@ -129,24 +129,9 @@ func entersFirst(j *geom.Joint, p geom.Peg) bool {
 		return false
 	}
 	const under = 4.0
-	if at := p.From.Add(direction(p).Mul(under)); WoodAt(j.Of, at) && !WoodAt(j.Into, at) {
+	if at := p.From.Add(direction(p).Mul(under)); j.Of.WoodAt(at) && !j.Into.WoodAt(at) {
 		return false
 	}
 	pl := j.Into.BlankPlane(p.Entry).Moved(j.Into.Place)
 	return math.Abs(pl.Height(p.From)) < 1
-}
-
-// WoodAt reports whether a frame point lies in the wood of a timber, bores left
-// out.
-func WoodAt(t *geom.Timber, p vec.V) bool {
-	if t.Net == nil {
-		return false
-	}
-	at := t.Place.In(p)
-	for _, c := range t.Net.Cells() {
-		if c.Contains(at, 0) {
-			return true
-		}
-	}
-	return false
 }

@@ -75,7 +75,7 @@ func likeness(t *geom.Timber) (word string, points []vec.V) {
 		if a.word != b.word || len(a.pts) == 0 || len(b.pts) == 0 {
 			return a.word < b.word
 		}
-		return Before(Middle(a.pts), Middle(b.pts))
+		return vec.Middle(a.pts).Before(vec.Middle(b.pts))
 	})
 	word = t.Role + "|" + t.Wood.Name + "|" + t.Species
 	points = append(points, vec.V{X: t.Section[0], Y: t.Section[1], Z: t.Trim}, vec.V{X: t.Moisture})
@@ -97,35 +97,11 @@ func rolesOf(c solid.Convex) string {
 	return strings.Join(ws, ",")
 }
 
-// settled returns points in the order of before.
+// settled returns points in their order.
 func settled(pts []vec.V) []vec.V {
 	out := append([]vec.V(nil), pts...)
-	sort.SliceStable(out, func(i, k int) bool { return Before(out[i], out[k]) })
+	sort.SliceStable(out, func(i, k int) bool { return out[i].Before(out[k]) })
 	return out
-}
-
-// Before orders points along, then across; places within 1/10 mm along a axis
-// count as one.
-func Before(a, b vec.V) bool {
-	const one = 0.1
-	switch {
-	case math.Abs(a.X-b.X) > one:
-		return a.X < b.X
-	case math.Abs(a.Y-b.Y) > one:
-		return a.Y < b.Y
-	case math.Abs(a.Z-b.Z) > one:
-		return a.Z < b.Z
-	}
-	return false
-}
-
-// Middle returns the mean of some points.
-func Middle(pts []vec.V) vec.V {
-	var m vec.V
-	for _, p := range pts {
-		m = m.Add(p)
-	}
-	return m.Mul(1 / float64(len(pts)))
 }
 
 func agree(a, b []vec.V) bool {

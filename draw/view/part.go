@@ -44,8 +44,9 @@ func axisOf(b Bore) (dir vec.V, length float64) {
 	return d.Unit(), d.Len()
 }
 
-// cells returns the cells of the part where it is drawn.
-func (p *Part) cells() []solid.Convex {
+// Placed returns the cells of the part where it is drawn. They may be the body's own
+// and must not be changed.
+func (p *Part) Placed() []solid.Convex {
 	cells := p.Cells
 	if p.Body != nil {
 		cells = p.Body.Cells()

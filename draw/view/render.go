@@ -52,7 +52,7 @@ func Render(cam Camera, parts []Part, o Options) []draw.Item {
 	r := &renderer{cam: cam, parts: parts, o: o, scene: hide.NewScene(cam.Toward.Neg())}
 	r.cells = make([][]solid.Convex, len(parts))
 	for i := range parts {
-		r.cells[i] = parts[i].cells()
+		r.cells[i] = parts[i].Placed()
 		if parts[i].Ghost {
 			r.scene.AddGhost(i, r.cells[i])
 		} else {

@@ -36,7 +36,7 @@ func Section(parts []Part, pl solid.Plane, cam Camera, o Options) []Figure {
 				loops[k] = shifted(loops[k], p.Shift)
 			}
 		} else {
-			loops = cellLoops(p.cells(), pl)
+			loops = cellLoops(p.Placed(), pl)
 		}
 		if len(loops) == 0 {
 			continue

@@ -40,12 +40,6 @@ func (s Square) Left(receiver, peg float64) float64 {
 	return s.Offset - float64((s.Bearing-s.Bore/2)*receiver) - float64(s.Peg*peg)
 }
 
-// LeftByCentres returns e - a S_r, the draw left reckoned between the hole
-// centres: on the careful side for a peg that is driven dry.
-func (s Square) LeftByCentres(receiver float64) float64 {
-	return s.Offset - float64(s.Bearing*receiver)
-}
-
 // Way is the direction in which the tenon hole of a brace is set off.
 type Way int
 

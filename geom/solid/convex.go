@@ -9,6 +9,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"pegwright/geom/vec"
 )
@@ -202,4 +203,9 @@ func (c Convex) Thickness() float64 {
 		t = min(t, hi-lo)
 	}
 	return t
+}
+
+// HasRole reports whether one of the faces carries the role.
+func (c Convex) HasRole(role string) bool {
+	return slices.ContainsFunc(c.Faces, func(f Face) bool { return f.Role == role })
 }

@@ -57,6 +57,30 @@ func (a V) Lerp(b V, t float64) V { return a.Add(b.Sub(a).Mul(t)) }
 // Dist returns the distance between a and b.
 func (a V) Dist(b V) float64 { return a.Sub(b).Len() }
 
+// Before orders points along x, then y, then z; places within 1/10 mm of each other
+// along an axis count as one.
+func (a V) Before(b V) bool {
+	const one = 0.1 // mm
+	switch {
+	case math.Abs(a.X-b.X) > one:
+		return a.X < b.X
+	case math.Abs(a.Y-b.Y) > one:
+		return a.Y < b.Y
+	case math.Abs(a.Z-b.Z) > one:
+		return a.Z < b.Z
+	}
+	return false
+}
+
+// Middle returns the mean of some points, one or more.
+func Middle(pts []V) V {
+	var m V
+	for _, p := range pts {
+		m = m.Add(p)
+	}
+	return m.Mul(1 / float64(len(pts)))
+}
+
 // Finite reports whether no coordinate is NaN or infinite.
 func (a V) Finite() bool {
 	s := a.X + a.Y + a.Z

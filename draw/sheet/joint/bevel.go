@@ -7,7 +7,6 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/dim"
 	"pegwright/draw/page"
-	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -50,7 +49,7 @@ func (v *ortho) bevelOf(j *geom.Joint, deg float64) (best bevel, ok bool) {
 	long := 0.0
 	for i := range v.timber.Cuts {
 		c := &v.timber.Cuts[i]
-		if c.Joint != j.ID || scene.HasRole(c.Solid, geom.RoleReduced) {
+		if c.Joint != j.ID || c.Solid.HasRole(geom.RoleReduced) {
 			continue
 		}
 		for _, s := range cuts {

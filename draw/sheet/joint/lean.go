@@ -30,7 +30,7 @@ func bevelsAt(j *geom.Joint, t *geom.Timber) []float64 {
 	var out []float64
 	for i := range t.Cuts {
 		c := &t.Cuts[i]
-		if c.Joint != j.ID || scene.HasRole(c.Solid, geom.RoleReduced) {
+		if c.Joint != j.ID || c.Solid.HasRole(geom.RoleReduced) {
 			continue
 		}
 		for _, deg := range scene.BevelOf(t, c) {

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"pegwright/draw"
 	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
@@ -75,7 +76,7 @@ func likeBent(f *geom.Frame, timbers []*geom.Timber, x float64, shape map[string
 	var ws []string
 	for _, t := range timbers {
 		o := t.Place.O.Sub(vec.V{X: x})
-		ws = append(ws, fmt.Sprintf("%d %s %s %s %v %v", shape[t.ID], scene.Tenths(o.X), scene.Tenths(o.Y), scene.Tenths(o.Z), scene.Direction(t.Place.X), scene.Direction(t.Place.Y)))
+		ws = append(ws, fmt.Sprintf("%d %s %s %s %v %v", shape[t.ID], draw.Tenths(o.X), draw.Tenths(o.Y), draw.Tenths(o.Z), draw.Direction(t.Place.X), draw.Direction(t.Place.Y)))
 	}
 	sort.Strings(ws)
 	return strings.Join(ws, "|")

@@ -3,7 +3,6 @@ package plan
 import (
 	"testing"
 
-	"pegwright/draw/scene"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -39,7 +38,7 @@ func (w *walker) first(cam view.Camera, p vec.P, gone func(vec.V) bool) string {
 			continue
 		}
 		for i, t := range w.timbers {
-			if !outside(t.Place.In(q), w.lo[i], w.hi[i]) && scene.WoodAt(t, q) {
+			if !outside(t.Place.In(q), w.lo[i], w.hi[i]) && t.WoodAt(q) {
 				return t.ID
 			}
 		}

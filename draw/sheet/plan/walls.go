@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"pegwright/draw/scene"
+	"pegwright/draw"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -32,10 +32,10 @@ func postRows(f *geom.Frame) []postRow {
 	said := map[string]bool{}
 	for _, t := range f.Timbers {
 		y, ok := setout.Reference(t, vec.V{Y: 1})
-		if t.Role != "post" || t.Wall != "" || t.Bent < 1 || !ok || said[scene.Tenths(y)] {
+		if t.Role != "post" || t.Wall != "" || t.Bent < 1 || !ok || said[draw.Tenths(y)] {
 			continue
 		}
-		said[scene.Tenths(y)] = true
+		said[draw.Tenths(y)] = true
 		north := y > (lo+hi)/2
 		side := map[bool]string{false: "south", true: "north"}[north]
 		id := "wall-lean-to-" + side
@@ -44,7 +44,7 @@ func postRows(f *geom.Frame) []postRow {
 		}
 		out = append(out, postRow{id, "Lean-to, " + side + " wall", north, func(o *geom.Timber) bool {
 			at, ok := setout.Reference(o, vec.V{Y: 1})
-			return ok && o.Role == "post" && o.Wall == "" && o.Bent > 0 && scene.Tenths(at) == scene.Tenths(y)
+			return ok && o.Role == "post" && o.Wall == "" && o.Bent > 0 && draw.Tenths(at) == draw.Tenths(y)
 		}})
 	}
 	return out

@@ -5,7 +5,7 @@ import (
 	"sort"
 	"strings"
 
-	"pegwright/draw/scene"
+	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -42,12 +42,12 @@ func (r *raising) mirrored(a *act, m vec.V) string {
 	for _, id := range s.Joints {
 		j := r.f.Joint(id)
 		p := flip(jointAt(j)).Sub(o)
-		ws = append(ws, fmt.Sprintf("%s %s %s %s %s", j.Kind, standing(j, s).Role, scene.Tenths(p.X/10), scene.Tenths(p.Y/10), scene.Tenths(p.Z/10)))
+		ws = append(ws, fmt.Sprintf("%s %s %s %s %s", j.Kind, standing(j, s).Role, draw.Tenths(p.X/10), draw.Tenths(p.Y/10), draw.Tenths(p.Z/10)))
 	}
 	sort.Strings(ws)
-	out := fmt.Sprintf("%v|%s|%v|%s|", s.Group != "", s.Motion, s.Support, scene.Tenths(s.Drop))
+	out := fmt.Sprintf("%v|%s|%v|%s|", s.Group != "", s.Motion, s.Support, draw.Tenths(s.Drop))
 	for _, l := range s.Legs {
-		out += scene.Direction(flip(l.Direction)) + "|"
+		out += draw.Direction(flip(l.Direction)) + "|"
 	}
 	return out + strings.Join(ws, "|")
 }
@@ -61,12 +61,12 @@ func stickKey(t *geom.Timber, flip func(vec.V) vec.V, o vec.V) string {
 	if size[0] > size[1] {
 		size[0], size[1] = size[1], size[0]
 	}
-	return fmt.Sprintf("%s %s %s", scene.Tenths(size[0]), scene.Tenths(size[1]), strings.Join(ends, " "))
+	return fmt.Sprintf("%s %s %s", draw.Tenths(size[0]), draw.Tenths(size[1]), strings.Join(ends, " "))
 }
 
 // at3 writes a point to a millimetre.
 func at3(p vec.V) string {
-	return scene.Tenths(p.X/10) + "," + scene.Tenths(p.Y/10) + "," + scene.Tenths(p.Z/10)
+	return draw.Tenths(p.X/10) + "," + draw.Tenths(p.Y/10) + "," + draw.Tenths(p.Z/10)
 }
 
 // axisPoint is the middle of a timber's section at x along it, in its own axes.

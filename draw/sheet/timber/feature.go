@@ -86,7 +86,7 @@ func offArris(n int, p vec.V) float64 {
 
 // faceWidth returns the width of face n.
 func faceWidth(t *geom.Timber, n int) float64 {
-	y, z := scene.BlankSize(t)
+	y, z := t.BlankSize()
 	if n%2 == 1 {
 		return z
 	}
@@ -109,12 +109,12 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 		r.deep = max(r.deep, -pl.Height(v))
 	}
 	if r.through {
-		y, z := scene.BlankSize(t)
+		y, z := t.BlankSize()
 		r.deep = [2]float64{z, y}[r.face%2]
 	} else if lo, _ := c.Solid.Bounds(); r.face > 2 {
 		r.rest = [2]float64{lo.Z, lo.Y}[r.face%2]
 	}
-	if r.into && !scene.HasRole(c.Solid, geom.RoleBearing) && j.LetIn > 0.01 && j.LetIn < r.deep-0.01 && r.face == j.Entered {
+	if r.into && !c.Solid.HasRole(geom.RoleBearing) && j.LetIn > 0.01 && j.LetIn < r.deep-0.01 && r.face == j.Entered {
 		r.floor = j.LetIn
 	}
 	// At the face, not at the bearing: a mortise is chopped while the face over
@@ -133,15 +133,15 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 // stageOf returns the stage in which a cut is made.
 func stageOf(c solid.Convex, r feature) int {
 	switch {
-	case scene.HasRole(c, geom.RoleSeat) || scene.HasRole(c, geom.RoleTable) || scene.HasRole(c, geom.RoleButt):
+	case c.HasRole(geom.RoleSeat) || c.HasRole(geom.RoleTable) || c.HasRole(geom.RoleButt):
 		return 3
-	case scene.HasRole(c, geom.RoleReduced) || r.face == 0:
+	case c.HasRole(geom.RoleReduced) || r.face == 0:
 		return 5
-	case scene.HasRole(c, geom.RoleShoulder) || scene.HasRole(c, geom.RoleCheek):
+	case c.HasRole(geom.RoleShoulder) || c.HasRole(geom.RoleCheek):
 		return 4
-	case r.into && scene.HasRole(c, geom.RoleBearing):
+	case r.into && c.HasRole(geom.RoleBearing):
 		return 2
-	case r.into && scene.HasRole(c, geom.RoleFloor) && r.deep > 0:
+	case r.into && c.HasRole(geom.RoleFloor) && r.deep > 0:
 		return 1
 	case r.into:
 		return 1
@@ -154,7 +154,7 @@ func stageOf(c solid.Convex, r feature) int {
 // enters, else the one from which it is shallowest. A cut open to two opposite
 // faces goes through. 0 stands for a cut across a whole end.
 func entered(t *geom.Timber, c solid.Convex, j *geom.Joint) (face int, through bool) {
-	y, z := scene.BlankSize(t)
+	y, z := t.BlankSize()
 	lo, hi := c.Bounds()
 	const tol = 0.01
 	open := [5]bool{false, lo.Y < -tol, lo.Z < -tol, hi.Y > y+tol, hi.Z > z+tol}

@@ -268,7 +268,7 @@ func endCamera(last bool) view.Camera {
 
 // endScale returns the scale of the end views in a band of the given height.
 func endScale(f *geom.Frame, t *geom.Timber, high float64) float64 {
-	y, z := scene.BlankSize(t)
+	y, z := t.BlankSize()
 	for _, n := range stickScales(f.Units) {
 		if y/n <= high-20 && z/n <= 38 {
 			return 1 / n
@@ -280,7 +280,7 @@ func endScale(f *geom.Frame, t *geom.Timber, high float64) float64 {
 // endViews draws both ends with the numbers of the faces round them and a dot
 // at the reference arris.
 func endViews(f *geom.Frame, t *geom.Timber, s *draw.Sheet, field block.Field, k float64) {
-	y, z := scene.BlankSize(t)
+	y, z := t.BlankSize()
 	part := view.Part{Owner: t.ID, Body: t.Net}
 	for i, name := range []string{"start end", "other end"} {
 		c := endCamera(i == 1)
@@ -464,16 +464,16 @@ func along(f *geom.Frame, t *geom.Timber) []*geom.Joint {
 		var pts []vec.V
 		for _, c := range t.Cuts {
 			if c.Joint == j.ID {
-				pts = append(pts, scene.Middle(c.Solid.V))
+				pts = append(pts, vec.Middle(c.Solid.V))
 			}
 		}
 		if len(pts) > 0 {
-			at[j.ID] = scene.Middle(pts)
+			at[j.ID] = vec.Middle(pts)
 		} else {
 			at[j.ID] = t.Place.In(j.Axes.O)
 		}
 	}
-	sort.SliceStable(js, func(i, k int) bool { return scene.Before(at[js[i].ID], at[js[k].ID]) })
+	sort.SliceStable(js, func(i, k int) bool { return at[js[i].ID].Before(at[js[k].ID]) })
 	return js
 }
 
