@@ -29,7 +29,8 @@ func Sheets(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	if under {
 		left = servedUnder(f, s, left, g)
 	}
-	left, strip := strips(left, overrun(g, f, left, right, !under))
+	bare := closing(f, draw.NewSheet("", "", "", s.W, s.H), left, g)
+	left, strip := strips(left, overrun(g, f, left, right, !under), bare.H()-field.H()/2)
 	explode(s, closing(f, s, left, g), j, f.Paper.Hidden)
 	out := []*draw.Sheet{s}
 	more := beside(f, g, s, right, strip, !under)
@@ -42,10 +43,13 @@ func Sheets(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 }
 
 // divide parts the field of a joint sheet between the exploded view and the table
-// beside it, and reports whether the joints served are listed under the view. The
-// view gives way, down to about half the width, where the table then ends on the
-// sheet.
+// beside it, and reports whether the joints served are listed under the view, for
+// want of room under the table. The view gives way, down to about half the width,
+// where the table then ends on the sheet.
 func divide(g scene.Group, f *geom.Frame, field block.Field) (left, right block.Field, under bool) {
+	if left, right = page.Split(field, field.X0+field.W()*0.61, 5); overrun(g, f, left, right, true) == 0 {
+		return left, right, false
+	}
 	for _, share := range []float64{0.61, 0.58, 0.55, 0.52, 0.61} {
 		left, right = page.Split(field, field.X0+field.W()*share, 5)
 		under = servedBelow(g, f, left)
@@ -69,14 +73,11 @@ func overrun(g scene.Group, f *geom.Frame, left, right block.Field, list bool) f
 	return -w.Y
 }
 
-// stripMost is the largest share of the exploded view's height that a strip under
-// it may take.
-const stripMost = 0.36
-
 // strips parts the field of the exploded view from a strip under it for the end
-// of the table beside it; the strip is empty where the end has no room in one.
-func strips(left block.Field, high float64) (view, strip block.Field) {
-	if high == 0 || high > stripMost*left.H() {
+// of the table beside it; the strip is empty where the end is higher than the view
+// can spare.
+func strips(left block.Field, high, spare float64) (view, strip block.Field) {
+	if high == 0 || high+4.1 > spare {
 		return left, block.Field{}
 	}
 	view, strip = left, left
