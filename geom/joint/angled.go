@@ -236,7 +236,7 @@ func (q angledShape) dims(s Site, j *geom.Joint, foot float64) {
 	}
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.nose, 0, -h), a.Point(q.nose, q.r0, -h))
-	d.add("mortise width", a.V, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r1, -h))
+	d.add("mortise width", a.V, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r1+s.Set.Clearance, -h))
 	d.add("nose line to inner edge on ideal face", a.U, a.Point(q.nose, q.r0, 0), a.Point(foot, q.r0, 0))
 	d.add("mortise depth below bearing"+at, a.W, a.Point(q.nose, q.r0, -h), a.Point(q.nose, q.r0, q.tip-s.Set.Deeper))
 	if j.LetIn > 1e-3 {

@@ -179,7 +179,7 @@ func (b bridleShape) dims(s Site, j *geom.Joint, r0, r1 float64) {
 	v := func(p vec.V, x float64) vec.V { return p.Add(b.side.Mul(x)) }
 	d.on(s.R, geom.Cutter)
 	d.add("slot from reference face", b.side, c[2], v(c[2], r0))
-	d.add("slot width", b.side, v(c[2], r0), v(c[2], r1))
+	d.add("slot width", b.side, v(c[2], r0), v(c[2], r1+s.Set.Clearance))
 	d.on(s.E, geom.Cutter)
 	d.add("tongue thickness", b.side, v(c[2], r0), v(c[2], r1))
 	b.tongueDims(s, &d)

@@ -84,6 +84,8 @@ func (q scarfShape) lapDims(s Site, j *geom.Joint, m, over, key float64) {
 		}
 		d.add("depth of the scarf", square, q.at(butt, half.y), q.at(butt, m))
 		d.add("butt undercut at the table", along, q.at(butt, m), q.at(-half.sign*q.half, m))
+		outer := q.d - half.y
+		d.add("end cut back at the face", along, q.at(half.sign*q.half, outer), q.at(half.sign*(q.half-over), outer))
 		d.add("end of scarf to key room", along, q.at(half.sign*q.half, m), q.at(half.sign*key/2, m))
 		if key > 0 {
 			d.add("key room along", along, q.at(-key/2, m), q.at(key/2, m))

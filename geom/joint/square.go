@@ -177,7 +177,7 @@ func (q squareShape) dims(s Site, j *geom.Joint) {
 	d := dimmer{j: j, a: a}
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.t0, 0, -h), a.Point(q.t0, q.r0, -h))
-	d.add("mortise width", a.V, a.Point(q.t0, q.r0, -h), a.Point(q.t0, q.r1, -h))
+	d.add("mortise width", a.V, a.Point(q.t0, q.r0, -h), a.Point(q.t0, q.r1+s.Set.Clearance, -h))
 	d.add("held back before the mortise", a.U, a.Point(q.u0, q.r0, -h), a.Point(q.t0, q.r0, -h))
 	d.add("held back after the mortise", a.U, a.Point(q.t1, q.r1, -h), a.Point(q.u1, q.r1, -h))
 	d.add("mortise length", a.U, a.Point(q.t0, q.r0, -h), a.Point(q.t1, q.r0, -h))

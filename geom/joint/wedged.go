@@ -145,7 +145,7 @@ func (q wedgedShape) tell(s Site, res *Result) {
 	gap := func(label string, x0, x1, w float64) { d.add(label, a.U, a.Point(at(x0, w)), a.Point(at(x1, w))) }
 	d.on(s.R, geom.Cutter)
 	d.add("mortise from reference face", a.V, a.Point(q.low, 0, q.bear), a.Point(q.low, q.r0, q.bear))
-	d.add("mortise width", a.V, a.Point(q.low, q.r0, q.bear), a.Point(q.low, q.r1, q.bear))
+	d.add("mortise width", a.V, a.Point(q.low, q.r0, q.bear), a.Point(q.low, q.r1+s.Set.Clearance, q.bear))
 	gap("lower edge line to mortise, entered side", 0, q.drop, q.bear)
 	gap("mortise height, entered side", q.drop, q.h+q.drop, q.bear)
 	if j.LetIn > 1e-3 {

@@ -3,6 +3,7 @@ package joint
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"pegwright/draw/scene"
@@ -221,15 +222,34 @@ func point(f solid.Polygon) string {
 }
 
 // Every face that a joint cuts on either timber, and every hole, is fixed by
-// the numbers of the joint's sheets.
+// the numbers of the joint's sheets: in the samples, in frames that show what no
+// sample does, and in frames drawn by lot.
 func TestEveryCutCanBeStruck(t *testing.T) {
 	for _, name := range samples.Names() {
-		f := trial.Sample(t, name)
-		for _, g := range scene.Groups(f) {
-			j := g.First()
-			for _, m := range append(missing(j, j.Into, j.Dims), missing(j, j.Of, j.Dims)...) {
-				t.Errorf("%s, %s, %s: %s", name, j.Kind, j.ID, m)
-			}
+		everyCut(t, name, trial.Sample(t, name))
+	}
+	trial.EachOther(t, func(t *testing.T, f *geom.Frame) { everyCut(t, t.Name(), f) })
+	n, drawn := trial.Count(6), 0
+	for i := range n {
+		src := trial.Building(rand.New(rand.NewPCG(uint64(i), 11)))
+		f, faults := trial.Solve("random", src)
+		if faults.Err() != nil || f == nil {
+			continue // such a frame cannot be, and says so
+		}
+		drawn++
+		everyCut(t, fmt.Sprint("frame ", i), f)
+	}
+	if 2*drawn < n {
+		t.Errorf("only %d of %d frames could be solved", drawn, n)
+	}
+}
+
+func everyCut(t *testing.T, name string, f *geom.Frame) {
+	t.Helper()
+	for _, g := range scene.Groups(f) {
+		j := g.First()
+		for _, m := range append(missing(j, j.Into, j.Dims), missing(j, j.Of, j.Dims)...) {
+			t.Errorf("%s, %s, %s: %s", name, j.Kind, j.ID, m)
 		}
 	}
 }
