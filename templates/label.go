@@ -91,7 +91,7 @@ func (c *canvas) try(set []lettered, s spot, off free) bool {
 		t := &set[i]
 		t.Anchor, t.Rot = s.anchor, s.rot
 		t.At = c.at(s.p.Add(down.Mul(float64(i) * t.Height * lead)))
-		q := inked(&t.Text, t.wide)
+		q := font.TurnedOf(&t.Text, t.wide)
 		b = b.With(q.Min, q.Max)
 	}
 	if !within(b, c.win) || c.taken(b) {
@@ -160,15 +160,3 @@ func through(lines [][2]vec.P, t *draw.Text, w float64) bool {
 
 // wide is how wide a text is set, mm.
 func wide(t *draw.Text) float64 { return font.Measure(t.S, t.Height, t.Bold) }
-
-// inked returns the box on paper that a text of a width takes, turned as it is.
-func inked(t *draw.Text, w float64) draw.Box {
-	b := font.BoxOf(t, w)
-	out := draw.NoBox()
-	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
-	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
-		d := p.Sub(t.At)
-		out = out.With(t.At.Add(u.Mul(d.X)).Add(u.Left().Mul(d.Y)))
-	}
-	return out
-}

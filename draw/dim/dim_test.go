@@ -99,7 +99,7 @@ func apart(t *testing.T, s *draw.Sheet) {
 	list := texts(s)
 	for i, a := range list {
 		for _, b := range list[:i] {
-			p, q := BoxOf(a), BoxOf(b)
+			p, q := font.Turned(a), font.Turned(b)
 			if min(p.Max.X, q.Max.X)-max(p.Min.X, q.Min.X) > 0 && min(p.Max.Y, q.Max.Y)-max(p.Min.Y, q.Min.Y) > 0 {
 				t.Errorf("%q and %q overlap", a.S, b.S)
 			}
@@ -129,7 +129,7 @@ func TestStackKeepsTextsApart(t *testing.T) {
 			}
 			d := Depth(sd, reqs)
 			for _, x := range texts(s) {
-				b := BoxOf(x)
+				b := font.Turned(x)
 				if far := map[Side]float64{Below: edge - b.Min.Y, Above: b.Max.Y - edge, LeftOf: edge - b.Min.X, RightOf: b.Max.X - edge}[sd]; far > d+1e-9 {
 					t.Errorf("side %d: text reaches %v, depth said %v", sd, far, d)
 				}

@@ -1,10 +1,7 @@
 package dim
 
 import (
-	"math"
-
 	"pegwright/draw"
-	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
@@ -87,20 +84,4 @@ func uncross(labels []Label, ports []vec.P) {
 func Cross(a, b, c, d vec.P) bool {
 	s := func(p, q, r vec.P) float64 { return q.Sub(p).Cross(r.Sub(p)) }
 	return s(a, b, c)*s(a, b, d) < 0 && s(c, d, a)*s(c, d, b) < 0
-}
-
-// BoxOf returns the box that a text covers on paper, its rotation included:
-// the smallest upright box round it.
-func BoxOf(t *draw.Text) draw.Box {
-	b := font.Box(t)
-	if t.Rot == 0 {
-		return b
-	}
-	sin, cos := math.Sincos(t.Rot)
-	out := draw.NoBox()
-	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
-		d := p.Sub(t.At)
-		out = out.With(t.At.Add(vec.P{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}))
-	}
-	return out
 }

@@ -12,6 +12,8 @@ import (
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+	"pegwright/draw"
+	"pegwright/geom/vec"
 )
 
 // Widths against the opentype package's own measure of the same font, at a
@@ -301,6 +303,28 @@ func TestWrapFillsLines(t *testing.T) {
 			if got := WrapFace(text, width, 2.5, bold); !slices.Equal(got, want) {
 				t.Fatalf("%.1f mm: %q, want %q", width, got, want)
 			}
+		}
+	}
+}
+
+// A quarter turn about At carries (x, y) to (-y, x), and a half turn to (-x, -y): the
+// sides of the turned box are those of the box at rest, by hand.
+func TestTurned(t *testing.T) {
+	at := vec.At(30, 40)
+	text := &draw.Text{At: at, Height: 3.5, S: "shoulder"}
+	b := Turned(text)
+	b.Min, b.Max = b.Min.Sub(at), b.Max.Sub(at)
+	for _, c := range []struct {
+		rot      float64
+		min, max vec.P
+	}{
+		{0, b.Min, b.Max},
+		{math.Pi / 2, vec.At(-b.Max.Y, b.Min.X), vec.At(-b.Min.Y, b.Max.X)},
+		{math.Pi, vec.At(-b.Max.X, -b.Max.Y), vec.At(-b.Min.X, -b.Min.Y)},
+	} {
+		text.Rot = c.rot
+		if got := Turned(text); got.Min.Sub(at).Dist(c.min) > 1e-9 || got.Max.Sub(at).Dist(c.max) > 1e-9 {
+			t.Errorf("turned by %.2f: %v, want %v and %v about %v", c.rot, got, c.min, c.max, at)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package font
 
 import (
+	"math"
 	"strings"
 
 	"pegwright/draw"
@@ -151,6 +152,24 @@ func BoxOf(t *draw.Text, w float64) draw.Box {
 		Min: vec.P{X: x - side*t.Height, Y: t.At.Y - below*t.Height},
 		Max: vec.P{X: x + w + side*t.Height, Y: t.At.Y + above*t.Height},
 	}
+}
+
+// Turned returns the smallest upright box on paper round Box, turned with the text.
+func Turned(t *draw.Text) draw.Box { return TurnedOf(t, Measure(t.S, t.Height, t.Bold)) }
+
+// TurnedOf is Turned for a text that is known to be w mm wide.
+func TurnedOf(t *draw.Text, w float64) draw.Box {
+	b := BoxOf(t, w)
+	if t.Rot == 0 {
+		return b
+	}
+	sin, cos := math.Sincos(t.Rot)
+	out := draw.NoBox()
+	for _, p := range []vec.P{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
+		d := p.Sub(t.At)
+		out = out.With(t.At.Add(vec.P{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}))
+	}
+	return out
 }
 
 // Shift returns how far left of At the text starts, millimetres along its base

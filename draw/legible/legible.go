@@ -82,7 +82,7 @@ func (w *walk) read(x *draw.Text) {
 	if x.Layer == draw.LayerUnder {
 		return
 	}
-	b := BoxOf(x)
+	b := boxOf(x)
 	w.texts, w.boxes = append(w.texts, x), append(w.boxes, b)
 	if !inside(b, w.Words) {
 		w.say("%q leaves the border: %v", x.S, b)
@@ -190,7 +190,7 @@ func Sparse(s *draw.Sheet, field draw.Box, apart map[string]bool) []string {
 	for _, it := range s.Items {
 		b := draw.ItemBounds(it)
 		if x, ok := it.(*draw.Text); ok {
-			b = BoxOf(x)
+			b = boxOf(x)
 		}
 		if !b.Empty() && !apart[it.Head().LayerName()] {
 			ink = ink.With(b.Min, b.Max)
@@ -203,9 +203,9 @@ func Sparse(s *draw.Sheet, field draw.Box, apart map[string]bool) []string {
 	return nil
 }
 
-// BoxOf returns the upright box on paper about a text, turned as it is, with
+// boxOf returns the upright box on paper about a text, turned as it is, with
 // the clear room that font.Box gives it.
-func BoxOf(t *draw.Text) draw.Box { return draw.NoBox().With(corners(t)...) }
+func boxOf(t *draw.Text) draw.Box { return draw.NoBox().With(corners(t)...) }
 
 // inside reports whether box a lies in box b.
 func inside(a, b draw.Box) bool {

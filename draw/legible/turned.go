@@ -12,7 +12,8 @@ import (
 // less than the width of the narrowest line.
 const slip = 0.05
 
-// corners returns the corners on paper of the box of a text, turned as it is.
+// corners returns the corners on paper of the box of a text, turned as it is. The
+// checker turns it by itself, so that a fault in font.Turned does not pass.
 func corners(t *draw.Text) []vec.P {
 	b := font.Box(t)
 	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}

@@ -7,6 +7,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/page"
 	"pegwright/geom/vec"
 )
@@ -45,7 +46,7 @@ func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer 
 	n := &namer{s: s, field: field.Box(), seen: seen, lines: newLineSet(s.Items), h: dim.Small}
 	for _, it := range s.Items {
 		if t, ok := it.(*draw.Text); ok {
-			n.words = append(n.words, dim.BoxOf(t))
+			n.words = append(n.words, font.Turned(t))
 			if t.Height != n.h && t.Rot == 0 {
 				n.other = append(n.other, t)
 			}
@@ -137,7 +138,7 @@ func (n *namer) textAt(x Name, mid vec.P, turned bool) *draw.Text {
 
 // put plans a text, with its leader where it has one.
 func (n *namer) put(t *draw.Text, lead ...vec.P) {
-	p := placing{text: t, box: dim.BoxOf(t)}
+	p := placing{text: t, box: font.Turned(t)}
 	if len(lead) == 2 {
 		p.led, p.lead = true, [2]vec.P{lead[0], lead[1]}
 	}
@@ -152,7 +153,7 @@ func (n *namer) inside(x Name) bool {
 				continue
 			}
 			t := n.textAt(x, f.At, turned)
-			b := dim.BoxOf(t)
+			b := font.Turned(t)
 			if n.free(b, 0.15) && n.on(b, f.Owner) && n.apart(t, b) {
 				n.put(t)
 				return true
@@ -187,7 +188,7 @@ func (n *namer) beside(x Name) bool {
 		}
 		for _, way := range []float64{1, -1} {
 			t := n.textAt(x, f.At, f.upright)
-			b := dim.BoxOf(t)
+			b := font.Turned(t)
 			var move vec.P
 			far := b
 			switch {
@@ -254,7 +255,7 @@ func (n *namer) apart(t *draw.Text, b draw.Box) bool {
 	}
 	for _, o := range n.other {
 		h := max(o.Height, t.Height)
-		w := dim.BoxOf(o)
+		w := font.Turned(o)
 		level := math.Abs(o.At.Y-t.At.Y) < 0.5
 		under := math.Abs(o.At.Y-t.At.Y) < 2*h && o.Anchor == t.Anchor && math.Abs(o.At.X-t.At.X) < 0.5
 		if level && max(b.Min.X, w.Min.X)-min(b.Max.X, w.Max.X) < lineAir*h || under {

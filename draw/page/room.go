@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"pegwright/draw"
-	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
@@ -48,7 +48,7 @@ func Hits(it draw.Item, b draw.Box) bool {
 		}
 		return t.Closed && len(t.Pts) > 2 && Crosses(t.Pts[len(t.Pts)-1], t.Pts[0], b)
 	case *draw.Text:
-		return Overlap(dim.BoxOf(t), b)
+		return Overlap(font.Turned(t), b)
 	}
 	return Overlap(draw.ItemBounds(it), b)
 }

@@ -2,7 +2,7 @@ package sheet
 
 import (
 	"pegwright/draw"
-	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/scene"
 )
 
@@ -31,7 +31,7 @@ func link(sheets []*draw.Sheet, sticks []scene.Sticks, groups []scene.Group) {
 		for _, it := range s.Items {
 			x, ok := it.(*draw.Text)
 			if ok && x.Owner == x.S && to[x.Owner] != "" {
-				s.Links = append(s.Links, draw.Link{To: to[x.Owner], Rect: dim.BoxOf(x)})
+				s.Links = append(s.Links, draw.Link{To: to[x.Owner], Rect: font.Turned(x)})
 			}
 		}
 	}

@@ -135,7 +135,7 @@ func (d *bored) circles(s *draw.Sheet, m vec.P, k float64) draw.Box {
 	for _, it := range s.Items[first:] {
 		e := draw.ItemBounds(it)
 		if x, ok := it.(*draw.Text); ok {
-			e = dim.BoxOf(x)
+			e = font.Turned(x)
 		}
 		b = b.With(e.Min, e.Max)
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"pegwright/draw"
-	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/legible"
 	"pegwright/draw/scene"
 	"pegwright/geom"
@@ -27,10 +27,10 @@ func detailIsClear(t *testing.T, s *draw.Sheet) {
 			}
 		case *draw.Text:
 			if strings.HasPrefix(x.S, "Full circle") {
-				words = dim.BoxOf(x).Max.Y
+				words = font.Turned(x).Max.Y
 			}
 			if strings.HasPrefix(x.S, "Detail ") {
-				head = dim.BoxOf(x).Min.Y
+				head = font.Turned(x).Min.Y
 			}
 		}
 	}
@@ -55,7 +55,7 @@ func pegIsClear(t *testing.T, f *geom.Frame, s *draw.Sheet) {
 	for _, it := range s.Items {
 		b := draw.ItemBounds(it)
 		if x, ok := it.(*draw.Text); ok {
-			b = dim.BoxOf(x)
+			b = font.Turned(x)
 		}
 		h := it.Head()
 		if h.Class == draw.Hatch {

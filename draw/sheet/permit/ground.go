@@ -8,6 +8,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/page"
 	"pegwright/draw/setout"
 	"pegwright/geom"
@@ -183,13 +184,13 @@ func (g *ground) rings(s *draw.Sheet, box draw.Box, o vec.P) {
 // where it is small, if it meets no other words.
 func (g *ground) number(s *draw.Sheet, b draw.Box, n string) {
 	t := &draw.Text{Meta: draw.Meta{Class: draw.TextClass}, At: b.Max.Add(vec.At(0.8, 0.8)), Height: dim.Small, S: n, Halo: true}
-	if wide := dim.BoxOf(t).W(); b.W() > wide+1.6 && b.H() > dim.Small+1.6 {
+	if wide := font.Turned(t).W(); b.W() > wide+1.6 && b.H() > dim.Small+1.6 {
 		t.At, t.Anchor = vec.At(b.Mid().X, b.Mid().Y-dim.Small/2), draw.Middle
 	}
-	q := dim.BoxOf(t)
+	q := font.Turned(t)
 	for _, it := range s.Items {
 		if x, ok := it.(*draw.Text); ok {
-			r := dim.BoxOf(x)
+			r := font.Turned(x)
 			if min(q.Max.X, r.Max.X) > max(q.Min.X, r.Min.X) && min(q.Max.Y, r.Max.Y) > max(q.Min.Y, r.Min.Y) {
 				return
 			}

@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/page"
 	"pegwright/draw/setout"
 	"pegwright/geom"
@@ -102,7 +103,7 @@ func (p *surveyPage) twoLines(s *draw.Sheet, in draw.Box, mid vec.P, h float64, 
 	}
 	for _, t := range lines {
 		t.Class, t.Anchor, t.Mark = draw.TextClass, draw.Middle, "clear"
-		b := dim.BoxOf(t)
+		b := font.Turned(t)
 		if b.Min.X < in.Min.X || b.Max.X > in.Max.X || b.Min.Y < in.Min.Y || b.Max.Y > in.Max.Y || page.AnyHits(s.Items, b) {
 			return false
 		}

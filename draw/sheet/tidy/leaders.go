@@ -3,6 +3,7 @@ package tidy
 import (
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/page"
 	"pegwright/geom/vec"
 )
@@ -28,7 +29,7 @@ func Leaders(s *draw.Sheet) (n int, faults []string) {
 		for _, it := range s.Items {
 			switch x := it.(type) {
 			case *draw.Text:
-				if page.Crosses(a, b, dim.BoxOf(x)) {
+				if page.Crosses(a, b, font.Turned(x)) {
 					faults = append(faults, s.ID+": the leader of "+l.Owner+" runs through "+x.S)
 				}
 			case *draw.Path:

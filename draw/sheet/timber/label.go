@@ -6,6 +6,7 @@ import (
 
 	"pegwright/draw"
 	"pegwright/draw/dim"
+	"pegwright/draw/font"
 	"pegwright/draw/page"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
@@ -179,7 +180,7 @@ func (p *facePage) inWood(r faceRow, word string, h float64, bold bool, from, to
 // height y, where a word meets nothing. Where loose is set it may stand in wood
 // that is cut lower and cover thin lines.
 func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (vec.P, bool) {
-	box := dim.BoxOf(t)
+	box := font.Turned(t)
 	best, far := vec.P{}, math.Inf(1)
 	mid := vec.At((a+b)/2, y)
 	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
