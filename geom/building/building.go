@@ -85,6 +85,7 @@ func (p *plan) ready() bool {
 	if len(s.Faults) == 0 {
 		p.sized()
 		p.counted()
+		p.asked()
 	}
 	return len(s.Faults) == 0
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"pegwright/geom/finding"
+	"pegwright/geom/measure"
 	"pegwright/geom/scheme"
 	"pegwright/geom/spec"
 )
@@ -25,7 +27,7 @@ func (p *plan) sized() {
 		}
 		switch {
 		case l.MM > scheme.MaxLength:
-			p.s.Fault(l.At, l.Src, "no timber may be longer than "+show(scheme.MaxLength)+", and this length needs one", "check the unit, or divide the length")
+			p.s.Fault(l.At, l.Src, "no timber may be longer than "+show(scheme.MaxLength)+", and this length needs one", p.meant(l.MM, "check the unit, or divide the length"))
 		case l.Set && l.MM < leastSide:
 			p.s.Fault(l.At, l.Src, "this makes "+show(l.MM)+" of building, and the least is "+show(leastSide),
 				"check the unit: a bare number takes the file's, "+p.s.Description.Unit.Plural()+"; write 8' for feet, 2.4 m for metres"+meant)
@@ -35,6 +37,42 @@ func (p *plan) sized() {
 		last := p.b.Bays[len(p.b.Bays)-1]
 		p.s.Fault(last.At, last.Src, "the bays make a building of more than "+p.s.Frame.Units.Format(maxExtent), "divide the building into several descriptions")
 	}
+}
+
+// asked warns of a span, a bay or an eave that is far above what is cut by hand:
+// most often a figure too many, or feet that were meant as inches.
+func (p *plan) asked() {
+	show := p.s.Frame.Units.Format
+	for i, l := range append([]spec.Length{p.b.Span, p.b.Eave}, p.b.Bays...) {
+		if l.MM <= p.std.widest {
+			continue
+		}
+		what := "a bay"
+		if i < 2 {
+			what = []string{"a span", "an eave"}[i]
+		}
+		p.s.Frame.Notes = append(p.s.Frame.Notes, finding.Finding{Severity: finding.Warn, Rule: "size", At: l.At,
+			Text: fmt.Sprintf("%s of %s: frames of this kind seldom have more than %s", what, show(l.MM), show(p.std.widest)),
+			Mend: p.meant(l.MM, "check the unit, and leave members as long as this to an engineer")})
+	}
+}
+
+// meant asks about the length of 5 ft or more that a slip would have made so
+// long: ten times by a figure too many or, where the description is in feet and
+// inches, twelve times by the wrong mark. Where neither is likely it says
+// otherwise.
+func (p *plan) meant(mm float64, otherwise string) string {
+	unit, factors := 10.0, []float64{10}
+	if p.s.Frame.Units == measure.Imperial {
+		unit, factors = inch, []float64{10, 12}
+	}
+	for _, by := range factors {
+		n := mm / by / unit
+		if math.Abs(n-math.Round(n)) < 1e-6 && mm/by >= 60*inch {
+			return "did you mean " + p.s.Frame.Units.Format(mm/by) + "? If not, " + otherwise
+		}
+	}
+	return otherwise
 }
 
 // extent is the length of the building over all bays.

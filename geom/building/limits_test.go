@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"pegwright/geom/finding"
 	"pegwright/samples/trial"
 )
 
@@ -36,4 +37,43 @@ func TestLimits(t *testing.T) {
 // Rafters that stand close, but not in each other, are laid.
 func TestDenseRaftersAreNotRefused(t *testing.T) {
 	trial.Frame(t, "test.yaml", wide("4000", "3000", "2400", "roof: {shape: gable, pitch: 9 in 12, rafter spacing: 150}"))
+}
+
+// A span, a bay or an eave of more than 40 ft, 12 m, is asked about at its own
+// word, with the length that a slip would have made so long: a tenth of it, or a
+// twelfth where inches became feet. 80/10 = 8, 96/12 = 8, and 41 ft come from
+// neither.
+func TestUnlikelySizesAreAskedAbout(t *testing.T) {
+	feet := func(span, bay, eave string) string {
+		return "frame: Wide\nunits: in\nbuilding:\n  span: " + span + "\n  bays: [" + bay + "]\n  eave: " + eave + "\n"
+	}
+	for _, c := range []struct{ name, src, line, text, mend string }{
+		{"a figure too many", feet("80'", "10'", "8'"), "span", "a span of 80'-0\"", "did you mean 8'-0\"?"},
+		{"feet for inches", feet("8'", "96'", "8'"), "bays", "a bay of 96'-0\"", "did you mean 8'-0\"?"},
+		{"no likely slip", feet("8'", "10'", "41'"), "eave", "an eave of 41'-0\"", "check the unit"},
+		{"millimetres", wide("24000", "3000", "2400", ""), "span", "a span of 24000 mm", "did you mean 2400 mm?"},
+	} {
+		f := trial.Frame(t, "test.yaml", c.src)
+		n := 0
+		for _, x := range f.Notes {
+			if x.Rule != "size" {
+				continue
+			}
+			n++
+			at := strings.Split(c.src, "\n")[x.At.Line-1]
+			if x.Severity != finding.Warn || !strings.Contains(at, c.line) || !strings.HasPrefix(x.Text, c.text) || !strings.HasPrefix(x.Mend, c.mend) {
+				t.Errorf("%s, at %q: %v %s (%s)", c.name, at, x.Severity, x.Text, x.Mend)
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d questions", c.name, n)
+		}
+	}
+	for _, src := range []string{feet("40'", "40'", "20'"), wide("12000", "12000", "6000", "")} {
+		for _, x := range trial.Frame(t, "test.yaml", src).Notes {
+			if x.Rule == "size" {
+				t.Errorf("%s: %s", src, x.Text)
+			}
+		}
+	}
 }

@@ -83,6 +83,7 @@ func Check(f *geom.Frame) []finding.Finding {
 	p.strength()
 	p.drying()
 	p.undrawn()
+	p.long()
 	finding.Sort(p.list)
 	p.gather()
 	return p.list
