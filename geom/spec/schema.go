@@ -41,20 +41,22 @@ func scalars() map[string]node {
 	named := func(value node) node { return node{"type": "object", "additionalProperties": value} }
 	ref := func(kind string) node { return node{"$ref": "#/$defs/" + defName(kind)} }
 	byRole := func(value node) node {
-		return node{"type": "object", "patternProperties": node{rolePattern(): value}, "additionalProperties": false}
+		return node{"type": "object", "propertyNames": node{"enum": everyRole()}, "additionalProperties": value}
 	}
+	// Words are listed apart from what else is taken, so that an editor offers them.
+	orWords := func(other node, words ...string) node { return node{"anyOf": []any{node{"enum": words}, other}} }
 	id := node{"type": "string", "pattern": "^[a-z0-9-]{1,60}$"}
 	return map[string]node{
 		"a length":                 length("a length"),
 		"a length of zero or more": length("a length of zero or more"),
 		"a length above zero":      length("a length above zero"),
-		"a length or centred":      length("a length, or centred"),
-		"auto, none or a length":   length("auto, none or a length"),
+		"a length or centred":      orWords(length("a length"), "centred"),
+		"auto, none or a length":   orWords(length("a length"), "auto", "none"),
 		"a number":                 number,
 		"a whole number":           number,
 		"a flare":                  {"type": "string", "description": "1 in 7"},
 		"a pitch":                  {"type": []string{"string", "number"}, "description": "9 in 12, or 37 deg"},
-		"a seasoning":              {"type": []string{"string", "number"}, "description": "green, part seasoned, dry, or a moisture content such as 19%"},
+		"a seasoning":              orWords(node{"type": "string", "pattern": `%\s*$`, "description": "a moisture content such as 19%"}, seasonings()...),
 		"a section":                {"type": "string", "description": "two sizes, such as 6 x 8"},
 		"two lengths":              {"type": "string", "description": "two lengths, such as 30 x 24"},
 		"a selector":               {"type": "string", "description": selectorGrammar},
@@ -75,24 +77,27 @@ func scalars() map[string]node {
 	}
 }
 
-// rolePattern matches the names of all roles, singular and plural.
-func rolePattern() string {
+// everyRole are the names of all roles, singular and plural.
+func everyRole() []string {
 	var names []string
 	for _, r := range Roles() {
 		names = append(names, r.Name, r.Plural)
 	}
-	return "^(" + strings.Join(names, "|") + ")$"
+	return names
 }
 
 // object is the schema of a set of keys.
 func object(fields []field) node {
-	props, required := node{}, []string{}
+	props, required, names := node{}, []string{}, []string{}
 	o := node{"type": "object", "additionalProperties": false}
 	for _, f := range fields {
 		if f.name == "<role>" {
-			o["patternProperties"] = node{rolePattern(): object(f.inner)}
+			names = append(names, everyRole()...)
+			o["patternProperties"] = node{"^(" + strings.Join(everyRole(), "|") + ")$": object(f.inner)}
+			o["propertyNames"] = node{"enum": names}
 			continue
 		}
+		names = append(names, f.name)
 		props[f.name] = f.schema()
 		if f.required {
 			required = append(required, f.name)

@@ -2,6 +2,7 @@ package spec_test
 
 import (
 	"bytes"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -131,24 +132,24 @@ func unknown(t *testing.T, path string) bool {
 	return false
 }
 
-// paths lists every key of a schema object with its place.
-func paths(prefix string, o map[string]any) []string {
-	var out []string
+// nodes are the schemas of all keys of a schema object, by their places.
+func nodes(prefix string, o map[string]any) map[string]map[string]any {
+	out := map[string]map[string]any{}
 	add := func(name string, v any) {
-		out = append(out, prefix+name)
 		s := v.(map[string]any)
+		out[prefix+name] = s
 		kinds := []any{s}
 		if any, ok := s["anyOf"].([]any); ok {
 			kinds = any
 		}
 		for _, k := range kinds {
 			k := k.(map[string]any)
-			out = append(out, paths(prefix+name+".", k)...)
+			maps.Copy(out, nodes(prefix+name+".", k))
 			if items, ok := k["items"].(map[string]any); ok {
-				out = append(out, paths(prefix+name+"[].", items)...)
+				maps.Copy(out, nodes(prefix+name+"[].", items))
 			}
 			if more, ok := k["additionalProperties"].(map[string]any); ok {
-				out = append(out, paths(prefix+name+".<id>.", more)...)
+				maps.Copy(out, nodes(prefix+name+".<id>.", more))
 			}
 		}
 	}
@@ -162,6 +163,11 @@ func paths(prefix string, o map[string]any) []string {
 		}
 	}
 	return out
+}
+
+// paths lists every key of a schema object with its place.
+func paths(prefix string, o map[string]any) []string {
+	return slices.Collect(maps.Keys(nodes(prefix, o)))
 }
 
 func TestSchemaAndReaderKnowTheSameKeys(t *testing.T) {
@@ -212,5 +218,80 @@ func TestSchemaDefinesEveryKind(t *testing.T) {
 	walk(doc)
 	if len(defs) < 10 {
 		t.Errorf("only %d definitions", len(defs))
+	}
+}
+
+// listed collects the words and the keys that a schema lists, references
+// followed.
+func listed(doc map[string]any, v any) (words []string) {
+	switch v := v.(type) {
+	case map[string]any:
+		if ref, ok := v["$ref"].(string); ok {
+			words = listed(doc, doc["$defs"].(map[string]any)[strings.TrimPrefix(ref, "#/$defs/")])
+		}
+		enum, _ := v["enum"].([]any)
+		for _, w := range enum {
+			if w, ok := w.(string); ok {
+				words = append(words, w)
+			}
+		}
+		props, _ := v["properties"].(map[string]any)
+		words = append(words, slices.Collect(maps.Keys(props))...)
+		for _, x := range []any{v["anyOf"], v["items"], v["propertyNames"]} {
+			words = append(words, listed(doc, x)...)
+		}
+	case []any:
+		for _, x := range v {
+			words = append(words, listed(doc, x)...)
+		}
+	}
+	return words
+}
+
+// offered are the words that the reader offers for one that has no meaning, at
+// the end of a path: as a value, as an item of a list, or as a key.
+func offered(t *testing.T, path string) (words []string) {
+	t.Helper()
+	const no = "zzzzqq"
+	for _, value := range []any{no, []string{no, no}, map[string]any{no: "1"}} {
+		text, err := yaml.Marshal(with(path, value))
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, faults := spec.Read("f.yaml", text, nil)
+		for _, f := range faults {
+			list, choice := strings.CutPrefix(f.Mend, "write one of: ")
+			if choice && f.Source == no {
+				words = append(words, strings.Split(list, ", ")...)
+			}
+		}
+	}
+	return words
+}
+
+// A word that the reader knows for a key stands in the schema, where an editor
+// finds it to offer: what the reader names when it is given nonsense, and what
+// the kind of a value says in its own name.
+func TestSchemaListsEveryChoice(t *testing.T) {
+	_, doc := compiled(t)
+	all := nodes("", doc)
+	named := map[string][]string{"yes or no": {"yes", "no"}, "auto, none or a length": {"auto", "none"}, "a length or centred": {"centred"},
+		"keys, or no": {"no"}, "keys, a list of keys, or no": {"no"}}
+	choices := 0
+	for _, k := range spec.Keys() {
+		want := append(offered(t, k.Path), named[k.Type]...)
+		if len(want) == 0 {
+			continue
+		}
+		choices++
+		have := listed(doc, all[k.Path])
+		for _, w := range want {
+			if !slices.Contains(have, w) {
+				t.Errorf("%s takes %q, and its schema lists %q", k.Path, w, have)
+			}
+		}
+	}
+	if choices < 100 {
+		t.Errorf("only %d keys with a choice", choices)
 	}
 }

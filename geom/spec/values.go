@@ -236,9 +236,12 @@ func (r *reader) seasoning(n *yaml.Node) Seasoning {
 		}
 		return Seasoning{Percent: v, At: r.pos(n), Set: true}
 	}
-	t := r.word(n, []string{"green", "part seasoned", "dry"})
+	t := r.word(n, seasonings())
 	return Seasoning{Word: t.S, At: t.At, Set: t.Set}
 }
+
+// seasonings are the words for how dry a wood is.
+func seasonings() []string { return []string{"green", "part seasoned", "dry"} }
 
 func (r *reader) drawbore(n *yaml.Node) Drawbore {
 	s, ok := r.scalar(n, "auto, none or a length")
