@@ -47,7 +47,12 @@ func (s *Server) Serve(ctx context.Context, l net.Listener) error {
 	if !ok || !addr.IP.IsLoopback() {
 		return errors.New("the page is served on the loopback address only")
 	}
-	s.host = []string{fmt.Sprintf("127.0.0.1:%d", addr.Port), fmt.Sprintf("localhost:%d", addr.Port)}
+	for _, name := range []string{"127.0.0.1", "localhost"} {
+		s.host = append(s.host, fmt.Sprintf("%s:%d", name, addr.Port))
+		if addr.Port == 80 { // a browser leaves the usual port away
+			s.host = append(s.host, name)
+		}
+	}
 	s.book = &book{solve: s.Solve}
 	srv := &http.Server{Handler: s.guard(s.routes()), ReadHeaderTimeout: 5 * time.Second, BaseContext: func(net.Listener) context.Context { return ctx }}
 	go func() {
@@ -76,8 +81,8 @@ func (s *Server) routes() http.Handler {
 // this machine, could have sent, and tells the browser to fetch from here only.
 func (s *Server) guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		site := r.Header.Get("Sec-Fetch-Site")
-		if !slices.Contains(s.host, r.Host) || site == "cross-site" || site == "same-site" {
+		site, origin := r.Header.Get("Sec-Fetch-Site"), r.Header.Get("Origin")
+		if !slices.Contains(s.host, r.Host) || site == "cross-site" || site == "same-site" || origin != "" && origin != "http://"+r.Host {
 			http.Error(w, "this page answers on its own address only", http.StatusForbidden)
 			return
 		}

@@ -134,6 +134,12 @@ func TestOnlyItsOwnAddressIsAnswered(t *testing.T) {
 		{map[string]string{"Host": "127.0.0.1:1"}, 403},
 		{map[string]string{"Sec-Fetch-Site": "cross-site"}, 403},
 		{map[string]string{"Sec-Fetch-Site": "same-origin"}, 200},
+		{map[string]string{"Sec-Fetch-Site": "none"}, 200}, // typed into the address bar
+		{map[string]string{"Origin": "http://shed.example"}, 403},
+		{map[string]string{"Origin": "http://localhost:1"}, 403},
+		{map[string]string{"Origin": "null"}, 403},
+		{map[string]string{"Origin": "http://" + addr}, 200},
+		{map[string]string{"Origin": "https://" + addr}, 403},
 	} {
 		for _, target := range []string{"/", "/state", "/page.js"} {
 			if code, _ := ask(t, addr, target, c.head); code != c.want {
