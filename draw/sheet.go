@@ -41,8 +41,8 @@ func (b Box) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y }
 // With returns the smallest box that holds b and the points.
 func (b Box) With(pts ...vec.P) Box {
 	for _, p := range pts {
-		b.Min = vec.P{X: math.Min(b.Min.X, p.X), Y: math.Min(b.Min.Y, p.Y)}
-		b.Max = vec.P{X: math.Max(b.Max.X, p.X), Y: math.Max(b.Max.Y, p.Y)}
+		b.Min = vec.P{X: min(b.Min.X, p.X), Y: min(b.Min.Y, p.Y)}
+		b.Max = vec.P{X: max(b.Max.X, p.X), Y: max(b.Max.Y, p.Y)}
 	}
 	return b
 }

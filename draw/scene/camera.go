@@ -1,7 +1,9 @@
 package scene
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/view"
@@ -22,7 +24,8 @@ type spot struct {
 // enterer and of the corners of its tenon's end, with the way between them not
 // foreshortened and the picture filling a field of the given size.
 func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
-	receiver, enterer := spots(parts[0], j.ID), spots(parts[1], j.ID)
+	s := stage{joint: j, way: parts[1].Shift.Unit()}
+	s.receiver, s.enterer = spots(parts[0], j.ID), spots(parts[1], j.ID)
 	var cells []solid.Convex
 	var corners []vec.V
 	for i, p := range parts[:len(parts)-1] {
@@ -33,46 +36,99 @@ func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 			corners = append(corners, c.V...)
 		}
 	}
-	way := parts[1].Shift.Unit()
-	var end []vec.V // corners of the tenon's end, a little before it
+	s.walls, corners = wallsOf(cells), distinct(corners)
 	for _, c := range tips(j) {
-		end = append(end, c.Add(parts[1].Shift).Add(j.Moves[0].Direction.Mul(0.1)))
+		s.end = append(s.end, c.Add(parts[1].Shift).Add(j.Moves[0].Direction.Mul(0.1)))
 	}
-	best, score := view.Isometric(), -1.0
+	var shots []shot
 	for az := 11.5; az < 360; az += 11.25 {
 		for _, el := range []float64{24, 38, -24, -38} {
 			c := view.Axonometric(az, el)
-			s := open(c, way) * open(c, j.Axes.U) * open(c, j.Of.Place.X) * math.Sqrt(fill(c, corners, w, h))
-			for _, p := range j.Pegs {
-				s *= open(c, direction(p))
-			}
-			for _, d := range []vec.V{j.Axes.U, j.Axes.V, j.Axes.W} {
-				s *= math.Sqrt(0.05 + min(math.Abs(c.Toward.Dot(d)), 0.4)) // no face edge-on
-			}
+			q := shot{cam: c, worth: s.worth(c) * math.Sqrt(fill(c, corners, w, h)), score: -1}
 			if el > 0 {
-				s *= 1.15 // things are mostly seen from above
+				q.worth *= 1.15 // things are mostly seen from above
 			}
-			// Without cells nothing is hidden: an upper bound that spares rays.
-			if s*math.Sqrt(showing(c, receiver, nil)*showing(c, enterer, nil)) <= score {
-				continue
-			}
-			s *= 0.4 + 0.6*inSight(c, end, cells)
-			if s *= math.Sqrt(showing(c, receiver, cells) * showing(c, enterer, cells)); s > score*(1+1e-9) {
-				best, score = c, s
-			}
+			// With nothing in the way: no more than that is seen.
+			q.most = q.worth * math.Sqrt(showing(c, s.receiver, nil)*showing(c, s.enterer, nil))
+			shots = append(shots, q)
+		}
+	}
+	return s.best(shots)
+}
+
+// stage is what a camera is chosen for.
+type stage struct {
+	joint             *geom.Joint
+	way               vec.V // of the enterer
+	receiver, enterer []spot
+	walls             []wall  // the cells of both
+	end               []vec.V // corners of the tenon's end, a little before it
+}
+
+// shot is a camera that may be chosen: what it is worth but for what it sees, the
+// most that it can score, and what it does score, -1 before that is known.
+type shot struct {
+	cam                view.Camera
+	worth, most, score float64
+}
+
+// worth tells how well the directions of the joint lie in the picture.
+func (s *stage) worth(c view.Camera) float64 {
+	j := s.joint
+	k := open(c, s.way) * open(c, j.Axes.U) * open(c, j.Of.Place.X)
+	for _, p := range j.Pegs {
+		k *= open(c, direction(p))
+	}
+	for _, d := range []vec.V{j.Axes.U, j.Axes.V, j.Axes.W} {
+		k *= math.Sqrt(0.05 + min(math.Abs(c.Toward.Dot(d)), 0.4)) // no face edge-on
+	}
+	return k
+}
+
+// best returns the camera with the highest score, the first of equal ones. What
+// is seen is looked up only for those that can have it.
+func (s *stage) best(shots []shot) view.Camera {
+	order := make([]int, len(shots))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(shots[b].most, shots[a].most) })
+	top := -1.0
+	for _, i := range order {
+		q := &shots[i]
+		if q.most < top*(1-1e-6) {
+			break
+		}
+		view := facing(s.walls, q.cam.Toward)
+		q.score = q.worth * (0.4 + 0.6*inSight(s.end, view))
+		q.score *= math.Sqrt(showing(q.cam, s.receiver, view) * showing(q.cam, s.enterer, view))
+		top = max(top, q.score)
+	}
+	best, score := view.Isometric(), -1.0
+	for _, q := range shots {
+		if q.score > score*(1+1e-9) {
+			best, score = q.cam, q.score
 		}
 	}
 	return best
 }
 
-// inSight returns the share of points that the camera sees, 1 of none.
-func inSight(c view.Camera, points []vec.V, cells []solid.Convex) float64 {
+// distinct returns the points, each once.
+func distinct(points []vec.V) []vec.V {
+	slices.SortFunc(points, func(a, b vec.V) int {
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y), cmp.Compare(a.Z, b.Z))
+	})
+	return slices.Compact(points)
+}
+
+// inSight returns the share of points that nothing hides, 1 of none.
+func inSight(points []vec.V, s *screen) float64 {
 	if len(points) == 0 {
 		return 1
 	}
 	seen := 0
 	for _, p := range points {
-		if clear(p, c.Toward, cells) {
+		if s.clear(p) {
 			seen++
 		}
 	}
@@ -130,49 +186,25 @@ const facePlain = 0.4
 // showing returns the area on paper of the spots that the camera sees, less
 // where it looks into no face by more than a slit; 1 for a part from which the
 // joint takes nothing.
-func showing(c view.Camera, list []spot, cells []solid.Convex) float64 {
+func showing(c view.Camera, list []spot, s *screen) float64 {
 	if len(list) == 0 {
 		return 1
 	}
 	sum, best := 0.0, 0.0
 	seen, all := 0.0, 0.0 // of one face
-	for i, s := range list {
-		if i > 0 && s.face != list[i-1].face {
+	for i, q := range list {
+		if i > 0 && q.face != list[i-1].face {
 			seen, all = 0, 0
 		}
-		all += s.area
-		if k := s.n.Dot(c.Toward); k > 0.05 && clear(s.at, c.Toward, cells) {
-			sum += s.area * k
-			seen += s.area
+		all += q.area
+		if k := q.n.Dot(c.Toward); k > 0.05 && s.clear(q.at) {
+			sum += q.area * k
+			seen += q.area
 		}
-		if i+1 == len(list) || list[i+1].face != s.face {
+		if i+1 == len(list) || list[i+1].face != q.face {
 			best = max(best, seen/all)
 		}
 	}
 	k := min(1, best/facePlain)
 	return max(sum, 0) * k * k
-}
-
-// clear reports whether nothing stands between p and a viewer in direction d.
-func clear(p, d vec.V, cells []solid.Convex) bool {
-	for _, c := range cells {
-		lo, hi := 1e-3, math.Inf(1)
-		for _, f := range c.Faces {
-			h, k := f.Plane.Height(p), f.Plane.N.Dot(d)
-			switch {
-			case math.Abs(k) < 1e-12:
-				if h > -1e-6 {
-					hi = lo
-				}
-			case k > 0:
-				hi = min(hi, -h/k)
-			default:
-				lo = max(lo, -h/k)
-			}
-		}
-		if hi-lo > 1e-6 {
-			return false
-		}
-	}
-	return true
 }

@@ -92,7 +92,7 @@ func TestCameraShowsBothHalves(t *testing.T) {
 				seen, all := 0, 0
 				for _, p := range gridOn(face) {
 					all++
-					if face.Plane.N.Dot(c.Toward) > 0.05 && clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05)), c.Toward, cells) {
+					if face.Plane.N.Dot(c.Toward) > 0.05 && facing(wallsOf(cells), c.Toward).clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05))) {
 						seen++
 					}
 				}
