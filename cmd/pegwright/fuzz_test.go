@@ -92,7 +92,7 @@ func oneKind(f *solved, which uint8) []*draw.Sheet {
 	case k == 1:
 		return sheet.Views(fr)
 	case k == 2:
-		return plan.Sheets(fr)
+		return plan.Of(fr).Sheets()
 	case k == 3:
 		return sheet.Lists(fr, stops)
 	case k == 4 && len(sticks) > 0:

@@ -20,20 +20,22 @@ import (
 // sheets, raising sheets, the permit set. The cover lists the others with the
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
-	rest := crew.Join(parts(f, Stopped(f, finds)))
-	rest = append(rest, permit.Sheets(f)...)
+	plans := plan.Of(f)
+	rest := crew.Join(parts(f, Stopped(f, finds), plans))
+	rest = append(rest, permit.Sheets(f, plans)...)
 	cover := Cover(f, finds, func(before int) []Entry { return entries(rest, before) })
 	return append(cover, rest...)
 }
 
 // parts returns what composes the sheets between the cover and the permit set,
 // in their order. No part needs another.
-func parts(f *geom.Frame, stops map[string]int) []func() []*draw.Sheet {
+func parts(f *geom.Frame, stops map[string]int, plans *plan.Set) []func() []*draw.Sheet {
 	sticks, groups := scene.AllSticks(f), scene.Groups(f)
 	var out []func() []*draw.Sheet
-	for _, overview := range []func(*geom.Frame) []*draw.Sheet{Views, Apart, plan.Sheets} {
+	views, apart := func() []*draw.Sheet { return Views(f) }, func() []*draw.Sheet { return Apart(f) }
+	for _, overview := range []func() []*draw.Sheet{views, apart, plans.Sheets} {
 		out = append(out, func() []*draw.Sheet {
-			sheets := overview(f)
+			sheets := overview()
 			link(sheets, sticks, groups)
 			return sheets
 		})

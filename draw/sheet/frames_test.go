@@ -14,7 +14,7 @@ import (
 // name.
 func TestOtherFrames(t *testing.T) {
 	trial.EachOther(t, func(t *testing.T, f *geom.Frame) {
-		surveys := append(Apart(f), plan.Sheets(f)...)
+		surveys := append(Apart(f), plan.Of(f).Sheets()...)
 		all := tidy.TextsOn(surveys, "")
 		for _, x := range f.Timbers {
 			if !strings.Contains(all, "\n"+x.ID+"\n") {
@@ -30,7 +30,7 @@ func TestOtherFrames(t *testing.T) {
 func TestEveryTimberIsNamed(t *testing.T) {
 	for _, name := range trial.Drawn() {
 		f := trial.Sample(t, name)
-		all := tidy.TextsOn(append(append(plan.Sheets(f), Apart(f)...), Views(f)...), "")
+		all := tidy.TextsOn(append(append(plan.Of(f).Sheets(), Apart(f)...), Views(f)...), "")
 		for _, x := range f.Timbers {
 			if !strings.Contains(all, "\n"+x.ID+"\n") {
 				t.Errorf("%s: %s is not named", name, x.ID)

@@ -13,7 +13,7 @@ import (
 func TestLeadersRunClear(t *testing.T) {
 	f := trial.Sample(t, "cart-barn")
 	n := 0
-	for _, s := range append(append(Views(f), Apart(f)...), plan.Sheets(f)...) {
+	for _, s := range append(append(Views(f), Apart(f)...), plan.Of(f).Sheets()...) {
 		found, faults := tidy.Leaders(s)
 		n += found
 		for _, fault := range faults {

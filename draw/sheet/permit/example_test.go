@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pegwright/draw/sheet/permit"
+	"pegwright/draw/sheet/plan"
 	"pegwright/samples/trial"
 )
 
@@ -13,7 +14,7 @@ func Example() {
 		fmt.Println(faults)
 		return
 	}
-	for _, s := range permit.Sheets(f) {
+	for _, s := range permit.Sheets(f, plan.Of(f)) {
 		fmt.Println(s.ID+":", s.Title)
 	}
 	// Output:

@@ -15,13 +15,13 @@ import (
 // criteria as stated with blanks for the rest, plans and elevations with the
 // sizes of the timbers, the foundation as far as it is described,
 // a detail of every kind of joint, the joints with their reference values, and
-// the load path with blanks for what the designer of record decides. The
-// sheets are numbered P1, P2, … among themselves.
-func Sheets(f *geom.Frame) []*draw.Sheet {
+// the load path with blanks for what the designer of record decides. plans are
+// the views of the frame. The sheets are numbered P1, P2, … among themselves.
+func Sheets(f *geom.Frame, plans *plan.Set) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
 	}
-	p := &set{f: f, kinds: jointKinds(f)}
+	p := &set{f: f, plans: plans, kinds: jointKinds(f)}
 	p.views()
 	p.foundation()
 	p.details()
@@ -34,6 +34,7 @@ func Sheets(f *geom.Frame) []*draw.Sheet {
 // cover.
 type set struct {
 	f     *geom.Frame
+	plans *plan.Set
 	kinds []jointKind
 	out   []*draw.Sheet
 	far   []string // drawings of the packet that the set only refers to
@@ -68,7 +69,7 @@ const mostBents = 3
 // crew tapes is left out.
 func (p *set) views() {
 	bents := 0
-	for _, v := range plan.SizedViews(p.f, "permit") {
+	for _, v := range p.plans.Sized("permit") {
 		if v.Bent {
 			if bents++; bents > mostBents {
 				p.far = append(p.far, v.Title)

@@ -9,6 +9,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/legible"
+	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/geom/list"
@@ -30,7 +31,7 @@ func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
 	f.Criteria = []geom.Info{{Name: "ground snow load", Text: "p_g = 50 psf (town office)"}, {Name: "Wind Speed", Text: "115 mph"},
 		{Name: "frost depth", Text: "not stated"}, {Name: "roof snow, drifted", Text: "by others"}}
-	sheets := Sheets(f)
+	sheets := Sheets(f, plan.Of(f))
 	text := allWords(sheets[:1])
 	for _, c := range f.Criteria {
 		if !strings.Contains(text, c.Name+" "+c.Text) && !(strings.Contains(text, c.Name) && strings.Contains(text, c.Text)) {
@@ -166,7 +167,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
-		sheets := Sheets(f)
+		sheets := Sheets(f, plan.Of(f))
 		tidy.Write(t, "permit-"+name, sheets)
 		ids := map[string]bool{}
 		for i, s := range sheets {

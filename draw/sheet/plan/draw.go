@@ -7,7 +7,6 @@ import (
 	"pegwright/draw/naming"
 	"pegwright/draw/scene"
 	"pegwright/draw/setout"
-	"pegwright/draw/view"
 	"pegwright/geom/vec"
 )
 
@@ -52,11 +51,7 @@ func (p *surveyPage) links(s *draw.Sheet, o vec.P) {
 
 // hatch hatches what the plane before the view cuts.
 func (p *surveyPage) hatch(s *draw.Sheet, o vec.P) {
-	if len(p.cuts) > 0 && p.sawn == nil {
-		rest := setout.Sawn(p.whole, p.cuts[1:]...)
-		p.sawn = view.Section(rest, p.cuts[0], p.cam, view.Options{})
-	}
-	for _, fig := range p.sawn {
+	for _, fig := range p.cut() {
 		for _, h := range fig.Scaled(p.k, o).Hatch(45, 1.4) {
 			s.Add(h)
 		}

@@ -13,7 +13,7 @@ func Example() {
 		fmt.Println(faults)
 		return
 	}
-	for _, s := range plan.Sheets(f) {
+	for _, s := range plan.Of(f).Sheets() {
 		fmt.Println(s.ID+":", s.Title)
 	}
 	// Output:

@@ -163,7 +163,7 @@ func (v *survey) part(f *geom.Frame, x setout.Bays) *survey {
 	s.id = fmt.Sprintf("%s-part-%d", v.id, x.N)
 	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.N, x.Of)
 	s.shows = strings.TrimPrefix(strings.TrimPrefix(v.shows, showsWhole)+", "+x.Between(v.stationWord()), ", ")
-	s.bays = &x
+	s.bays, s.seen = &x, v.shot().of(x)
 	s.cuts = append(slices.Clone(s.cuts), x.Planes(s.cam)...)
 	s.grid = linesWithin(v.grid, x)
 	s.named = x.Timbers(v.named, s.cam)

@@ -43,7 +43,7 @@ func scaleOn(s *draw.Sheet) float64 {
 func TestALongWallIsDrawnInParts(t *testing.T) {
 	f := trial.LongBarn(t, "letter")
 	for _, id := range []string{"wall-south", "wall-north"} {
-		list := byView(Sheets(f))[id]
+		list := byView(Of(f).Sheets())[id]
 		if len(list) < 3 {
 			t.Fatalf("%s takes %d sheets", id, len(list))
 		}
@@ -83,7 +83,7 @@ func TestALongWallIsDrawnInParts(t *testing.T) {
 // is not parted: every view of the cart barn takes one sheet.
 func TestAShortWallStaysWhole(t *testing.T) {
 	f := trial.Sample(t, "cart-barn")
-	for id, list := range byView(Sheets(f)) {
+	for id, list := range byView(Of(f).Sheets()) {
 		if len(list) != 1 {
 			t.Errorf("%s takes %d sheets", id, len(list))
 		}
@@ -113,7 +113,7 @@ func TestPartsCoverTheBuilding(t *testing.T) {
 				}
 			}
 		}
-		for _, s := range Sheets(f) {
+		for _, s := range Of(f).Sheets() {
 			tidy.Check(t, s)
 			if _, faults := tidy.Leaders(s); len(faults) > 0 {
 				t.Error(strings.Join(faults, "\n"))

@@ -18,7 +18,7 @@ func TestAViewOfVeryManyHeightsEnds(t *testing.T) {
 		fmt.Fprintf(&b, "  rung-%d: {role: tie, section: 60 x 60, from: [0, 150, %d], to: [0, 2000, %d], faces: [top, west]}\n", i, 300+100*i, 300+100*i)
 	}
 	f := trial.Frame(t, "ladder", b.String())
-	sheets := Sheets(f)
+	sheets := Of(f).Sheets()
 	var all strings.Builder
 	for _, s := range sheets {
 		all.WriteString(s.Dump())

@@ -10,7 +10,6 @@ import (
 	"pegwright/draw/page"
 	"pegwright/draw/scene"
 	"pegwright/draw/setout"
-	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -21,12 +20,10 @@ type surveyPage struct {
 	f       *geom.Frame
 	k       float64
 	scale   string
-	parts   []view.Part
 	sight   *naming.Sight
 	box     draw.Box // of what is seen, at full size
 	notes   []string
 	pic     scene.Picture
-	sawn    []view.Figure // what the plane before the view cuts, at full size
 	items   []draw.Item   // at the scale
 	aside   bool          // the diagonals are told at the left, not at the foot
 	told    int           // heights that stand on a sheet already
@@ -138,20 +135,14 @@ func (p *surveyPage) measure() bool {
 	if !p.settle() {
 		return false
 	}
-	p.pic = scene.TakePicture(p.cam, p.parts, p.f.Paper.Hidden)
-	p.pic.Items = withoutEnds(p.pic.Items, p.bays)
+	p.pic = p.taken(p.f.Paper.Hidden).pic
 	return true
 }
 
 // settle is measure without the picture.
 func (p *surveyPage) settle() bool {
-	p.parts = setout.Sawn(p.whole, p.cuts...)
-	p.sight = naming.NewSight(p.cam, p.parts)
-	p.box = draw.NoBox()
-	for _, part := range p.parts {
-		b := p.sight.Box(part.Owner)
-		p.box = p.box.With(b.Min, b.Max)
-	}
+	s := p.stood()
+	p.sight, p.box = s.sight, s.box
 	if p.box.Empty() {
 		return false
 	}

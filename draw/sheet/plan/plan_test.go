@@ -27,7 +27,7 @@ func TestPlansSayWhatTheDescriptionAsksFor(t *testing.T) {
 		"boat-shelter":    {`12'-0"`, `8'-6"`, "12", "8", []string{`10'-0"`, `20'-0"`}},
 		"bicycle-shelter": {"3000", "2300", "100", "70", []string{"4200"}}, // tan 35° = 0.7002
 	} {
-		sheets := Sheets(trial.Sample(t, name))
+		sheets := Of(trial.Sample(t, name)).Sheets()
 		for _, want := range []struct{ id, text string }{
 			{"bent-1", c.span}, {"bent-1", c.eave + "  top of plate"}, {"bent-1", c.run}, {"bent-1", c.rise},
 			{"section", c.span}, {"section", c.eave + "  top of plate"}, {"plan-sills", c.span}, {"plan-plates", c.span}, {"plan-roof", c.span},
@@ -192,7 +192,7 @@ func TestBentsAndSlopes(t *testing.T) {
 		f := trial.Sample(t, name)
 		_, numbers := setout.BentLines(f)
 		count := map[string]int{}
-		for _, s := range Sheets(f) {
+		for _, s := range Of(f).Sheets() {
 			if title, ok := strings.CutPrefix(s.Title, "Bent"); ok && !strings.Contains(title, "names,") {
 				title, _, _ = strings.Cut(strings.TrimPrefix(title, "s"), ":")
 				for _, n := range strings.Split(title, ",") {

@@ -17,15 +17,15 @@ type Sized struct {
 	v     *survey
 }
 
-// SizedViews returns the views that Sheets draws, in their order, with sizes. Their
+// Sized returns the views that Sheets draws, in their order, with sizes. Their
 // sheets are of the kind given, which also begins their ids.
-func SizedViews(f *geom.Frame, kind string) []Sized {
+func (s *Set) Sized(kind string) []Sized {
 	var out []Sized
-	for _, v := range surveys(f) {
-		bent := strings.HasPrefix(v.id, "bent-")
-		v.kind, v.id = kind, kind+"-"+v.id
-		v.bySize, v.diagonals = true, nil
-		out = append(out, Sized{v.title, bent, f, v})
+	for _, v := range s.list() {
+		w := *v
+		w.kind, w.id = kind, kind+"-"+v.id
+		w.bySize, w.diagonals = true, nil
+		out = append(out, Sized{v.title, strings.HasPrefix(v.id, "bent-"), s.f, &w})
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"sort"
+	"sync"
 
 	"pegwright/draw"
 	"pegwright/draw/scene"
@@ -37,13 +38,31 @@ type survey struct {
 	bays     *setout.Bays                                // the part of a long view that this is, nil for the whole
 	key      []setout.Bays                               // the parts of an overview
 	index    []string                                    // what each holds
+
+	seen *shot
+}
+
+// Set is the plans, elevations and sections of a frame. What they show is found
+// once, for all who draw them.
+type Set struct {
+	f    *geom.Frame
+	list func() []*survey
+}
+
+// Of returns the views of a frame. Nothing is drawn until they are asked for.
+func Of(f *geom.Frame) *Set {
+	return &Set{f, sync.OnceValue(func() []*survey {
+		list := surveys(f)
+		for _, v := range list {
+			v.shot()
+		}
+		return list
+	})}
 }
 
 // Sheets returns the plans, the bents and walls in elevation, the roof's
 // framing plan and a section. Bents that are alike share a sheet.
-func Sheets(f *geom.Frame) []*draw.Sheet {
-	return surveySheets(f, surveys(f))
-}
+func (s *Set) Sheets() []*draw.Sheet { return surveySheets(s.f, s.list()) }
 
 // surveySheets draws surveys on sheets, from the last: the roof's plan is the
 // first to share one.

@@ -32,6 +32,7 @@ func wideTurned(f *geom.Frame, plans []*survey) []*survey {
 // from the west. So it has no parts: it is the width that lies along the sheet.
 func (v *survey) turn() *survey {
 	s := *v
+	s.seen = nil
 	s.cam = view.Look(s.cam.Toward.Neg(), vec.V{X: 1})
 	s.shows += ", north at the left"
 	s.grid, s.side = flipped(v.side), v.grid
