@@ -61,7 +61,7 @@ func (a *arrow) at(c *canvas, base vec.P, high float64, off [2]free) bool {
 		b = b.With(c.at(p))
 	}
 	b = grown(b, 1)
-	if !within(b, c.win) || c.taken(b) {
+	if !within(b, c.ink()) || c.taken(upright(b)) {
 		return false
 	}
 	for _, l := range c.off(off[0]) {
@@ -70,7 +70,7 @@ func (a *arrow) at(c *canvas, base vec.P, high float64, off [2]free) bool {
 		}
 	}
 	n := len(c.busy)
-	c.busy = append(c.busy, b)
+	c.busy = append(c.busy, upright(b))
 	if !a.name(c, base, b, high, off[1]) {
 		c.busy = c.busy[:n]
 		return false

@@ -12,14 +12,15 @@ const lettering = 3.5
 // in the template's view; it moves them by o and cuts them at win.
 type canvas struct {
 	s     *draw.Sheet
-	win   draw.Box // on paper
-	o     vec.P    // where the view's origin lies on paper
+	win   draw.Box   // on paper
+	strip [4]float64 // of the window, past break lines: left, low, right, high
+	o     vec.P      // where the view's origin lies on paper
 	owner string
-	busy  []draw.Box // taken by lettering and holes
-	texts []draw.Box // of these, the lettering
+	busy  []patch    // taken by lettering and holes
+	texts []patch    // of these, the lettering
 	rims  []draw.Box // of these, the holes
-	// aim, where it is set, returns the leader from lettering in a box.
-	aim   func(draw.Box) (from, to vec.P)
+	// aim, where it is set, returns the leader from lettering.
+	aim   func(patch) (from, to vec.P)
 	firm  [][2]vec.P // heavy lines of the template, that no lettering may cover
 	heavy [][2]vec.P // these, and dimension lines and leaders
 	lines [][2]vec.P // on paper; lettering keeps off them where it can
@@ -32,10 +33,15 @@ func (c *canvas) seen() draw.Box {
 	return draw.Box{Min: c.win.Min.Sub(c.o), Max: c.win.Max.Sub(c.o)}
 }
 
+// ink returns the part of the window that lines are drawn in.
+func (c *canvas) ink() draw.Box {
+	return draw.Box{Min: c.win.Min.Add(vec.P{X: c.strip[0], Y: c.strip[1]}), Max: c.win.Max.Sub(vec.P{X: c.strip[2], Y: c.strip[3]})}
+}
+
 // line draws the part of a line that the window shows. A line cut by the
 // window keeps its direction exactly; its ends are not measured.
 func (c *canvas) line(m draw.Meta, a, b vec.P) {
-	if p, q, ok := clipSegment(c.win, c.at(a), c.at(b)); ok {
+	if p, q, ok := clipSegment(c.ink(), c.at(a), c.at(b)); ok {
 		m.Owner = c.owner
 		c.s.Add(&draw.Path{Meta: m, Pts: []vec.P{p, q}})
 		c.keep(m, p, q)
@@ -73,7 +79,7 @@ func (c *canvas) loop(m draw.Meta, pts []vec.P) {
 	for _, p := range pts {
 		b = b.With(c.at(p))
 	}
-	if !within(b, c.win) {
+	if !within(b, c.ink()) {
 		for i, p := range pts {
 			c.line(m, p, pts[(i+1)%len(pts)])
 		}
@@ -94,7 +100,7 @@ func (c *canvas) tone(grey float64, pts []vec.P) {
 	for i, p := range pts {
 		on[i] = c.at(p)
 	}
-	if area := clipArea(c.win, on); len(area) > 2 {
+	if area := clipArea(c.ink(), on); len(area) > 2 {
 		c.s.Tone(grey, area...)
 	}
 }
@@ -108,7 +114,7 @@ func (c *canvas) circle(m draw.Meta, p vec.P, r float64) bool {
 	}
 	m.Owner = c.owner
 	c.s.Add(&draw.Circle{Meta: m, C: c.at(p), R: r})
-	c.busy, c.rims = append(c.busy, b), append(c.rims, b)
+	c.busy, c.rims = append(c.busy, upright(b)), append(c.rims, b)
 	return true
 }
 
@@ -118,7 +124,7 @@ func (c *canvas) head(p, d vec.P, length, width float64) {
 	back := tip.Sub(d.Mul(length))
 	side := d.Left().Mul(width / 2)
 	pts := []vec.P{tip, back.Add(side), back.Sub(side)}
-	if !within(draw.NoBox().With(pts...), c.win) {
+	if !within(draw.NoBox().With(pts...), c.ink()) {
 		return
 	}
 	c.s.Add(&draw.Path{Meta: draw.Meta{Class: draw.Dimension, Owner: c.owner}, Pts: pts, Closed: true, Filled: true})

@@ -44,17 +44,12 @@ func (c *canvas) dim(d dimension) {
 
 // leader draws a line from the last lettering to a point of the view.
 func (c *canvas) leader(p vec.P) {
-	b, to := c.busy[len(c.busy)-1], c.at(p)
-	foot := nearest(b, to)
+	to := c.at(p)
+	foot := c.busy[len(c.busy)-1].nearest(to)
 	if foot.Dist(to) > 1 {
 		c.s.Line(draw.Dimension, foot, to).Mark = "leader:" + c.owner
 		c.led(foot, to)
 	}
-}
-
-// nearest returns the point of a box that is nearest to p.
-func nearest(b draw.Box, p vec.P) vec.P {
-	return vec.P{X: min(max(p.X, b.Min.X), b.Max.X), Y: min(max(p.Y, b.Min.Y), b.Max.Y)}
 }
 
 // inView returns the dimensions, those whose line would not show in the box set

@@ -16,7 +16,7 @@ type part struct {
 	n, of int     // the number of the part, 1 to of; of is 0 for a whole pattern
 	from  float64 // how far its line lies from line J, toward the finished end, mm
 	own   bool    // it has a line of its own, and not line J
-	off   string  // what line J is
+	off   string  // what line J is, in brackets, where no other part shows it
 }
 
 // line names the line that the plan is laid on: J, or for a part that has not
@@ -47,7 +47,7 @@ func endParts(j *geom.Joint, t *geom.Timber, room float64) []plan {
 	for i, s := range spans {
 		p := whole
 		p.strokes, p.guides, p.dims, p.need, p.most, p.want = nil, nil, nil, nil, nil, nil
-		p.part = part{n: i + 1, of: len(spans), off: whole.endName}
+		p.part = part{n: i + 1, of: len(spans)}
 		if p.v.x0 < s.lo || p.v.x0 > s.hi {
 			p.v.x0, p.part.own, p.endName = s.corner, true, "square round"
 			p.part.from = s.corner - whole.v.x0
@@ -105,7 +105,7 @@ func (p plan) partWords(w *words, u measure.Units) {
 		if p.part.from < 0 {
 			way = "start"
 		}
-		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line J (%s), toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), p.part.off, way))
+		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line J%s, toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), p.part.off, way))
 	}
 	if p.part.of < 2 {
 		return

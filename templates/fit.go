@@ -41,19 +41,28 @@ func lastTile(n int) para {
 }
 
 // fit chooses how a template with the given words, and extra mm of column below
-// them, goes on paper. A list on the same sheet is worth more than a larger
-// part of the view: all that should show, else most of it, else all that must.
-// Where no layout shows that much, the one that needs fewest tiles is taken.
+// them, goes on paper. A list on the same sheet is worth more than a larger part
+// of the view: all that should show, else most of it, else the ends of its
+// dimensions, else all that must. Where no layout shows that much, the one that
+// needs fewest tiles is taken.
 func fit(p plan, head, list words, extra float64, ways []layout) choice {
-	for _, place := range []listPlace{inColumn, underWindow, onServedSheet} {
-		for _, pts := range [][]vec.P{p.want, p.most, p.need} {
-			box := draw.NoBox().With(pts...)
-			if len(pts) == 0 || len(list) == 0 && place != inColumn {
+	for _, try := range []struct {
+		places []listPlace
+		parts  [][]vec.P
+	}{
+		{[]listPlace{inColumn, underWindow}, [][]vec.P{p.want, p.most, p.ends}},
+		{[]listPlace{inColumn, underWindow}, [][]vec.P{p.need}},
+		{[]listPlace{onServedSheet}, [][]vec.P{p.want, p.most, p.ends, p.need}},
+	} {
+		for _, place := range try.places {
+			if len(list) == 0 && place != inColumn {
 				continue
 			}
-			for _, l := range ways {
-				if k, ok := holds(l, box, head, list, extra, place); ok {
-					return k
+			for _, pts := range try.parts {
+				for _, l := range ways {
+					if k, ok := holds(l, draw.NoBox().With(pts...), head, list, extra, place); ok && len(pts) > 0 {
+						return k
+					}
 				}
 			}
 		}
@@ -67,6 +76,23 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 		}
 	}
 	return k
+}
+
+// middle returns the point of the view that lies in the middle of the window: that
+// of all that is wanted, or as near to it as lets more show that matters more.
+func (k choice) middle(p plan) vec.P {
+	at, half := draw.NoBox().With(p.want...).Mid(), vec.P{X: k.win.W() / 2, Y: k.win.H() / 2}
+	within := func(x, lo, hi float64) float64 {
+		if lo > hi { // not all of it shows
+			return (lo + hi) / 2
+		}
+		return min(max(x, lo), hi)
+	}
+	for _, box := range []draw.Box{draw.NoBox().With(p.need...).With(p.ends...), k.box} {
+		lo, hi := box.Max.Sub(half), box.Min.Add(half)
+		at = vec.P{X: within(at.X, lo.X, hi.X), Y: within(at.Y, lo.Y, hi.Y)}
+	}
+	return at
 }
 
 // pages is how many tiles a choice takes.

@@ -83,9 +83,9 @@ func besideHole(h hole) []spot {
 // holeName puts a text near a hole and leads a line from it to the rim.
 func (c *canvas) holeName(p plan, h hole, text string) {
 	spots := besideHole(h)
-	c.aim = func(b draw.Box) (foot, rim vec.P) {
+	c.aim = func(q patch) (foot, rim vec.P) {
 		mid := c.at(h.c)
-		foot = nearest(b, mid)
+		foot = q.nearest(mid)
 		return foot, mid.Add(foot.Sub(mid).Unit().Mul(h.bore / 2))
 	}
 	aim := c.aim

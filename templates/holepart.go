@@ -47,7 +47,7 @@ func holeParts(whole plan, set func(*plan), r room) []plan {
 	}
 	var out []plan
 	for i, holes := range groups {
-		p := plan{kind: whole.kind, joint: whole.joint, v: whole.v, holes: slices.Clone(holes), part: part{n: i + 1, of: len(groups), off: whole.endName}}
+		p := plan{kind: whole.kind, joint: whole.joint, v: whole.v, holes: slices.Clone(holes), part: part{n: i + 1, of: len(groups), off: " (" + whole.endName + ")"}}
 		if p.reaches(r.sure) {
 			set(&p)
 			out = append(out, p)

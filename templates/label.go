@@ -85,16 +85,14 @@ func (c *canvas) letter(text string, height float64, bold bool) []lettered {
 
 // try writes the lines at one spot if they may stand there.
 func (c *canvas) try(set []lettered, s spot, off free) bool {
-	b := draw.NoBox()
 	down := vec.P{X: math.Sin(s.rot), Y: -math.Cos(s.rot)}
 	for i := range set {
 		t := &set[i]
 		t.Anchor, t.Rot = s.anchor, s.rot
 		t.At = c.at(s.p.Add(down.Mul(float64(i) * t.Height * lead)))
-		q := font.TurnedOf(&t.Text, t.wide)
-		b = b.With(q.Min, q.Max)
 	}
-	if !within(b, c.win) || c.taken(b) {
+	q := patchOf(set)
+	if !within(q.box, c.win) || c.taken(q) {
 		return false
 	}
 	for i := range set {
@@ -102,42 +100,30 @@ func (c *canvas) try(set []lettered, s spot, off free) bool {
 			return false
 		}
 	}
-	if c.aim != nil && off != ofNothing && c.struck(b) {
+	if c.aim != nil && off != ofNothing && c.struck(q) {
 		return false
 	}
-	c.busy, c.texts = append(c.busy, b), append(c.texts, b)
+	c.busy, c.texts = append(c.busy, q), append(c.texts, q)
 	for _, t := range set {
 		c.s.Add(&t.Text)
 	}
 	return true
 }
 
-// struck reports whether the leader of lettering in box b would run through
-// other lettering, or through a hole that it does not lead to.
-func (c *canvas) struck(b draw.Box) bool {
-	from, to := c.aim(b)
+// struck reports whether the leader of lettering would run through other
+// lettering, or through a hole that it does not lead to.
+func (c *canvas) struck(q patch) bool {
+	from, to := c.aim(q)
 	for _, o := range c.rims {
 		if _, _, ok := clipSegment(o, from, to); ok && !within(draw.NoBox().With(to), grown(o, 2)) {
 			return true
 		}
 	}
-	for _, o := range c.texts {
-		if _, _, ok := clipSegment(o, from, to); ok {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.texts, func(o patch) bool { return o.crossed(from, to) })
 }
 
-// taken reports whether lettering or a hole has a part of the box.
-func (c *canvas) taken(b draw.Box) bool {
-	for _, o := range c.busy {
-		if touch(o, b) {
-			return true
-		}
-	}
-	return false
-}
+// taken reports whether lettering or a hole has a part of the patch.
+func (c *canvas) taken(q patch) bool { return slices.ContainsFunc(c.busy, q.meets) }
 
 // crossed reports whether one of the lines runs through one of the texts.
 func crossed(lines [][2]vec.P, set []*draw.Text) bool {
@@ -146,16 +132,8 @@ func crossed(lines [][2]vec.P, set []*draw.Text) bool {
 
 // through reports whether one of the lines runs through a text of a width.
 func through(lines [][2]vec.P, t *draw.Text, w float64) bool {
-	// In the text's own axes its box is upright.
-	u := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
-	in := func(p vec.P) vec.P { d := p.Sub(t.At); return t.At.Add(vec.P{X: d.Dot(u), Y: d.Dot(u.Left())}) }
-	b := font.BoxOf(t, w)
-	for _, l := range lines {
-		if _, _, ok := clipSegment(b, in(l[0]), in(l[1])); ok {
-			return true
-		}
-	}
-	return false
+	q := patchOf([]lettered{{*t, w}})
+	return slices.ContainsFunc(lines, func(l [2]vec.P) bool { return q.crossed(l[0], l[1]) })
 }
 
 // wide is how wide a text is set, mm.

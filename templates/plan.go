@@ -26,6 +26,7 @@ type plan struct {
 	part    part     // where the template comes in parts
 	housed  bool     // a housing takes the register arris away
 	need    []vec.P  // must show
+	ends    []vec.P  // should show first of all: where dimensions end
 	most    []vec.P  // should show
 	want    []vec.P  // is shown where there is room
 	serves  []plan   // all plans that this template serves, itself first

@@ -67,7 +67,7 @@ func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
 	}
 	head, list := p.words(f.Units), p.members(f.Units)
 	k := fit(p, head, list, extra, layouts(f))
-	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.box.Mid())}}
+	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.middle(p))}}
 	if k.tiled {
 		parts = cut(p, k.box, k.win)
 		extra += keyHigh(parts[0].rows)
@@ -116,6 +116,9 @@ func share(place listPlace, head, list words, n int) (column, strip, later words
 
 // put draws the template and what belongs to it on the page.
 func (pg *page) put(p plan, t tile, u measure.Units) {
+	if p.kind == "tenon" {
+		pg.canvas.breakOff(p.shapes[0].pts, t)
+	}
 	if t.one() {
 		p.dims = inView(pg.canvas.seen(), p.dims, p.holes)
 	}

@@ -40,7 +40,7 @@ func (c *canvas) seam(a, b vec.P, name string, wide [][2]vec.P) {
 	for i, at := range c.diamonds(a, b, wide) {
 		n := fmt.Sprintf("%s%d", name, i+1)
 		c.s.Poly(draw.Dimension, true, at.Add(x), at.Add(y), at.Sub(x), at.Sub(y)).Mark = "match:" + n
-		c.busy = append(c.busy, grown(draw.NoBox().With(at), diamond))
+		c.busy = append(c.busy, upright(grown(draw.NoBox().With(at), diamond)))
 		c.seamName(at, n)
 	}
 }

@@ -79,7 +79,7 @@ func (p plan) startSpots(seen draw.Box) []vec.P {
 // keep off the lines that are said.
 func (c *canvas) startAt(a vec.P, w startText, off free) bool {
 	box := grown(draw.NoBox().With(c.at(a), c.at(a.Add(vec.P{X: 26}))), 2.5)
-	if !within(box, c.win) || c.taken(box) {
+	if !within(box, c.win) || c.taken(upright(box)) {
 		return false
 	}
 	for _, l := range c.off(off) {
@@ -92,6 +92,6 @@ func (c *canvas) startAt(a vec.P, w startText, off free) bool {
 	}
 	c.line(draw.Meta{Class: draw.Part, Mark: "arrow:start"}, a.Add(vec.P{X: 4}), a.Add(vec.P{X: 24}))
 	c.head(a, vec.P{X: -1}, 7, 4.5)
-	c.busy = append(c.busy, box)
+	c.busy = append(c.busy, upright(box))
 	return true
 }

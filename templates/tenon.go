@@ -132,6 +132,10 @@ func offToward(a, b, d vec.P, by float64) float64 {
 	return by * sideOf(d, b.Sub(a).Unit().Left())
 }
 
+// shortWay is how long a dimension is that should show to its ends, mm: all but
+// those of tongues that run on, which break off where the paper does.
+const shortWay = 80.0
+
 // tenonRoom says which part of the view must show (the holes, the shoulder
 // before them and the reference edge), which should (the whole tenon), and
 // which may (the arrow beside it).
@@ -143,8 +147,17 @@ func (p *plan) tenonRoom() {
 		r := h.bore/2 + 4
 		p.need = append(p.need, h.c.Sub(vec.P{X: r, Y: r}), h.c.Add(vec.P{X: r, Y: r}))
 		p.need = append(p.need, foot.Sub(vec.P{X: 4, Y: 4}), foot.Add(vec.P{X: 4, Y: 4}))
+		p.ends = append(p.ends, foot.Add(body.Mul(10)))
+	}
+	for _, d := range p.dims {
+		if d.b.Dist(d.a) < shortWay {
+			n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
+			b := grown(draw.NoBox().With(d.a.Add(n), d.b.Add(n)), tornWide+1)
+			p.ends = append(p.ends, b.Min, b.Max)
+		}
 	}
 	p.need = append(p.need, vec.P{X: p.holes[0].c.X, Y: edge.Y})
+	p.ends = append(p.ends, p.need...)
 	p.most = append(p.most, p.need...)
 	p.most = append(p.most, p.shapes[0].pts...)
 	p.most = append(p.most, edge, p.guides[0].a, p.guides[0].b)
