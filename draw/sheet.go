@@ -54,6 +54,7 @@ func NoBox() Box {
 
 // Link is an area of a sheet that leads to another sheet or to a URL.
 type Link struct {
+	// Rect is the area on the sheet.
 	Rect Box
 	// To is the ID of a sheet, or a URL that begins with http:// or https://.
 	To string

@@ -17,14 +17,23 @@ import (
 // Title holds the texts of a title block. Empty fields stay blank. N, Of and
 // Mark may be left out and filled in later by Number.
 type Title struct {
-	Frame, Sheet, Shows, Scale, Units string
-	Date, Revision                    string
-	DrawnFor, DrawnBy                 string
-	Note, Mark                        string
-	N, Of                             int
+	// Frame is the name of the frame, Sheet that of the sheet, and Shows what of
+	// the frame is on it.
+	Frame, Sheet, Shows string
+	// Scale is written as 1:8, or says that there is none; Units is a word such as
+	// UnitName returns.
+	Scale, Units string
+	// Date, Revision, DrawnFor and DrawnBy are as the description has them.
+	Date, Revision, DrawnFor, DrawnBy string
+	// Note stands at the foot of the block, one line.
+	Note string
+	// Mark is the mark of the packet, and N of Of the number of the sheet in it.
+	Mark  string
+	N, Of int
 }
 
-// Field is the free drawing area of a sheet, paper millimetres.
+// Field is the free drawing area of a sheet, from X0 to X1 and from Y0 up to Y1,
+// paper millimetres.
 type Field struct{ X0, Y0, X1, Y1 float64 }
 
 // W returns the width of the field, millimetres.

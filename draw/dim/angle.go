@@ -12,11 +12,12 @@ import (
 // than 180°. Where the lines are drawn shorter than the dimension's arc is wide,
 // extension lines go on from them.
 type Angle struct {
+	// Apex is where the lines meet, paper millimetres.
 	Apex vec.P
 	// A and B run from the apex along the two lines, as far as these are drawn,
 	// paper millimetres.
 	A, B  vec.P
-	Text  string
+	Text  string // the figures
 	Owner string // owner of the lines, "" for none
 }
 

@@ -8,8 +8,8 @@ import (
 // Label is a text that a leader joins to a point of the drawing.
 type Label struct {
 	Text  string
-	At    vec.P
-	Owner string
+	At    vec.P  // the point, paper mm
+	Owner string // of the text, "" for none
 	Bold  bool
 }
 

@@ -10,8 +10,8 @@ import (
 
 // Request asks for one dimension between two features on paper.
 type Request struct {
-	From, To vec.P
-	Text     string
+	From, To vec.P  // paper mm
+	Text     string // the figures
 	Owner    string // owner of the lines, "" for none
 	Name     string // a second line of text under or beside the figures; may be ""
 }

@@ -13,7 +13,7 @@ import (
 // with the least Rank is kept (0 for visible lines, a greater number for
 // hidden ones), and of equal ranks the one with the least Owner.
 type Line struct {
-	A, B        vec.P
+	A, B        vec.P // its ends, paper mm
 	Rank, Owner int
 }
 

@@ -104,7 +104,7 @@ func (s *Scene) settle() {
 // a (0 to 1).
 type Span struct {
 	From, To float64
-	Hidden   bool
+	Hidden   bool // behind a cell
 }
 
 // Visible splits the edge from a to b (millimetres) into visible and hidden

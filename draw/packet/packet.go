@@ -23,7 +23,7 @@ type Composer func(*geom.Frame, []finding.Finding) []*draw.Sheet
 
 // Input is what a packet is made from.
 type Input struct {
-	Frame    *geom.Frame
+	Frame    *geom.Frame       // solved
 	Findings []finding.Finding // sorted; shown with numbers from 1
 	Source   []byte            // the description as it was read
 	Name     string            // short name of the frame, for errors
@@ -45,19 +45,19 @@ type File struct {
 // Packet is everything that is written for a frame.
 type Packet struct {
 	Files            []File
-	Mark             string // 12 hexadecimal figures, the same for the same content
-	Sheets, FullSize int    // how many sheets and 1:1 sheets there are
-	Contents         []Entry
+	Mark             string   // 12 hexadecimal figures, the same for the same content
+	Sheets, FullSize int      // how many sheets and 1:1 sheets there are
+	Contents         []Entry  // of every sheet
 	volumes          []volume // PDF files, in order
 }
 
 // Entry is one sheet of a packet, in its order.
 type Entry struct {
-	Number          int // from 1
-	Kind, ID, Title string
+	Number          int    // from 1
+	Kind, ID, Title string // as the sheet has them
 	Group           string // the reader it is for, as headed on the index page
 	SVG             string // path of its SVG file
-	FullSize        bool
+	FullSize        bool   // printed at 1:1
 }
 
 // Names of the files that others point to. A packet of very many pages has the

@@ -13,10 +13,10 @@ import (
 type Flow struct {
 	Pen
 	Next   func(n int) (*draw.Sheet, block.Field) // makes the n-th sheet, from 1
-	Cols   int
-	Gap    float64 // between columns
-	Sheets []*draw.Sheet
-	Field  block.Field // of the last sheet
+	Cols   int                                    // columns of a sheet
+	Gap    float64                                // between columns, mm
+	Sheets []*draw.Sheet                          // made so far
+	Field  block.Field                            // of the last sheet
 	// Drop is how far below the field's upper edge each column of the first sheet
 	// begins, mm; columns beyond its end begin at the edge.
 	Drop []float64

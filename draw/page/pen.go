@@ -17,9 +17,9 @@ const Pitch = 1.65
 // Pen is a place on a sheet where text is set line after line, downward, paper
 // millimetres.
 type Pen struct {
-	S    *draw.Sheet
-	X, Y float64 // left edge and top of the next line
-	W    float64 // width of the column
+	S    *draw.Sheet // set on
+	X, Y float64     // left edge and top of the next line
+	W    float64     // width of the column
 	// Letters is the group of the running texts that stand together; where it has
 	// no height each text is a group of its own.
 	Letters dim.Group

@@ -61,7 +61,7 @@ func (g Group) MirrorWords(where string) string {
 	return "Opposite hand, the mirror image of what is drawn, every number from the same arris: " + which + "."
 }
 
-// marksOf lists the marks of joints.
+// JoinersMarks lists the joiner's marks of joints.
 func JoinersMarks(js []*geom.Joint) string {
 	var ms []string
 	for _, j := range js {

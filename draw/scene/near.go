@@ -12,8 +12,9 @@ import (
 
 // Near is a joint with its two timbers broken off around it, in frame axes.
 type Near struct {
-	j                 *geom.Joint
+	// Receiver and Enterer are what is left of the timbers, with their bores.
 	Receiver, Enterer view.Part
+	j                 *geom.Joint
 }
 
 // NearOf breaks the timbers of a joint off at a share of their size past what

@@ -146,6 +146,6 @@ func (d Diagonal) Length() float64 { return math.Abs(d.B.Sub(d.A).Len()) }
 // Diagonal is what a crew tapes to check square, from one named point to
 // another.
 type Diagonal struct {
-	A, B         vec.V
-	NameA, NameB string
+	A, B         vec.V  // its ends, frame axes
+	NameA, NameB string // what lies there: a timber and a line on it, or a corner
 }

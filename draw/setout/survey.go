@@ -15,7 +15,7 @@ import (
 // bent (1, 2, 3) or of a wall (A, B), at a frame coordinate along its axis.
 type Line struct {
 	Name string
-	At   float64
+	At   float64 // mm
 }
 
 // BentLines returns the bent lines, coordinates along x, in order. bents holds

@@ -8,8 +8,8 @@ import (
 
 // Entry is one line of the cover's drawing list.
 type Entry struct {
-	N, To int // numbers of the first and the last sheet of the line
-	Title string
+	N, To int    // numbers of the first and the last sheet of the line
+	Title string // what stands in the line
 	ID    string // of the first sheet, for a link
 }
 

@@ -10,7 +10,7 @@ import (
 
 // Figure is what a plane cuts of one part, on paper.
 type Figure struct {
-	Owner string
+	Owner string // of the part
 	// Loops bound the wood, even-odd: outer loops and holes.
 	Loops [][]vec.P
 	// Voids are convex pieces that bores take out of it; they may reach out

@@ -10,9 +10,8 @@ import (
 // Sized is a plan, elevation or section for a reader who asks for sizes: timbers
 // are told by role and section, and what a crew tapes is left out.
 type Sized struct {
-	// Title is what the view is called, and Bent tells that it is of a bent.
-	Title string
-	Bent  bool
+	Title string // what the view is called
+	Bent  bool   // it is of a bent
 	f     *geom.Frame
 	v     *survey
 }

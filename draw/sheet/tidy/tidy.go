@@ -37,8 +37,8 @@ func TextsOn(sheets []*draw.Sheet, id string) string {
 	return "\n" + strings.Join(out, "\n") + "\n"
 }
 
-// wide lines may not run through these sheets' words; joint and drawbore sheets
-// are held apart by tests of their own.
+// linesCount reports whether wide lines may not run through a sheet's words; joint
+// and drawbore sheets are held apart by tests of their own.
 func linesCount(s *draw.Sheet) bool {
 	return s.Kind == "timber" || s.Kind == "plan" || s.Kind == "elevation" || s.Kind == "view" || s.Kind == "raise"
 }
