@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"pegwright/draw"
-	"pegwright/draw/block"
 	"pegwright/geom"
 	"pegwright/geom/vec"
 )
@@ -166,22 +165,4 @@ func (g Group) FaceTitle(receiver bool, n int) string {
 		name += " (" + word + ")"
 	}
 	return name
-}
-
-// Warn writes over the group's sheets that they must not be cut from, where a stop
-// finding names one of its joints: stops has the number of the finding by the id
-// of the joint.
-func (g Group) Warn(stops map[string]int, sheets ...*draw.Sheet) {
-	least := 0
-	for _, j := range g.Joints {
-		if n := stops[j.ID]; n > 0 && (least == 0 || n < least) {
-			least = n
-		}
-	}
-	if least == 0 {
-		return
-	}
-	for _, s := range sheets {
-		block.DoNotCut(s, least)
-	}
 }

@@ -21,7 +21,7 @@ import (
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	plans := plan.Of(f)
-	rest := crew.Join(parts(f, Stopped(f, finds), plans))
+	rest := crew.Join(parts(f, list.Stopped(f, finds), plans))
 	rest = append(rest, permit.Sheets(f, plans)...)
 	cover := Cover(f, finds, func(before int) []Entry { return entries(rest, before) })
 	return append(cover, rest...)
@@ -52,10 +52,6 @@ func parts(f *geom.Frame, stops map[string]int, plans *plan.Set) []func() []*dra
 	}
 	return append(out, func() []*draw.Sheet { return raise.Sheets(f) })
 }
-
-// Stopped returns, for every joint that must not be cut, the number of the
-// finding that says so, as list.Stopped does.
-func Stopped(f *geom.Frame, finds []finding.Finding) map[string]int { return list.Stopped(f, finds) }
 
 // sorted returns the findings in the order in which the cover numbers them.
 func sorted(finds []finding.Finding) []finding.Finding {

@@ -86,13 +86,13 @@ func drawings(w *page.Flow, list []Entry) {
 
 func notes(w *page.Flow, f *geom.Frame) {
 	general := generalNotes(f)
-	w.Together("notes", append(Cautions(), general...)...)
+	w.Together("notes", append(cautions(), general...)...)
 	w.Heading("General notes")
 	for i, n := range general {
 		w.Item(strconv.Itoa(i+1), n)
 	}
 	w.Heading("Cautions")
-	for i, c := range Cautions() {
+	for i, c := range cautions() {
 		w.Item(strconv.Itoa(i+1), c)
 	}
 }
@@ -116,8 +116,8 @@ func generalNotes(f *geom.Frame) []string {
 	}
 }
 
-// Cautions are the cautions for the work as a whole.
-func Cautions() []string {
+// cautions are the cautions for the work as a whole.
+func cautions() []string {
 	return []string{
 		"Boring: clamp or dog the timber, brace the handle for the kick when the bit grabs, clear the chips often, and back the far face so that it does not blow out.",
 		"Chisels: both hands behind the edge, a sharp tool, the body out of line with the cut. Let a dropped framing chisel fall.",

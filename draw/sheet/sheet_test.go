@@ -7,6 +7,7 @@ import (
 	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
 	"pegwright/geom/finding"
+	"pegwright/geom/list"
 	"pegwright/samples"
 	"pegwright/samples/trial"
 )
@@ -59,12 +60,12 @@ func TestSameSheetsEveryTime(t *testing.T) {
 
 func TestStoppedJoints(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
-	got := Stopped(f, findings(f))
+	got := list.Stopped(f, findings(f))
 	if len(got) != 1 || got[f.Joints[0].ID] != 1 {
 		t.Errorf("stopped %v", got)
 	}
 	timber := f.Timbers[0]
-	got = Stopped(f, []finding.Finding{{Severity: finding.Warn}, {Severity: finding.Stop, Timbers: []string{timber.ID}}})
+	got = list.Stopped(f, []finding.Finding{{Severity: finding.Warn}, {Severity: finding.Stop, Timbers: []string{timber.ID}}})
 	if len(got) != len(f.JointsOf(timber)) {
 		t.Errorf("%d joints stopped, %d at the timber", len(got), len(f.JointsOf(timber)))
 	}

@@ -107,7 +107,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 		}
 		t := id
 		if i >= 2 {
-			t = scene.SmallName(j, i-2)
+			t = smallName(j, i-2)
 		}
 		labels = append(labels, dim.Label{Text: t, At: p, Owner: id, Bold: i < 2})
 		wide = max(wide, font.Measure(t, dim.Small, i < 2))
@@ -204,7 +204,7 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) blo
 	if len(j.Moves) == 1 && j.Moves[0].Distance < 0.5 {
 		t = "Stands on the receiver; nothing is let in."
 	}
-	t += scene.Driven(g) + pegged(u, j)
+	t += driven(g) + pegged(u, j)
 	for _, w := range j.Words {
 		t += " " + w
 	}
@@ -216,18 +216,6 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) blo
 		p.Set(p.Letters, l)
 	}
 	return field
-}
-
-// wayIn names the direction of a move with a blank after it, where it is the same
-// for the whole group.
-func wayIn(g scene.Group, i int) string {
-	d := scene.Towards(g.First().Moves[i].Direction)
-	for _, j := range g.Joints[1:] {
-		if i >= len(j.Moves) || scene.Towards(j.Moves[i].Direction) != d {
-			return ""
-		}
-	}
-	return d + " "
 }
 
 // pegged says how many pegs hold the joint and whether they draw it.

@@ -189,11 +189,8 @@ func (g *ground) number(s *draw.Sheet, b draw.Box, n string) {
 	}
 	q := font.Turned(t)
 	for _, it := range s.Items {
-		if x, ok := it.(*draw.Text); ok {
-			r := font.Turned(x)
-			if min(q.Max.X, r.Max.X) > max(q.Min.X, r.Min.X) && min(q.Max.Y, r.Max.Y) > max(q.Min.Y, r.Min.Y) {
-				return
-			}
+		if x, ok := it.(*draw.Text); ok && page.Overlap(q, font.Turned(x)) {
+			return
 		}
 	}
 	s.Add(t)

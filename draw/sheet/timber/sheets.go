@@ -32,11 +32,7 @@ func Sheets(f *geom.Frame, g scene.Sticks, stops map[string]int) []*draw.Sheet {
 	if !v.tabled {
 		out = append(out, cutSheets(f, g, v.feats)...)
 	}
-	if least := stopOf(g, f, stops); least > 0 {
-		for _, s := range out {
-			block.DoNotCut(s, least)
-		}
-	}
+	g.Warn(f, stops, out...)
 	for i, s := range out {
 		s.ID = "timber-" + t.ID
 		if i > 0 {
@@ -231,18 +227,4 @@ func (v *stickView) draw(s *draw.Sheet, field block.Field, st strip, faces []int
 	p.matchLines()
 	p.balance()
 	block.KeyView(s, block.Field{X0: field.X0, Y0: max(field.Y0, p.low-footLine-v.foot), X1: field.X0 + faceWords - 3, Y1: p.low - 3}, v.f, v.g.Dark())
-}
-
-// stopOf returns the least number of a finding that stops one of the sticks'
-// joints, 0 for none.
-func stopOf(g scene.Sticks, f *geom.Frame, stops map[string]int) int {
-	least := 0
-	for _, t := range g.Timbers {
-		for _, j := range f.JointsOf(t) {
-			if n := stops[j.ID]; n > 0 && (least == 0 || n < least) {
-				least = n
-			}
-		}
-	}
-	return least
 }
