@@ -46,14 +46,15 @@ func Frame(t testing.TB, name, src string) *geom.Frame {
 	return f
 }
 
-// Sample solves a sample afresh, so that the test may change its frame.
+// Sample solves a sample, or one of Drawn, afresh, so that the test may change its
+// frame.
 func Sample(t testing.TB, name string) *geom.Frame {
 	t.Helper()
-	src, ok := samples.Source(name)
+	src, ok := named(name)
 	if !ok {
 		t.Fatalf("no sample %s", name)
 	}
-	return Frame(t, name+".yaml", string(src))
+	return Frame(t, name+".yaml", src)
 }
 
 // solvedSamples are the samples, solved once for all tests that only read them.
