@@ -237,3 +237,7 @@ func Words(sheets []*draw.Sheet) string {
 	}
 	return b.String()
 }
+
+// Line returns every text of the sheets in one line, so that wrapped texts are
+// whole.
+func Line(sheets []*draw.Sheet) string { return strings.Join(strings.Fields(Words(sheets)), " ") }

@@ -192,7 +192,7 @@ func TestEveryTimberIsNamedInAView(t *testing.T) {
 // and a tie's height counted from the corner points of the blanks.
 func TestCoverTellsTheLevels(t *testing.T) {
 	f := trial.Sample(t, "apiary-store")
-	text := strings.Join(strings.Fields(legible.Words(Cover(f, nil, func(int) []Entry { return []Entry{{N: 2, To: 2, Title: "x", ID: "x"}} }))), " ")
+	text := legible.Line(Cover(f, nil, func(int) []Entry { return []Entry{{N: 2, To: 2, Title: "x", ID: "x"}} }))
 	z := func(role string) (lo, hi float64) {
 		lo, hi = math.Inf(1), math.Inf(-1)
 		for _, b := range f.Timbers {

@@ -84,7 +84,7 @@ func TestFlushPegs(t *testing.T) {
 			if throughPeg(g.First()) == nil {
 				continue
 			}
-			text := strings.Join(strings.Fields(legible.Words(Sheets(f, g, nil)[:1])), " ")
+			text := legible.Line(Sheets(f, g, nil)[:1])
 			if !strings.Contains(text, flush) || strings.Contains(text, "proud") || strings.Contains(text, "Trim it") {
 				t.Errorf("%s: %s", g.First().ID, text)
 			}

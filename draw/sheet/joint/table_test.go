@@ -13,18 +13,12 @@ import (
 	"pegwright/samples/trial"
 )
 
-// flat returns all texts of the joint's sheets in one line, so that wrapped
-// texts are whole.
-func flat(f *geom.Frame, g scene.Group) string {
-	return strings.Join(strings.Fields(legible.Words(Sheets(f, g, nil))), " ")
-}
-
 // Every joint is listed with its own main line on its own receiver, and every
 // place along either timber is told with its figures.
 func TestJointSheetTellsTheLayout(t *testing.T) {
 	lines, places := 0, 0
 	eachJoint(t, func(t *testing.T, f *geom.Frame, g scene.Group) {
-		text := strings.ReplaceAll(flat(f, g), "- ", "-")
+		text := strings.ReplaceAll(legible.Line(Sheets(f, g, nil)), "- ", "-")
 		for _, j := range g.Joints {
 			for _, l := range j.Lines {
 				if l.Main && !strings.Contains(text, "J at "+f.Units.FormatJoint(l.X)) {
@@ -58,7 +52,7 @@ func TestJointSheetTellsTheAngle(t *testing.T) {
 		case j.Of.Role == "rafter" && j.Into.Role == "plate":
 			want = "angle of the enterer to the entered face 36.9° (9 in 12)"
 		}
-		text := flat(f, g)
+		text := legible.Line(Sheets(f, g, nil))
 		if want == "" && j.Of.Role != "rafter" && (strings.Contains(text, "angle of") || strings.Contains(text, "angle between")) {
 			t.Errorf("%s is square, but an angle is told", j.ID)
 		}
@@ -127,7 +121,7 @@ func TestFlushPegs(t *testing.T) {
 				continue
 			}
 			n++
-			if text := flat(f, g); !strings.Contains(text, flush) || strings.Contains(text, "proud") {
+			if text := legible.Line(Sheets(f, g, nil)); !strings.Contains(text, flush) || strings.Contains(text, "proud") {
 				t.Errorf("%s: %s", g.First().ID, text)
 			}
 		}

@@ -20,11 +20,6 @@ import (
 	"pegwright/samples/trial"
 )
 
-// allWords returns the texts of sheets as one line of words, wrapped lines joined.
-func allWords(sheets []*draw.Sheet) string {
-	return strings.Join(strings.Fields(legible.Words(sheets)), " ")
-}
-
 // Criteria are printed as written, and what a reviewer looks for beyond them
 // has a line to write on (the list of what is asked for: common practice).
 func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
@@ -32,7 +27,7 @@ func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
 	f.Criteria = []geom.Info{{Name: "ground snow load", Text: "p_g = 50 psf (town office)"}, {Name: "Wind Speed", Text: "115 mph"},
 		{Name: "frost depth", Text: "not stated"}, {Name: "roof snow, drifted", Text: "by others"}}
 	sheets := Sheets(f, plan.Of(f))
-	text := allWords(sheets[:1])
+	text := legible.Line(sheets[:1])
 	for _, c := range f.Criteria {
 		if !strings.Contains(text, c.Name+" "+c.Text) && !(strings.Contains(text, c.Name) && strings.Contains(text, c.Text)) {
 			t.Errorf("%q: %q is not printed as written", c.Name, c.Text)
@@ -178,7 +173,7 @@ func TestPermitOfAllSamples(t *testing.T) {
 			}
 			ids[s.ID] = true
 		}
-		text := allWords(sheets)
+		text := legible.Line(sheets)
 		for _, must := range []string{"rafter – plate", "plate – post", "post – sill", "– foundation", "Lateral system", "connector", "Whose word counts", "Seal and signature"} {
 			if !strings.Contains(text, must) && !(must == "– foundation" && !anyOf(f, "sill") && len(f.Supports) == 0) {
 				t.Errorf("%s: no %q", name, must)
