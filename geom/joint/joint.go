@@ -37,7 +37,6 @@ type Settings struct {
 	FromFace    int     // entry face of the receiver, 0 for the reference side
 	Head, Lead  float64
 	Steps       int     // of a step-lap seat
-	Depth       float64 // of a rafter seat, square to the rafter; bore depth follows BlindDepth
 	BlindDepth  float64 // bore of a seat peg, below the seat, along its axis
 	Flush       bool    // pegs are sawn level with both faces once driven
 	PegOff      float64 // seat peg: off the enterer's reference side face; 0 for its middle

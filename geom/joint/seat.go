@@ -10,10 +10,17 @@ import (
 )
 
 // Rafter seats: a sloping rafter crosses the top of a plate and runs on past
-// its outer face. The rafter's ideal underside lies Depth (square to the
-// rafter) below the plate's outer top arris. In a birdsmouth the rafter alone
-// gives way, to a level seat and a plumb heel. In a step lap the plate is also
-// notched along the rafter, and the rafter bears on a butt square to itself.
+// its outer face. How deep the seat is follows from where the two lie. In a
+// birdsmouth the rafter alone gives way, to a level seat and a plumb heel. In a
+// step lap the plate is also notched along the rafter, and the rafter bears on a
+// butt square to itself.
+
+// SeatDepth is how far the rafter's ideal underside lies below the plate's outer
+// top arris, square to the rafter, in mm. The site must be that of a seat.
+func (s Site) SeatDepth() float64 {
+	q := shapeSeat(s)
+	return q.cross * q.sin
+}
 
 func fitsSeat(s Site) string {
 	a, up := seatAxes(s)

@@ -205,8 +205,11 @@ func TestSeatVolumes(t *testing.T) {
 			o := vec.V{X: 20, Z: (6 - deep) / cos}.Add(up.Mul(-20))
 			raft := stick("rafter", o, up, vec.V{X: 1}, 100, w, 6, 0)
 			set := usual()
-			set.Depth, set.Steps, set.BlindDepth = deep*inch, 1, inch
+			set.Steps, set.BlindDepth = 1, inch
 			return joint.Site{ID: "j", R: plate, E: raft, Set: set}
+		}
+		if got := seat().SeatDepth(); math.Abs(got-deep*inch) > 1e-9 {
+			t.Errorf("seat depth %g mm, laid out for %g", got, deep*inch)
 		}
 		cross := deep / sin
 		triangle := cross * cross * sin / cos / 2

@@ -21,7 +21,7 @@ func (s *Scheme) Settings(p *Pact) joint.Settings {
 		Thickness: q.thickness, FromRef: u.FromReference.Or(std.OffRef), TenonLength: u.TenonLength.Or(q.length), Through: u.Through.Or(false),
 		Housing: u.Housing.Or(0), HoldStart: u.HoldBackStart.Or(0), HoldEnd: u.HoldBackEnd.Or(0), Deeper: std.Deeper, Clearance: u.Clearance.Or(0),
 		Bore: u.Bore.Or(q.bore), Pegs: s.usualPegs(p), OffShoulder: u.OffShoulder.Or(q.offShoulder), Along: std.Along, FromFace: int(u.FromFace.Or(0)),
-		Head: u.Head.Or(std.Head), Lead: u.Lead.Or(std.Lead), Steps: int(u.Steps.Or(1)), Depth: u.SeatDepth.Or(0),
+		Head: u.Head.Or(std.Head), Lead: u.Lead.Or(std.Lead), Steps: int(u.Steps.Or(1)),
 		Square: u.Draw.Or("") == "square", BlindDepth: p.Blind, PegOff: p.PegOff, Flush: p.Flush,
 	}
 	s.shapes(p, u, &set)

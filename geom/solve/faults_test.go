@@ -46,6 +46,7 @@ func TestJointsRefused(t *testing.T) {
 	trial.Refused(t, "selector of a bent that is not there", trial.Hut("", "adjust:\n  - {joints: ties of bent 7, drawbore: 1/8}\n"), "bent 7", "no bent 7: the last is bent 2")
 	trial.Refused(t, "selector whose words do not go together", trial.Hut("", "adjust:\n  - {joints: posts into ties, drawbore: 1/8}\n"), "posts into ties", "fits all of these words")
 	trial.Refused(t, "bore of half the stick", trial.Hut("layout: {pegs: {bore: 5\"}}", ""), "bore: 5", "a bore of 5\" is more than half")
+	trial.Refused(t, "seat depth that no line gives", trial.Hut("", "adjust:\n  - {joints: rafters into plates, seat depth: 1}\n"), "seat depth: 1", "is 1 27/32\" deep")
 	trial.Refused(t, "price of no wood", trial.Hut("stock: {prices: {whit oak: 3}}", ""), "whit oak", "not in the table")
 	trial.Refused(t, "two prices", trial.Hut("stock:\n  prices: {white oak: 3,\n    American white oak: 4}", ""), "American white oak", "two prices")
 }

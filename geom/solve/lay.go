@@ -9,6 +9,7 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/joint"
 	"pegwright/geom/scheme"
+	"pegwright/geom/spec"
 	"pegwright/geom/vec"
 )
 
@@ -96,6 +97,7 @@ func (s *solver) meet() {
 		}
 		if p.End == geom.Mid {
 			s.crosses(p)
+			s.seated(p)
 			continue
 		}
 		reach := p.E.Timber.Section[0] + p.E.Timber.Section[1]
@@ -145,4 +147,20 @@ func (s *solver) crosses(p *settled) {
 		s.Fault(p.At, e.ID+" into "+r.ID, fmt.Sprintf("%s and %s do not cross", e.ID, r.ID),
 			"move one of them or make it longer, so that each runs past the other")
 	}
+}
+
+// seated faults a seat depth that is written and that the lines of rafter and
+// plate do not give: only a building lays its rafters to it.
+func (s *solver) seated(p *settled) {
+	if p.Kind != "step-lap seat" && p.Kind != "birdsmouth seat" {
+		return
+	}
+	want, deep := s.Asked(p.Pact).SeatDepth, p.site().SeatDepth()
+	if !want.Set || math.Abs(want.MM-deep) < 0.5 {
+		return
+	}
+	show := s.Frame.Units.FormatJoint
+	s.Fault(s.saidAt(p, func(j spec.JointSettings) spec.Length { return j.SeatDepth }), want.Src,
+		fmt.Sprintf("the seat of %s on %s is %s deep, as the two lie, and not %s", p.E.Timber.ID, p.R.Timber.ID, show(deep), show(want.MM)),
+		"move the line of the rafter; under layout, rafter it holds for all rafters of a building")
 }
