@@ -125,7 +125,6 @@ type Peg struct {
 	Entry, Exit int         // faces of the receiver; Exit 0 for a blind bore
 	Words       string      // which way the tenon hole is set: "toward the shoulder"
 	AlongBrace  bool        // drawn along the brace's axis
-	Auto        bool        // the offset was chosen by the program
 	OffsetAt    finding.Pos // where the offset was written; no line where it was not
 	Why         string      // how the offset was chosen, or why none serves
 	Rules       []peg.Rule

@@ -31,7 +31,6 @@ type Timber struct {
 	Section        [2]float64 // nominal size along y and z
 	Ideal          [2]float64 // size of the ideal timber along y and z
 	Trim           float64    // extra length to order at each end; 0: the usual
-	Measured       bool       // the blank follows sizes measured on the stick
 	Blank          solid.Convex
 	Place          vec.Placement
 	FaceNames      [4]string // a word for each face, such as "outside"

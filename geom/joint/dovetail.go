@@ -31,11 +31,11 @@ const (
 // tailShape is a half-dovetail lap.
 type tailShape struct {
 	lapShape
-	flareN, straightN int         // faces of the enterer
-	straight          solid.Plane // the tail's straight edge, outward
-	flared            solid.Plane // its flared edge, outward
-	room              solid.Plane // the notch's side beyond the wedge; straight without one
-	narrow            float64     // how much narrower the tail is at the shoulder
+	straightN int         // face of the enterer
+	straight  solid.Plane // the tail's straight edge, outward
+	flared    solid.Plane // its flared edge, outward
+	room      solid.Plane // the notch's side beyond the wedge; straight without one
+	narrow    float64     // how much narrower the tail is at the shoulder
 }
 
 func fitsDovetail(s Site) string {
@@ -64,13 +64,13 @@ func (q tailShape) width(s Site) float64 {
 func shapeTail(s Site) tailShape {
 	t := tailShape{lapShape: shapeLap(s)}
 	t.meet = t.tailMeet(s)
-	t.flareN, t.straightN, t.flared, t.straight = t.outN, t.inN, t.out, t.in
+	t.straightN, t.flared, t.straight = t.inN, t.out, t.in
 	swap := t.in.N.Z < t.out.N.Z-1e-6
 	if math.Abs(t.in.N.Z-t.out.N.Z) <= 1e-6 {
 		swap = geom.IsReference(t.outN)
 	}
 	if swap {
-		t.flareN, t.straightN, t.flared, t.straight = t.inN, t.outN, t.in, t.out
+		t.straightN, t.flared, t.straight = t.outN, t.in, t.out
 	}
 	e := s.away().Neg()
 	face := t.face()

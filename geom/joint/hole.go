@@ -33,7 +33,6 @@ func (h hole) bore(p *geom.Peg, i int, res *Result) {
 	p.Tenon = p.Mortise.Add(h.shift)
 	p.From = onPlane(s.R, p.Entry, p.Mortise, dir)
 	p.To = onPlane(s.R, p.Exit, p.Mortise, dir)
-	p.Auto = set.Auto
 	if p.Offset == 0 {
 		p.Draw = vec.V{}
 	}

@@ -12,7 +12,6 @@ import (
 
 // Where says where a bore starts on a timber, as a borer lays it out.
 type Where struct {
-	Face   int     // entry face, 1 to 4; 0 where the bit enters a cut surface
 	Along  float64 // mm from the start end to the centre on the entry face
 	Across float64 // mm from the reference arris that the entry face has
 	Arris  string  // that arris, by its two faces, such as "1/2"
@@ -26,7 +25,7 @@ type Where struct {
 // stands square to the entry face: face 2 for faces 1 and 3, face 1 for faces
 // 2 and 4.
 func Locate(t *geom.Timber, b geom.Bore) Where {
-	w := Where{Face: b.Entry}
+	var w Where
 	from, to := b.From, b.To
 	axis := to.Sub(from).Unit()
 	if b.Entry >= 1 && b.Entry <= 4 {

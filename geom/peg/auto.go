@@ -101,7 +101,6 @@ type Choice struct {
 	Verdict Verdict // Usual or Large when found, Refused when not
 	Reason  Reason  // Serves when found
 	Needed  float64 // the first step that leaves enough, even if refused; 0 if none does
-	Most    float64 // the cap of the receiver's wood, mm
 }
 
 // Auto returns the least offset, in whole steps of at least one, that leaves
@@ -110,8 +109,7 @@ func Auto(w Wish) Choice {
 	if !(w.Bore > 0) || !(w.Step > 0) || w.Left == nil {
 		return Choice{Verdict: Refused, Reason: BadInput}
 	}
-	_, most := Caps(w.Bore, w.Hard)
-	choice := Choice{Verdict: Refused, Reason: NeverHolds, Most: most}
+	choice := Choice{Verdict: Refused, Reason: NeverHolds}
 	for n := 1; n <= 1000 && float64(n)*w.Step <= w.Bore/2+same; n++ {
 		e := float64(n) * w.Step
 		left := w.Left(e)

@@ -7,14 +7,13 @@ type Kind int
 
 // The kinds of surface.
 const (
-	End   Kind = iota // cut across the grain: the relish behind the hole
-	Edge              // along the grain: the side of the timber, or the mortise's edge
-	Clear             // another void in the same timber
+	End  Kind = iota // cut across the grain: the relish behind the hole
+	Edge             // along the grain: the side of the timber, or the mortise's edge
 )
 
-// String returns "end", "edge" or "void".
+// String returns "end" or "edge".
 func (k Kind) String() string {
-	names := [...]string{"end", "edge", "void"}
+	names := [...]string{"end", "edge"}
 	if k < 0 || int(k) >= len(names) {
 		return "unknown"
 	}
@@ -25,7 +24,7 @@ func (k Kind) String() string {
 // WorkableEnd is a warning, under Closest a stop. Common practice, no source.
 const (
 	WorkableEnd  = 2.0
-	WorkableEdge = 1.5 // also to another void
+	WorkableEdge = 1.5
 	Closest      = 1.0
 )
 
@@ -71,8 +70,7 @@ func FullStrength(w wood.Wood) Distances {
 }
 
 // Least returns the workable and the full-strength distance from hole centre to
-// a surface of kind k, in mm, for a bore in a timber of wood w. A void counts
-// as an edge.
+// a surface of kind k, in mm, for a bore in a timber of wood w.
 func Least(k Kind, bore float64, w wood.Wood) (workable, full float64) {
 	d := FullStrength(w)
 	if k == End {

@@ -2,15 +2,13 @@ package peg
 
 import "math"
 
-// Steps that peg lengths and stock are rounded up to, and the head that is left
-// standing, mm. All are common practice, no source.
+// Steps that peg lengths and stock are rounded up to, and what is left for the
+// drawknife, mm. All are common practice, no source.
 const (
 	LengthStepImperial = 25.4 / 2
 	LengthStepMetric   = 10.0
 	RivingStepImperial = 25.4 / 8
 	RivingStepMetric   = 5.0
-	HeadImperial       = 25.4 * 3 / 4
-	HeadMetric         = 20.0
 	ShavingImperial    = 25.4 / 8
 	ShavingMetric      = 3.0
 )

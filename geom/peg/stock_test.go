@@ -63,7 +63,7 @@ func TestLead(t *testing.T) {
 // Common practice for 8 in stock: pegs of 10 to 12 in.
 func TestLength(t *testing.T) {
 	lead, _ := LeadFor(inch, inch, inch/8)
-	got := Length(8*inch, HeadImperial, lead.Length, LengthStepImperial) / inch
+	got := Length(8*inch, 0.75*inch, lead.Length, LengthStepImperial) / inch
 	if got < 10 || got > 12 || math.Mod(got, 0.5) != 0 {
 		t.Errorf("8 in stock: %g in", got)
 	}

@@ -13,7 +13,6 @@ import (
 // a point of their reference side, and the legs run from there.
 type corner struct {
 	at   vec.V // where the ideal faces meet, on the reference side
-	h    vec.V // along the level receiver, away from the plumb one
 	vert vec.V // from the brace toward the level receiver: up or down
 	side vec.V // outward from the reference side of the brace's plane
 }
@@ -21,7 +20,7 @@ type corner struct {
 // cornerOf finds the corner between a plumb and a level stick.
 func (s *Scheme) cornerOf(post, head *Stick, h vec.V) corner {
 	pt, ht := post.Timber, head.Timber
-	c := corner{h: h, vert: vec.V{Z: 1}}
+	c := corner{vert: vec.V{Z: 1}}
 	if s.headBelow(post, head) {
 		c.vert = vec.V{Z: -1}
 	}

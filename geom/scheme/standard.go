@@ -1,6 +1,9 @@
 package scheme
 
-import "pegwright/geom/measure"
+import (
+	"pegwright/geom/measure"
+	"pegwright/geom/peg"
+)
 
 // Standard holds the lengths that are used where a description is silent, in
 // mm, by the file's unit system. All are common practice, no source.
@@ -31,12 +34,12 @@ func standardFor(u measure.Units) Standard {
 	if u == measure.Metric {
 		return Standard{Paper: "a4", Reduce: 12, Thin: 38, Thick: 50, OffRef: 50, Tenon: 100, BraceTenon: 80, Stub: 45, Deeper: 6,
 			SmallBore: 20, BigBore: 25, OffShoulder: 40, OffShoulder2: 50, Along: 50, Head: 25, Lead: 100, Web: 12,
-			PegStep: 10, DrawStep: 1, DrawLeft: 0.8, Flare: 7, Bearing: 50, Deep: 200, Shop: 2}
+			PegStep: peg.LengthStepMetric, DrawStep: peg.StepMetric, DrawLeft: peg.LeftMetric, Flare: 7, Bearing: 50, Deep: 200, Shop: 2}
 	}
 	return Standard{Paper: "letter", Reduce: inch / 2, Thin: 1.5 * inch, Thick: 2 * inch, OffRef: 2 * inch, Tenon: 4 * inch,
 		BraceTenon: 3 * inch, Stub: 1.75 * inch, Deeper: inch / 4, SmallBore: 0.75 * inch, BigBore: inch,
 		OffShoulder: 1.5 * inch, OffShoulder2: 2 * inch, Along: 2 * inch, Head: inch, Lead: 4 * inch, Web: inch / 2,
-		PegStep: inch / 2, DrawStep: inch / 16, DrawLeft: inch / 32, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8}
+		PegStep: peg.LengthStepImperial, DrawStep: peg.StepImperial, DrawLeft: peg.LeftImperial, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8}
 }
 
 // size is the usual section of a role where the description gives none, stouter

@@ -150,9 +150,6 @@ func (b *Body) agree(p, q Plane) bool {
 	return true
 }
 
-// Blank returns the blank the body was made from.
-func (b *Body) Blank() Convex { return b.blank }
-
 // Cells returns the convex cells of the body; they share no volume. The caller
 // must not change them.
 func (b *Body) Cells() []Convex { return slices.Clip(b.cells) }

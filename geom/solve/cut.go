@@ -45,7 +45,7 @@ func (s *solver) cut() {
 // finishPeg gives a peg its length, its window and its reason.
 func (s *solver) finishPeg(p *settled, j *geom.Joint, g *geom.Peg) {
 	step := s.Std.PegStep
-	g.Lead, g.Why, g.Auto, g.OffsetAt = p.set.Lead, p.why, p.set.Auto, p.drawAt
+	g.Lead, g.Why, g.OffsetAt = p.set.Lead, p.why, p.drawAt
 	if g.Exit == 0 {
 		g.Lead = 0
 		// A blind peg must not bottom out before its head is where it belongs.

@@ -74,7 +74,6 @@ func (s *solver) lay() {
 			} else {
 				b = size
 			}
-			t.Measured = true
 		}
 		// A stick that measures under its ideal is laid at its ideal and reported.
 		t.Blank = geom.BlankOf(t.Length, atLeast(a, t.Ideal), atLeast(b, t.Ideal))

@@ -56,7 +56,7 @@ func (r *reader) readParams(n *yaml.Node, sets map[string]string) {
 }
 
 func (r *reader) declare(k, v *yaml.Node) {
-	p := &param{node: v, Param: Param{Name: k.Value, Src: v.Value, At: r.pos(v), Named: r.pos(k)}}
+	p := &param{node: v, Param: Param{Name: k.Value, Src: v.Value, At: r.pos(v)}}
 	if !measure.IsName(k.Value) {
 		r.fault(k, k.Value, "this cannot name a parameter", "begin with a letter, go on with letters, figures and _, and use no unit or keyword")
 		p.state = spoilt

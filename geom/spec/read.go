@@ -12,7 +12,7 @@ import (
 // each once, in file order, at most a hundred; the description is usable only
 // when there are none, and is never nil.
 func Read(name string, src []byte, sets map[string]string) (*Description, finding.Faults) {
-	d := &Description{File: name}
+	d := &Description{}
 	r := &reader{file: name, ids: map[string]bool{}}
 	if root := r.open(src); root != nil && r.tree(root, 0) {
 		r.description(d, root, sets)

@@ -47,7 +47,7 @@ func unitsKey(d *Description) field {
 		words: unitNames(), read: func(r *reader, n *yaml.Node) {
 			if t := r.unit(n); t.Set {
 				d.Unit, _ = measure.ParseUnit(t.S)
-				d.Units, d.UnitsAt = d.Unit.Units(), t.At
+				d.Units = d.Unit.Units()
 			}
 		}}
 }

@@ -85,7 +85,6 @@ type Section struct {
 type Pitch struct {
 	measure.Pitch
 	At  finding.Pos
-	Src string
 	Set bool
 }
 
@@ -93,7 +92,6 @@ type Pitch struct {
 type Flare struct {
 	Run float64
 	At  finding.Pos
-	Src string
 	Set bool
 }
 
@@ -121,7 +119,6 @@ type Drawbore struct {
 	Mode DrawMode
 	MM   float64 // for DrawLength; 0 otherwise
 	At   finding.Pos
-	Src  string
 	Set  bool
 }
 
@@ -131,7 +128,6 @@ type Along struct {
 	Centred bool
 	MM      float64
 	At      finding.Pos
-	Src     string
 	Set     bool
 }
 
@@ -141,16 +137,13 @@ type Param struct {
 	Src   string // the expression, or what --set put in its place
 	Value measure.Value
 	At    finding.Pos // where the value was written (in the file, or "--set")
-	Named finding.Pos // where the name was written
 }
 
 // Description is one frame as its owner wrote it.
 type Description struct {
-	File     string
 	Title    Text
 	Unit     measure.Unit  // what a bare number means
 	Units    measure.Units // how lengths are shown
-	UnitsAt  finding.Pos
 	DrawnFor Text
 	DrawnBy  Text
 	Place    Text

@@ -166,7 +166,7 @@ func (r *reader) pitch(n *yaml.Node) Pitch {
 		r.fault(n, s, "a roof pitch lies between 1 and 75 degrees", "write for example 9 in 12")
 		return Pitch{}
 	}
-	return Pitch{Pitch: p, At: r.pos(n), Src: s, Set: true}
+	return Pitch{Pitch: p, At: r.pos(n), Set: true}
 }
 
 // flare reads a dovetail's flare.
@@ -186,7 +186,7 @@ func (r *reader) flare(n *yaml.Node) Flare {
 		r.fault(n, s, "a flare lies between 1 in 4 and 1 in 12", "write for example 1 in 7")
 		return Flare{}
 	}
-	return Flare{Run: run, At: r.pos(n), Src: s, Set: true}
+	return Flare{Run: run, At: r.pos(n), Set: true}
 }
 
 // word reads one of a choice of words.
@@ -250,12 +250,12 @@ func (r *reader) drawbore(n *yaml.Node) Drawbore {
 	}
 	switch strings.ToLower(s) {
 	case "auto":
-		return Drawbore{Mode: DrawAuto, At: r.pos(n), Src: s, Set: true}
+		return Drawbore{Mode: DrawAuto, At: r.pos(n), Set: true}
 	case "none", "no":
-		return Drawbore{Mode: DrawNone, At: r.pos(n), Src: s, Set: true}
+		return Drawbore{Mode: DrawNone, At: r.pos(n), Set: true}
 	}
 	l := r.length(n, notNegative)
-	return Drawbore{Mode: DrawLength, MM: l.MM, At: l.At, Src: s, Set: l.Set}
+	return Drawbore{Mode: DrawLength, MM: l.MM, At: l.At, Set: l.Set}
 }
 
 func (r *reader) along(n *yaml.Node) Along {
@@ -264,10 +264,10 @@ func (r *reader) along(n *yaml.Node) Along {
 		return Along{}
 	}
 	if w := strings.ToLower(s); w == "centred" || w == "centered" {
-		return Along{Centred: true, At: r.pos(n), Src: s, Set: true}
+		return Along{Centred: true, At: r.pos(n), Set: true}
 	}
 	l := r.length(n, notNegative)
-	return Along{MM: l.MM, At: l.At, Src: s, Set: l.Set}
+	return Along{MM: l.MM, At: l.At, Set: l.Set}
 }
 
 func (r *reader) point(n *yaml.Node) Point {

@@ -34,7 +34,6 @@ type Capacity struct {
 // bores, and what full strength asks for.
 type Distance struct {
 	Kind         string  // "end", "edge" or "spacing"
-	From         string  // the boundary it is measured to, such as "end of the tenon"
 	Bores, Least float64 // bores
 }
 
@@ -148,12 +147,12 @@ func distances(j *geom.Joint) []Distance {
 				kind = "end"
 			}
 			if m.Rule.Full > 0 {
-				keep(Distance{kind, m.Rule.Name, m.Distance / p.Bore, m.Rule.Full / p.Bore})
+				keep(Distance{kind, m.Distance / p.Bore, m.Rule.Full / p.Bore})
 			}
 		}
 		apart := max(peg.FullStrength(j.Of.Wood).Apart, peg.FullStrength(j.Into.Wood).Apart)
 		for k := range j.Pegs[:i] {
-			keep(Distance{"spacing", "the next peg", p.Mortise.Dist(j.Pegs[k].Mortise) / p.Bore, apart})
+			keep(Distance{"spacing", p.Mortise.Dist(j.Pegs[k].Mortise) / p.Bore, apart})
 		}
 	}
 	var out []Distance
