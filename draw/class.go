@@ -82,9 +82,9 @@ func dashed(d float64, multiples ...float64) Pen {
 	return p
 }
 
-// StepFor returns the line width step for a sheet of w by h millimetres: 0 up
+// stepFor returns the line width step for a sheet of w by h millimetres: 0 up
 // to A4, Letter and Legal, 1 above.
-func StepFor(w, h float64) int {
+func stepFor(w, h float64) int {
 	if min(w, h) > 220 {
 		return 1
 	}

@@ -63,7 +63,7 @@ type Link struct {
 // NewSheet returns an empty sheet of w by h millimetres with the line width
 // step that fits its size.
 func NewSheet(kind, id, title string, w, h float64) *Sheet {
-	return &Sheet{Kind: kind, ID: id, Title: title, W: w, H: h, Step: StepFor(w, h)}
+	return &Sheet{Kind: kind, ID: id, Title: title, W: w, H: h, Step: stepFor(w, h)}
 }
 
 // Add adds items, each painted on top of those of its layer that are there.

@@ -19,11 +19,11 @@ const (
 	LeftOf
 )
 
-// Pitch is the distance between dimension lines and First that from the view to
-// the first of them, millimetres.
+// How far the first dimension line stands off the view, and each further one off
+// the one before, millimetres.
 const (
-	First = 7.0
-	Pitch = 8.0
+	firstOff = 7.0
+	rowPitch = 8.0
 )
 
 // axes returns the direction that the side's dimensions measure along and the
@@ -54,7 +54,7 @@ func Depth(sd Side, reqs []Request) float64 {
 	if sd == Below || sd == RightOf { // text stands toward the view
 		text = 1.5
 	}
-	return First + float64(n-1)*Pitch + text
+	return firstOff + float64(n-1)*rowPitch + text
 }
 
 // Reach returns the extent along the side's direction that the requests take,
@@ -121,7 +121,7 @@ func Stack(s *draw.Sheet, sd Side, edge float64, reqs []Request) {
 	d, out := sd.axes()
 	rows, ls := rowsOf(sd, reqs)
 	on := func(i int) vec.P {
-		off := First + float64(rows[i])*Pitch
+		off := firstOff + float64(rows[i])*rowPitch
 		return vec.P{X: edge + out.X*off, Y: edge + out.Y*off}
 	}
 	for i, r := range reqs {

@@ -132,8 +132,8 @@ func Size(height float64, bold bool) float64 {
 // changed.
 func TTF(bold bool) []byte { return faceOf(bold).ttf }
 
-// Has reports whether both faces have a glyph for r.
-func Has(r rune) bool {
+// has reports whether both faces have a glyph for r.
+func has(r rune) bool {
 	_, a := regular().advance(r)
 	_, b := bold().advance(r)
 	return a && b
@@ -145,7 +145,7 @@ func Missing(s string) []rune {
 	var out []rune
 	seen := map[rune]bool{}
 	for _, r := range s {
-		if !seen[r] && !Has(r) {
+		if !seen[r] && !has(r) {
 			out = append(out, r)
 		}
 		seen[r] = true

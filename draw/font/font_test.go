@@ -168,8 +168,8 @@ func TestMissing(t *testing.T) {
 	f, _ := sfnt.Parse(goregular.TTF)
 	for r := rune(0x20); r < 0x2600; r++ {
 		g, _ := f.GlyphIndex(nil, r)
-		if (g == 0) != !Has(r) {
-			t.Fatalf("%U: glyph %d, Has %v", r, g, Has(r))
+		if (g == 0) != !has(r) {
+			t.Fatalf("%U: glyph %d, has %v", r, g, has(r))
 		}
 	}
 	if got := Missing("a⌀b⌀⅓"); string(got) != "⌀⅓" {

@@ -74,10 +74,10 @@ func standIn(r rune, given string, afterDigit bool) string {
 		}
 		return v
 	}
-	if o, ok := other[r]; ok && !Has(r) || r < ' ' && ok {
+	if o, ok := other[r]; ok && !has(r) || r < ' ' && ok {
 		return o
 	}
-	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !Has(r) {
+	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !has(r) {
 		return "?"
 	}
 	return given
@@ -89,7 +89,7 @@ func settled(s string) bool {
 		if plain(r) {
 			continue
 		}
-		if _, ok := vulgar[r]; ok || r < 0xa0 || r > 0xffff || !Has(r) {
+		if _, ok := vulgar[r]; ok || r < 0xa0 || r > 0xffff || !has(r) {
 			return false
 		}
 		if r == utf8.RuneError && !strings.HasPrefix(s[i:], string(utf8.RuneError)) {

@@ -84,7 +84,7 @@ func TestSlantedRimLiesOnFaceAndCylinder(t *testing.T) {
 		p := e.at(x)
 		near(t, "off the face", pl.Height(p), 0, 1e-9)
 		near(t, "radius", p.Sub(b.From).Cross(a).Len(), 10, 1e-9)
-		q := r.o.Paper(r.cam, p).Sub(m.C)
+		q := r.o.paper(r.cam, p).Sub(m.C)
 		u := vec.P{X: math.Cos(m.Rot), Y: math.Sin(m.Rot)}
 		near(t, "off the ellipse", math.Pow(u.Dot(q)/m.RX, 2)+math.Pow(u.Cross(q)/m.RY, 2), 1, 1e-9)
 		// and within the span that is drawn

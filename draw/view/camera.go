@@ -48,9 +48,6 @@ func Right() Camera { return Look(vec.V{X: -1}, vec.V{Z: 1}) }
 // Top looks down: x to the right, y up.
 func Top() Camera { return Look(vec.V{Z: -1}, vec.V{Y: 1}) }
 
-// Bottom looks up: x to the right, y down.
-func Bottom() Camera { return Look(vec.V{Z: 1}, vec.V{Y: -1}) }
-
 // Isometric is the isometric axonometry of ISO 5456-3 as a true projection,
 // from the side of small x and small y and from above: z upright, x rising to
 // the right and y to the left at 30° to the horizontal, all three scales equal

@@ -17,8 +17,8 @@ type Options struct {
 	At vec.P
 }
 
-// Paper returns the place on paper of the point p seen by cam.
-func (o Options) Paper(cam Camera, p vec.V) vec.P {
+// paper returns the place on paper of the point p seen by cam.
+func (o Options) paper(cam Camera, p vec.V) vec.P {
 	return o.At.Add(cam.Project(p).Mul(o.scale()))
 }
 
@@ -111,7 +111,7 @@ func (r *renderer) edge(i int, e solid.Edge) {
 // line adds one piece of line of part i.
 func (r *renderer) line(i, rank int, a, b vec.V) {
 	r.lines = append(r.lines, hide.Line{
-		A: r.o.Paper(r.cam, a), B: r.o.Paper(r.cam, b), Rank: rank, Owner: i})
+		A: r.o.paper(r.cam, a), B: r.o.paper(r.cam, b), Rank: rank, Owner: i})
 }
 
 // items merges the lines on paper and returns everything drawn.

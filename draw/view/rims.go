@@ -12,7 +12,7 @@ import (
 // paper by its half axes (Rytz: the conjugate half diameters are turned until
 // they are at right angles).
 func (r *renderer) onPaper(i, rank int, e ellipse, t turn) rim {
-	c := r.o.Paper(r.cam, e.C)
+	c := r.o.paper(r.cam, e.C)
 	k := r.o.scale()
 	u, v := r.cam.Project(e.U).Mul(k), r.cam.Project(e.V).Mul(k)
 	phi := math.Atan2(2*u.Dot(v), u.Dot(u)-v.Dot(v)) / 2

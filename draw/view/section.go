@@ -69,7 +69,7 @@ func torn(p *Part, loops [][]vec.V, cam Camera, o Options) [][2]vec.P {
 			for _, pl := range planes {
 				ha, hb := pl.Height(a.Sub(p.Shift)), pl.Height(b.Sub(p.Shift))
 				if max(math.Abs(ha), math.Abs(hb)) < 4*solid.Snap {
-					out = append(out, [2]vec.P{o.Paper(cam, a), o.Paper(cam, b)})
+					out = append(out, [2]vec.P{o.paper(cam, a), o.paper(cam, b)})
 					break
 				}
 			}
@@ -89,7 +89,7 @@ func shifted(l []vec.V, by vec.V) []vec.V {
 func onPaper(l []vec.V, cam Camera, o Options) []vec.P {
 	out := make([]vec.P, len(l))
 	for i, p := range l {
-		out[i] = o.Paper(cam, p)
+		out[i] = o.paper(cam, p)
 	}
 	return out
 }

@@ -20,7 +20,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 
 func cameras() map[string]Camera {
 	return map[string]Camera{"front": Front(), "back": Back(), "left": Left(), "right": Right(), "top": Top(),
-		"bottom": Bottom(), "isometric": Isometric(), "from the south-east": IsometricFrom(1, -1),
+		"bottom": Look(vec.V{Z: 1}, vec.V{Y: -1}), "isometric": Isometric(), "from the south-east": IsometricFrom(1, -1),
 		"slanted": Axonometric(-70, 20)}
 }
 
