@@ -3,62 +3,16 @@ package setout
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"pegwright/draw"
-	"pegwright/draw/page"
 	"pegwright/geom"
 	"pegwright/geom/measure"
 	"pegwright/geom/vec"
 )
 
-// Levels returns the roof's pitch and the heights of plates and ties, where there
-// are timbers of these roles. Heights are over the tops of the sills, or over
-// the posts' feet where there are no sills.
-func Levels(f *geom.Frame) []page.Fact {
-	var out []page.Fact
-	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
-	if p := Pitches(f); p != "" {
-		say("roof pitch", p)
-	}
-	datum, from := 0.0, ""
-	if _, top, ok := Heights(f, "sill"); ok {
-		datum, from = top.Hi, "over the sills"
-	} else if under, _, ok := Heights(f, "post"); ok {
-		datum, from = under.Lo, "over the posts' feet"
-	}
-	if from == "" {
-		return out
-	}
-	levels := len(out)
-	if _, top, ok := Heights(f, "plate"); ok {
-		say("eave, plate top", top.over(f, datum))
-	}
-	if _, top, ok := Heights(f, "ridge"); ok {
-		say("ridge, top", top.over(f, datum))
-	}
-	if under, top, ok := Heights(f, "tie"); ok {
-		say("tie, top", top.over(f, datum))
-		say("tie, underside", under.over(f, datum))
-	}
-	if len(out) > levels {
-		out = slices.Insert(out, levels, page.Fact{Name: "heights", Value: from})
-	}
-	return out
-}
-
 // Band is the lowest and the highest of some heights, frame z, mm.
 type Band struct{ Lo, Hi float64 }
-
-// over writes the heights over a datum.
-func (b Band) over(f *geom.Frame, datum float64) string {
-	lo, hi := f.Units.Format(b.Lo-datum), f.Units.Format(b.Hi-datum)
-	if lo == hi {
-		return hi
-	}
-	return lo + " to " + hi
-}
 
 // Heights returns between which heights the undersides and the tops of a role's
 // timbers lie.

@@ -146,7 +146,7 @@ func ofFrame(f *geom.Frame) []page.Fact {
 	}
 	say("over all timbers", f.Units.Format(x)+" x "+f.Units.Format(y))
 	say("height", f.Units.Format(z))
-	out = append(out, setout.Levels(f)...)
+	out = append(out, levels(f)...)
 	say("timbers", strconv.Itoa(len(f.Timbers)))
 	say("joints", strconv.Itoa(len(f.Joints)))
 	for _, p := range pegSizes(f) {

@@ -90,8 +90,8 @@ type jointKind struct {
 }
 
 // jointKinds puts the joints of a kind together, those that must hold tension
-// and those without pegs apart, in the order of the first of each. The joint that is drawn comes
-// first: one of the largest group that is cut alike.
+// and those without pegs apart, in the order of the first of each. The joint that
+// is drawn comes first: one of the largest group that is cut alike.
 func jointKinds(f *geom.Frame) []jointKind {
 	at := map[string]int{}
 	var out []jointKind

@@ -20,8 +20,8 @@ const (
 
 // paired draws two plans one over the other, where the lower one would leave
 // most of a sheet of its own empty and both find room with all that is said
-// about them at no less than the least scale; nil where they do not. Plans of a long narrow building are so
-// drawn.
+// about them at no less than the least scale; nil where they do not. Plans of a
+// long narrow building are so drawn.
 func paired(f *geom.Frame, over, under *survey) *draw.Sheet {
 	a, b := &surveyPage{survey: over, f: f}, &surveyPage{survey: under, f: f}
 	if over.kind != "plan" || under.kind != "plan" || !a.measure() || !b.measure() {
