@@ -207,8 +207,8 @@ func (p *plan) named(longest map[string]int) {
 	p.strokes = kept
 }
 
-// endLines adds the register arris and line J, and at the finished end the
-// distance from line J to the tip; at the start end that is where line J lies.
+// endLines adds the register arris and line J, and for the finished end notes how
+// far the tip lies from line J; for the start end that is where line J lies.
 func (p *plan) endLines(lo, hi float64) {
 	j := p.joint
 	register := guide{name: "lay on " + p.v.arris(), class: draw.Register, mark: mark("line:register", j, nil),
@@ -216,12 +216,9 @@ func (p *plan) endLines(lo, hi float64) {
 	line := guide{name: p.lineName(p.endName), class: draw.Centre, mark: mark("line:joint", j, nil),
 		a: vec.P{Y: -far}, b: vec.P{Y: far}}
 	p.guides = append(p.guides, register, line)
-	tip := p.v.t.Length - p.v.x0
-	if p.end != geom.Finish || math.Abs(tip) < 1 || p.v.x0+tip < lo-1 || p.v.x0+tip > hi+1 {
-		return
+	if l := p.v.t.Length; p.end == geom.Finish && l > lo-1 && l < hi+1 {
+		p.tip = l - p.v.x0
 	}
-	a, b := vec.P{}, vec.P{X: tip}
-	p.dims = append(p.dims, dimension{a: a, b: b, off: offToward(a, b, vec.P{Y: -p.v.sign()}, 12), word: "to the tip "})
 }
 
 // endRoom says what must show: the whole pattern.
@@ -236,9 +233,6 @@ func (p *plan) endRoom() {
 	}
 	s := p.v.sign()
 	p.need = append(p.need, vec.P{X: -2}, vec.P{X: 2}, vec.P{Y: -s * 7})
-	if len(p.dims) > 0 {
-		p.need = append(p.need, vec.P{Y: -s * 20})
-	}
 	p.most = append(p.most, p.need...)
 	p.most = append(p.most, vec.P{X: -7, Y: -s * 20}, vec.P{X: 7})
 	b := grown(draw.NoBox().With(p.most...), 6)

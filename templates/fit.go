@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"fmt"
 	"math"
 
 	"pegwright/draw"
@@ -12,12 +11,12 @@ import (
 const overlap = 10.0
 
 // choice is how a template goes on paper: the layout, the part of the view that
-// shows, where its list of joints stands, and whether it needs tiles.
+// shows, whether it needs tiles, and where its words stand.
 type choice struct {
 	layout
 	box   draw.Box
-	place listPlace
 	tiled bool
+	dealt
 }
 
 // listPlace says where the list of joints stands.
@@ -28,17 +27,6 @@ const (
 	underWindow                  // in a strip cut from the window
 	onServedSheet
 )
-
-// servedSheet is what stands in the column when the list is on a sheet that is
-// shared by many templates.
-func servedSheet(n int) para {
-	return para{fmt.Sprintf("Serves %d joints: see sheet “Joints served”.", n), lettering, true}
-}
-
-// lastTile is what stands in the column when the list is on the last tile.
-func lastTile(n int) para {
-	return para{fmt.Sprintf("Serves %d joints: see the last tile.", n), lettering, true}
-}
 
 // fit chooses how a template with the given words, and extra mm of column below
 // them, goes on paper. A list on the same sheet is worth more than a larger part
@@ -60,22 +48,14 @@ func fit(p plan, head, list words, extra float64, ways []layout) choice {
 			}
 			for _, pts := range try.parts {
 				for _, l := range ways {
-					if k, ok := holds(l, draw.NoBox().With(pts...), head, list, extra, place); ok && len(pts) > 0 {
+					if k, ok := holds(p, l, draw.NoBox().With(pts...), head, list, extra, place); ok && len(pts) > 0 {
 						return k
 					}
 				}
 			}
 		}
 	}
-	k, fits := fewest(p, append(head[:len(head):len(head)], list...), extra, ways)
-	if len(list) > 0 {
-		least, _ := fewest(p, append(head[:len(head):len(head)], servedSheet(99)), extra, ways)
-		if !fits || least.pages(p) < k.pages(p) {
-			k = least
-			k.place = onServedSheet
-		}
-	}
-	return k
+	return fewest(p, head, list, extra, ways)
 }
 
 // middle returns the point of the view that lies in the middle of the window: that
@@ -95,54 +75,59 @@ func (k choice) middle(p plan) vec.P {
 	return at
 }
 
-// pages is how many tiles a choice takes.
-func (k choice) pages(p plan) int {
-	return tiles(k.box.W(), k.win.W()) * tiles(k.box.H(), k.win.H())
-}
-
 // holds reports whether the layout has room for the box and the words, and the
 // choice that it makes.
-func holds(l layout, box draw.Box, head, list words, extra float64, place listPlace) (choice, bool) {
+func holds(p plan, l layout, box draw.Box, head, list words, extra float64, place listPlace) (choice, bool) {
 	if box.W() > l.win.W() || box.H() > l.win.H() {
 		return choice{}, false // known without setting any words
 	}
-	column := head[:len(head):len(head)]
+	var d dealt
+	column := head
 	switch place {
 	case inColumn:
-		column = append(column, list...)
+		column = both(head, list)
 	case underWindow:
 		l.win.Min.Y += list.height(l.win.W()) + 4
+		d.strip = list
 	case onServedSheet:
-		column = append(column, servedSheet(99))
+		column = both(head, words{servedSheet(len(p.serves))})
+		d.later = list
 	}
+	d.columns = []words{column}
 	ok := box.H() <= l.win.H() && l.room(column, extra)
-	return choice{layout: l, box: box, place: place}, ok
+	return choice{layout: l, box: box, dealt: d}, ok
 }
 
-// fewest chooses the layout that needs the fewest tiles, of those that have
-// room for the words if there are any.
-func fewest(p plan, head words, extra float64, ways []layout) (k choice, roomy bool) {
+// fewest chooses the layout that needs the fewest sheets, one more counted for
+// words that find no room; of those that need as many the one that parts the
+// words least.
+func fewest(p plan, head, list words, extra float64, ways []layout) choice {
 	box := draw.NoBox().With(p.need...)
 	for _, d := range p.dims {
 		n := d.b.Sub(d.a).Unit().Left().Mul(d.off)
 		n = n.Add(n.Unit().Mul(4))
 		box = box.With(d.a.Add(n), d.b.Add(n))
 	}
-	best, least := ways[0], math.MaxInt
-	for _, need := range []bool{true, false} {
-		for _, l := range ways {
-			rows := tiles(box.H(), l.win.H())
-			n := tiles(box.W(), l.win.W()) * rows
-			if n < least && (!need || l.room(head, extra+keyHigh(rows))) {
-				best, least = l, n
-			}
+	var best choice
+	least, order := math.MaxInt, 0
+	for _, l := range ways {
+		rows := tiles(box.H(), l.win.H())
+		n := tiles(box.W(), l.win.W()) * rows
+		spare := extra
+		if n > 1 {
+			spare += keyHigh(rows)
 		}
-		if least < math.MaxInt {
-			break
+		d := deal(p, l, head, list, spare, n)
+		sheets := n
+		if d.how == overflowing {
+			sheets++
+		}
+		if sheets < least || sheets == least && int(d.how) < order {
+			least, order = sheets, int(d.how)
+			best = choice{layout: l, box: box, tiled: n > 1, dealt: d}
 		}
 	}
-	k = choice{layout: best, box: box, tiled: least > 1}
-	return k, best.room(head, extra+keyHigh(tiles(box.H(), best.win.H())))
+	return best
 }
 
 // tiles returns how many windows of the given size, overlapping, cover long mm.

@@ -146,10 +146,10 @@ func (p *plan) flapDims() {
 	if s < 0 {
 		near, last = last, near
 	}
-	mid := b.Mid()
+	x := b.Min.X + 0.35*b.W() // off the middle, where the seam of two tiles runs
 	// Across: from the arris to the cheek nearest to it, and the width of the mouth.
-	p.once(map[string]bool{}, "off", dimension{a: vec.P{X: mid.X}, b: vec.P{X: mid.X, Y: near}})
-	p.once(map[string]bool{}, "wide", dimension{a: vec.P{X: mid.X, Y: near}, b: vec.P{X: mid.X, Y: last}})
+	p.once(map[string]bool{}, "off", dimension{a: vec.P{X: x}, b: vec.P{X: x, Y: near}})
+	p.once(map[string]bool{}, "wide", dimension{a: vec.P{X: x, Y: near}, b: vec.P{X: x, Y: last}})
 	// Along: from line J to the end of the mouth that is nearest to it, and its length.
 	start, end := b.Min.X, b.Max.X
 	if math.Abs(end) < math.Abs(start) {

@@ -31,6 +31,9 @@ func (p plan) endWords(w *words, u measure.Units) {
 	p.registerWords(w)
 	w.add(lettering, true, p.positionWords(u))
 	p.partWords(w, u)
+	if p.tip >= 1 {
+		w.add(lettering, false, fmt.Sprintf("From line %s to the tip: %s.", p.line(), unbroken(u.FormatJoint(p.tip))))
+	}
 	over := geom.Opposite(v.face)
 	w.add(lettering, false, "Full lines are seen from this face, dashed ones lie behind. Prick the corners, join them with a straightedge, square them round.",
 		fmt.Sprintf("Turned over it fits face\u00a0%d, on arris\u00a0%d/%d.", over, min(over, v.side()), max(over, v.side())),

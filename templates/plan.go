@@ -23,6 +23,7 @@ type plan struct {
 	arrow   *arrow
 	end     geom.End // of an end pattern, the end of its timber
 	endName string   // what line J is
+	tip     float64  // of the pattern of a finished end, from line J to the tip, mm
 	part    part     // where the template comes in parts
 	housed  bool     // a housing takes the register arris away
 	need    []vec.P  // must show

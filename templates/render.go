@@ -72,11 +72,6 @@ func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
 		parts = cut(p, k.box, k.win)
 		extra += keyHigh(parts[0].rows)
 	}
-	column, strip, later := share(k.place, head, list, len(p.serves))
-	last := column
-	if short := append(head[:min(3, len(head)):min(3, len(head))], later...); len(parts) > 1 && len(later) > 0 && k.room(short, extra) {
-		column, last, later = append(head[:len(head):len(head)], lastTile(len(p.serves))), short, nil
-	}
 	var out []*draw.Sheet
 	var left words
 	for i, t := range parts {
@@ -87,31 +82,16 @@ func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
 		}
 		pg := newPage(f, k.layout, p.sheetKind(), name, heading, p.shows())
 		pg.canvas = &canvas{s: pg.s, win: k.win, o: k.win.Min.Add(t.o), owner: p.joint.ID}
-		if i > 0 && i == len(parts)-1 {
-			column = last
+		if rest := pg.write(k.column(i, len(parts)), extra); i == 0 || k.how != overflowing {
+			left = append(left, rest...)
 		}
-		rest := pg.write(column, extra)
-		left = append(left, rest...)
-		if len(strip) > 0 {
-			pg.under(strip)
+		if len(k.strip) > 0 {
+			pg.under(k.strip)
 		}
 		pg.put(p, t, f.Units)
 		out = append(out, pg.s)
 	}
-	return append(out, more(f, k.layout, p, id, left)...), later
-}
-
-// share deals the words out to the column, the strip under the window and the
-// next sheet.
-func share(place listPlace, head, list words, n int) (column, strip, later words) {
-	head = head[:len(head):len(head)]
-	switch {
-	case len(list) == 0 || place == inColumn:
-		return append(head, list...), nil, nil
-	case place == underWindow:
-		return head, list, nil
-	}
-	return append(head, servedSheet(n)), nil, list
+	return append(out, more(f, k.layout, p, id, left)...), k.later
 }
 
 // put draws the template and what belongs to it on the page.
