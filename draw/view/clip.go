@@ -26,7 +26,7 @@ func Behind(b *solid.Body, pl solid.Plane) *solid.Body {
 }
 
 func cutBy(b *solid.Body, id string, keep []solid.Plane) *solid.Body {
-	out := b.Moved(vec.Identity)
+	out := b.Clone()
 	for _, pl := range keep {
 		lo, hi := out.Bounds()
 		margin := vec.V{X: 10, Y: 10, Z: 10}

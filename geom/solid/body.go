@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"sync/atomic"
@@ -220,6 +221,11 @@ func (b *Body) CutPlanes(joint string) []Plane {
 		}
 	}
 	return out
+}
+
+// Clone returns a body of its own with the same wood, tags and all.
+func (b *Body) Clone() *Body {
+	return &Body{blank: b.blank, flat: maps.Clone(b.flat), planes: slices.Clip(b.planes), cuts: slices.Clip(b.cuts), cells: b.cells}
 }
 
 // Moved returns the same body, tags and all, carried by a rigid placement.

@@ -81,11 +81,11 @@ func follow(p, q *run) bool {
 // pairs returns the rims two by two, as they meet along an edge around wood:
 // the first as the edge runs, the second against it.
 func (f *form) pairs(b *Body) [][2]rim {
-	at := make(map[[2]int]int, len(f.rims)/2)
+	at := make(map[uint64]int, len(f.rims)/2)
 	groups := make([][]rim, 0, len(f.rims)/2)
 	room := make([]rim, 0, 2*len(f.rims)) // for two rims at an edge, as nearly all have
 	for _, r := range f.rims {
-		k := lesserFirst(r.a, r.b)
+		k := edgeKey(r.a, r.b)
 		i, ok := at[k]
 		if !ok {
 			i = len(groups)

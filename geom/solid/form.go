@@ -51,7 +51,7 @@ func (b *Body) facing(flat int) Plane {
 func (m *mesh) outline(normal func(flat int) vec.V) *form {
 	patches := m.patches
 	slices.SortStableFunc(patches, func(p, q patch) int { return p.flat/2 - q.flat/2 })
-	at := map[[2]int]int{}
+	at := map[uint64]int{}
 	for {
 		m.split()
 		f := &form{}
@@ -90,19 +90,19 @@ type sum struct {
 	plane   int
 	n       vec.V
 	nets    []net
-	at      map[[2]int]int // edge, lesser point first -> its net
+	at      map[uint64]int // edge -> its net
 	doubled *vec.V
 }
 
 func (s *sum) add() {
 	for _, p := range s.patches {
 		s.steps(p.loop, func(a, b int) {
-			k := lesserFirst(a, b)
+			k := edgeKey(a, b)
 			i, ok := s.at[k]
 			if !ok {
 				i = len(s.nets)
 				s.at[k] = i
-				s.nets = append(s.nets, net{a: k[0], b: k[1]})
+				s.nets = append(s.nets, net{a: min(a, b), b: max(a, b)})
 			}
 			d := 1
 			if a > b {

@@ -24,17 +24,17 @@ type patch struct {
 // split their edges.
 type mesh struct {
 	v       []vec.V
-	bucket  map[[3]int64]int // the newest point in a bucket
+	bucket  map[uint64]int // the newest point in a bucket
 	older   []int            // the point in a bucket before each, -1 for none
 	patches []patch
-	chain   map[[2]int]span // edge, lesser point first -> points from one end to the other
+	chain   map[uint64]span // edge -> points from one end to the other, the lesser first
 	chains  []int
 }
 
 // span is a stretch of mesh.chains.
 type span struct{ from, to int }
 
-func newMesh() *mesh { return &mesh{bucket: map[[3]int64]int{}} }
+func newMesh() *mesh { return &mesh{bucket: map[uint64]int{}} }
 
 // gridStep is the width (mm) of the buckets that points are looked up in. Its
 // walls keep off the round numbers that real timbers are full of.
@@ -50,7 +50,7 @@ func (m *mesh) point(p vec.V) int {
 	for x := lo[0]; x <= hi[0]; x++ {
 		for y := lo[1]; y <= hi[1]; y++ {
 			for z := lo[2]; z <= hi[2]; z++ {
-				i, ok := m.bucket[[3]int64{x, y, z}]
+				i, ok := m.bucket[bucketOf(x, y, z)]
 				for ; ok && i >= 0; i = m.older[i] {
 					if m.v[i].Dist(p) <= near {
 						return i
@@ -63,13 +63,20 @@ func (m *mesh) point(p vec.V) int {
 	for i, x := range [3]float64{p.X, p.Y, p.Z} {
 		own[i] = int64(math.Floor((x + gridShift) / gridStep))
 	}
-	before, ok := m.bucket[own]
+	k := bucketOf(own[0], own[1], own[2])
+	before, ok := m.bucket[k]
 	if !ok {
 		before = -1
 	}
-	m.bucket[own], m.older = len(m.v), append(m.older, before)
+	m.bucket[k], m.older = len(m.v), append(m.older, before)
 	m.v = append(m.v, p)
 	return len(m.v) - 1
+}
+
+// bucketOf mixes the three numbers of a bucket into one, which a map finds sooner.
+// Buckets may share it: whoever looks there compares the points.
+func bucketOf(x, y, z int64) uint64 {
+	return uint64(x)*0x9e3779b97f4a7c15 ^ uint64(y)*0xc2b2ae3d27d4eb4f ^ uint64(z)*0x165667b19e3779f9
 }
 
 // add puts a convex polygon into the mesh; one that shrinks to a line when its
@@ -102,12 +109,12 @@ func (m *mesh) split() {
 		}
 		return a - b
 	})
-	m.chain, m.chains = make(map[[2]int]span, 2*len(m.v)), m.chains[:0]
+	m.chain, m.chains = make(map[uint64]span, 2*len(m.v)), m.chains[:0]
 	for _, p := range m.patches {
 		for i, a := range p.loop {
-			k := lesserFirst(a, p.loop[(i+1)%len(p.loop)])
-			if _, ok := m.chain[k]; !ok {
-				m.chain[k] = m.pointsOn(k, order, axis)
+			b := p.loop[(i+1)%len(p.loop)]
+			if k := edgeKey(a, b); m.chain[k].to == 0 {
+				m.chain[k] = m.pointsOn(lesserFirst(a, b), order, axis)
 			}
 		}
 	}
@@ -165,7 +172,7 @@ func (m *mesh) longAxis() func(vec.V) float64 {
 func (m *mesh) steps(loop []int, do func(a, b int)) {
 	for i, a := range loop {
 		b := loop[(i+1)%len(loop)]
-		at := m.chain[lesserFirst(a, b)]
+		at := m.chain[edgeKey(a, b)]
 		chain := m.chains[at.from:at.to]
 		if a < b {
 			for j := 1; j < len(chain); j++ {
@@ -178,6 +185,9 @@ func (m *mesh) steps(loop []int, do func(a, b int)) {
 		}
 	}
 }
+
+// edgeKey is one number for the edge between two points, whichever comes first.
+func edgeKey(a, b int) uint64 { return uint64(min(a, b))<<32 | uint64(max(a, b)) }
 
 func lesserFirst(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 
