@@ -41,21 +41,23 @@ func AppendNumber(b []byte, x float64, places int) []byte {
 		u /= 10
 		places--
 	}
-	from := len(b)
-	b = strconv.AppendUint(b, u, 10)
-	if places == 0 {
-		return b
+	var room [24]byte // the 16 figures of 1<<53, or a figure, a point and 9 of them
+	at := len(room)
+	if places > 0 {
+		for range places {
+			at--
+			room[at] = '0' + byte(u%10)
+			u /= 10
+		}
+		at--
+		room[at] = '.'
 	}
-	for len(b)-from <= places { // a figure before the point
-		b = append(b, 0)
-		copy(b[from+1:], b[from:])
-		b[from] = '0'
+	for first := true; first || u > 0; first = false {
+		at--
+		room[at] = '0' + byte(u%10)
+		u /= 10
 	}
-	at := len(b) - places
-	b = append(b, 0)
-	copy(b[at+1:], b[at:])
-	b[at] = '.'
-	return b
+	return append(b, room[at:]...)
 }
 
 // long writes numbers of more than 15 figures, and what is no number.
