@@ -11,25 +11,33 @@ import (
 func (s *Sheet) Bounds() Box {
 	b := NoBox()
 	for _, it := range s.Items {
-		b = b.With(extremes(it)...)
+		if o := ItemBounds(it); !o.Empty() {
+			b = b.With(o.Min, o.Max)
+		}
 	}
 	return b
 }
 
 // ItemBounds returns the box of one item, as Bounds does for a sheet.
-func ItemBounds(it Item) Box { return NoBox().With(extremes(it)...) }
+func ItemBounds(it Item) Box {
+	switch t := it.(type) {
+	case *Path: // nearly all items are, and most have no holes
+		b := NoBox().With(t.Pts...)
+		for _, h := range t.Holes {
+			b = b.With(h...)
+		}
+		return b
+	case *Circle:
+		r := vec.P{X: t.R, Y: t.R}
+		return Box{t.C.Sub(r), t.C.Add(r)}
+	}
+	return NoBox().With(extremes(it)...)
+}
 
-// extremes returns points whose box is the box of the item.
+// extremes returns points whose box is the box of an item that is neither a path
+// nor a whole circle.
 func extremes(it Item) []vec.P {
 	switch t := it.(type) {
-	case *Path:
-		pts := append([]vec.P(nil), t.Pts...)
-		for _, h := range t.Holes {
-			pts = append(pts, h...)
-		}
-		return pts
-	case *Circle:
-		return (&Ellipse{C: t.C, RX: t.R, RY: t.R}).extremes()
 	case *Arc:
 		return t.Ellipse().extremes()
 	case *Ellipse:

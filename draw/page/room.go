@@ -62,3 +62,29 @@ func AnyHits(items []draw.Item, b draw.Box) bool {
 	}
 	return false
 }
+
+// Obstacle is an item that is asked many times whether it touches a box.
+type Obstacle struct {
+	around draw.Box
+	path   *draw.Path // nil for an item that takes up all the box around it
+}
+
+// ObstacleOf returns an item as an obstacle. What it tells is as the item was then.
+func ObstacleOf(it draw.Item) Obstacle {
+	switch t := it.(type) {
+	case *draw.Path:
+		return Obstacle{draw.ItemBounds(t), t}
+	case *draw.Text:
+		return Obstacle{font.Turned(t), nil}
+	}
+	return Obstacle{draw.ItemBounds(it), nil}
+}
+
+// Hits reports what the function Hits reports of the item.
+func (o Obstacle) Hits(b draw.Box) bool {
+	if o.path == nil {
+		return Overlap(o.around, b)
+	}
+	apart := o.around.Min.X > b.Max.X || b.Min.X > o.around.Max.X || o.around.Min.Y > b.Max.Y || b.Min.Y > o.around.Max.Y
+	return !apart && Hits(o.path, b)
+}

@@ -2,6 +2,7 @@ package raise
 
 import (
 	"math"
+	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -177,11 +178,15 @@ func (p *scenePicture) arrow(s *draw.Sheet, f block.Field, first int, d vec.P, w
 	up := math.Abs(d.Y)*arrowLong + math.Abs(d.X)*2*arrowHalf
 	h := up + raiseText*1.4 + 4
 	best, found := vec.At(f.X0+w/2, f.Y1-h/2), false
+	var stands []page.Obstacle
+	for _, it := range s.Items[first:] {
+		stands = append(stands, page.ObstacleOf(it))
+	}
 	for x := f.X0 + w/2; x <= f.X1-w/2; x += 2 {
 		for y := f.Y0 + h/2; y <= f.Y1-h/2; y += 2 {
 			c := vec.At(x, y)
 			box := draw.Box{Min: c.Sub(vec.At(w/2, h/2)), Max: c.Add(vec.At(w/2, h/2))}
-			if (!found || c.Dist(goal) < best.Dist(goal)) && !page.AnyHits(s.Items[first:], box) {
+			if (!found || c.Dist(goal) < best.Dist(goal)) && !slices.ContainsFunc(stands, func(o page.Obstacle) bool { return o.Hits(box) }) {
 				best, found = c, true
 			}
 		}

@@ -202,17 +202,17 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 
 // about returns the items of the sheet that a word on a strip between two paper
 // x may not meet.
-func (p *facePage) about(r faceRow, from, to float64, loose bool) []draw.Item {
+func (p *facePage) about(r faceRow, from, to float64, loose bool) []page.Obstacle {
 	room := draw.Box{Min: vec.At(from, p.bottom(r)), Max: vec.At(to, r.top)}
 	wide := draw.PenFor(draw.Part, p.s.Step).Width
-	var out []draw.Item
+	var out []page.Obstacle
 	for _, it := range p.s.Items {
 		_, line := it.(*draw.Path)
 		if loose && line && it.Head().PenAt(p.s.Step).Width < wide {
 			continue
 		}
-		if page.Hits(it, room) {
-			out = append(out, it)
+		if o := page.ObstacleOf(it); o.Hits(room) {
+			out = append(out, o)
 		}
 	}
 	return out
@@ -243,7 +243,7 @@ func (p *facePage) plainWood(r faceRow, b draw.Box) bool {
 
 // free reports whether a box on a strip lies in drawn wood and meets none of the
 // items.
-func (p *facePage) free(b draw.Box, items []draw.Item) bool {
+func (p *facePage) free(b draw.Box, items []page.Obstacle) bool {
 	in := false
 	for _, s := range p.st.pieces {
 		in = in || b.Min.X >= p.x0+s.x && b.Max.X <= p.x0+s.x+s.Long()*p.k
@@ -252,7 +252,7 @@ func (p *facePage) free(b draw.Box, items []draw.Item) bool {
 		return false
 	}
 	for _, it := range items {
-		if page.Hits(it, b) {
+		if it.Hits(b) {
 			return false
 		}
 	}
