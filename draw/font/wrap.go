@@ -30,26 +30,50 @@ func wrapParagraph(para string, width, height float64, bold bool) []string {
 	if len(words) == 0 {
 		return []string{""}
 	}
-	f := faceOf(bold)
 	var out []string
-	cur := words[0]
-	long, last := Measure(cur, height, bold), simple(cur)
-	for _, w := range words[1:] {
-		next, whole := cur+" "+w, simple(w)
-		var l float64
-		if last && whole { // with no fraction at the gap, nothing moves up
-			l = long + f.width(" ", height) + f.width(w, height)
-		} else {
-			l = Measure(next, height, bold)
+	from := 0 // the first word of the line
+	l := measuring(words[0], height, bold)
+	for i, w := range words[1:] {
+		next := l.with(w)
+		if next.wide() <= width {
+			l = next
+			continue
 		}
-		if l > width {
-			out = append(out, cur)
-			next, l = w, Measure(w, height, bold)
-		}
-		cur, long, last = next, l, whole
+		out = append(out, strings.Join(words[from:i+1], " "))
+		from, l = i+1, measuring(w, height, bold)
 	}
-	return append(out, cur)
+	return append(out, strings.Join(words[from:], " "))
 }
+
+// measured is a line that grows word by word. Between two words with no fraction
+// nothing moves up: what stands before such a gap is not measured again.
+type measured struct {
+	before float64 // width up to the last such gap
+	after  string  // what stands behind it
+	long   float64 // the width of that
+	whole  bool    // the last word has no fraction
+	height float64
+	bold   bool
+}
+
+func measuring(w string, height float64, bold bool) measured {
+	return measured{after: w, long: Measure(w, height, bold), whole: simple(w), height: height, bold: bold}
+}
+
+// with returns the line with one more word.
+func (l measured) with(w string) measured {
+	whole := simple(w)
+	if l.whole && whole {
+		l.before += l.long + faceOf(l.bold).width(" ", l.height)
+		l.after = w
+	} else {
+		l.after += " " + w
+	}
+	l.long, l.whole = Measure(l.after, l.height, l.bold), whole
+	return l
+}
+
+func (l measured) wide() float64 { return l.before + l.long }
 
 // simple reports whether a word is set as it stands, with no fraction in it.
 func simple(w string) bool { return settled(w) && !hasStroke(w) }

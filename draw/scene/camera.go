@@ -49,7 +49,8 @@ func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 				q.worth *= 1.15 // things are mostly seen from above
 			}
 			// With nothing in the way: no more than that is seen.
-			q.most = q.worth * math.Sqrt(showing(c, s.receiver, nil)*showing(c, s.enterer, nil))
+			q.free = showing(c, s.enterer, nil)
+			q.most = q.worth * math.Sqrt(showing(c, s.receiver, nil)*q.free)
 			shots = append(shots, q)
 		}
 	}
@@ -65,11 +66,12 @@ type stage struct {
 	end               []vec.V // corners of the tenon's end, a little before it
 }
 
-// shot is a camera that may be chosen: what it is worth but for what it sees, the
-// most that it can score, and what it does score, -1 before that is known.
+// shot is a camera that may be chosen: what it is worth but for what it sees, what
+// the enterer shows with nothing in the way, the most that it can score, and what
+// it does score, -1 where that is not known because others score more.
 type shot struct {
-	cam                view.Camera
-	worth, most, score float64
+	cam                      view.Camera
+	worth, free, most, score float64
 }
 
 // worth tells how well the directions of the joint lie in the picture.
@@ -96,12 +98,20 @@ func (s *stage) best(shots []shot) view.Camera {
 	top := -1.0
 	for _, i := range order {
 		q := &shots[i]
-		if q.most < top*(1-1e-6) {
+		least := top * (1 - 1e-6)
+		if q.most < least {
 			break
 		}
 		view := facing(s.walls, q.cam.Toward)
-		q.score = q.worth * (0.4 + 0.6*inSight(s.end, view))
-		q.score *= math.Sqrt(showing(q.cam, s.receiver, view) * showing(q.cam, s.enterer, view))
+		end := 0.4 + 0.6*inSight(s.end, view)
+		if q.most*end < least {
+			continue
+		}
+		k, receiver := q.worth*end, showing(q.cam, s.receiver, view)
+		if k*math.Sqrt(receiver*q.free) < least {
+			continue
+		}
+		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, view))
 		top = max(top, q.score)
 	}
 	best, score := view.Isometric(), -1.0

@@ -24,14 +24,16 @@ func wallsOf(cells []solid.Convex) []wall {
 type screen struct {
 	walls []wall
 	steep [][]float64 // of each plane, how it faces the viewer: 1 squarely
+	last  int         // the wall that hid a point last, and may hide the next
 }
 
 // facing returns the walls as they stand before a viewer in direction d.
 func facing(walls []wall, d vec.V) *screen {
-	s := &screen{walls, make([][]float64, len(walls))}
+	s := &screen{walls: walls, steep: make([][]float64, len(walls))}
 	for i, w := range walls {
-		for _, pl := range w {
-			s.steep[i] = append(s.steep[i], pl.N.Dot(d))
+		s.steep[i] = make([]float64, len(w))
+		for k, pl := range w {
+			s.steep[i][k] = pl.N.Dot(d)
 		}
 	}
 	return s
@@ -39,11 +41,15 @@ func facing(walls []wall, d vec.V) *screen {
 
 // clear reports whether nothing stands between p and the viewer.
 func (s *screen) clear(p vec.V) bool {
-	if s == nil {
+	if s == nil || len(s.walls) == 0 {
 		return true
+	}
+	if s.walls[s.last].between(p, s.steep[s.last]) {
+		return false
 	}
 	for i, w := range s.walls {
 		if w.between(p, s.steep[i]) {
+			s.last = i
 			return false
 		}
 	}
