@@ -25,7 +25,7 @@ type patch struct {
 type mesh struct {
 	v       []vec.V
 	bucket  map[uint64]int // the newest point in a bucket
-	older   []int            // the point in a bucket before each, -1 for none
+	older   []int          // the point in a bucket before each, -1 for none
 	patches []patch
 	chain   map[uint64]span // edge -> points from one end to the other, the lesser first
 	chains  []int
