@@ -9,13 +9,14 @@ import (
 // layout's, then what whoever laid it needs, then the layout's for the entering
 // role, then the joint's own, then the adjustments that select it.
 func (s *solver) settle() {
-	hit := make([]bool, len(s.Description.Adjust))
+	hit := make([][]*settled, len(s.Description.Adjust))
 	for _, q := range s.Pacts {
 		p := &settled{Pact: q}
 		s.joints = append(s.joints, p)
+		s.unheeded(p.User, []*settled{p})
 		for i, a := range s.Description.Adjust {
 			if a.Joints.Set && s.selects(a.Joints, p.E, p.R) {
-				hit[i] = true
+				hit[i] = append(hit[i], p)
 				p.User = p.User.With(a.Joint)
 			}
 		}
@@ -28,8 +29,11 @@ func (s *solver) settle() {
 		s.draw(p)
 	}
 	for i, a := range s.Description.Adjust {
-		if a.Joints.Set && !hit[i] {
+		switch {
+		case a.Joints.Set && len(hit[i]) == 0:
 			s.unmatched(a.Joints, "joint")
+		case a.Joints.Set:
+			s.unheeded(a.Joint, hit[i])
 		}
 	}
 }
