@@ -11,10 +11,11 @@ import (
 
 // Subset returns a TrueType font of the glyphs of runes only, cut from ttf (a
 // TrueType font with glyf outlines). Glyphs are numbered anew, in their old
-// order; hinting, kerning and glyph names are dropped. The cmap has one table, format 4 for the basic plane (OpenType
-// 1.9, chapters cmap, glyf, loca, head, maxp, post). Runes that the font does
-// not have, or beyond U+FFFF, are left out. The result is the same for the same
-// set of runes, in whatever order. It fails if ttf cannot be read.
+// order; hinting, kerning and glyph names are dropped. The cmap has one table,
+// format 4 for the basic plane (OpenType 1.9, chapters cmap, glyf, loca, head,
+// maxp, post). Runes that the font does not have, or beyond U+FFFF, are left out.
+// The result is the same for the same set of runes, in whatever order. It fails if
+// ttf cannot be read.
 func Subset(ttf []byte, runes []rune) ([]byte, error) {
 	src, err := readTables(ttf)
 	if err != nil {

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"pegwright/draw"
+	"pegwright/draw/block"
 	"pegwright/draw/view"
 	"pegwright/geom"
 	"pegwright/geom/vec"
@@ -44,6 +45,18 @@ func TakePicture(c view.Camera, parts []view.Part, hidden bool) Picture {
 		}
 	}
 	return p
+}
+
+// Fill draws the picture in the middle of a field, as large as it can be, and returns
+// where its points lie on the paper. A picture of nothing draws nothing.
+func (p Picture) Fill(s *draw.Sheet, f block.Field) (place func(vec.P) vec.P) {
+	if p.Box.Empty() {
+		return func(vec.P) vec.P { return f.Mid() }
+	}
+	k := min(f.W()/p.Box.W(), f.H()/p.Box.H())
+	place = func(q vec.P) vec.P { return f.Mid().Add(q.Sub(p.Box.Mid()).Mul(k)) }
+	s.Add(draw.Scaled(p.Items, k, place(vec.P{}))...)
+	return place
 }
 
 // FrameParts returns the timbers of the frame that have wood, where they stand,

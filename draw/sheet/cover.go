@@ -70,7 +70,7 @@ func (c cover) first(share float64) *page.Flow {
 	_, field := next(1)
 	high := share * field.H()
 	w := page.NewFlowUnder([]float64{0, high, high}, 3, next)
-	c.draw(w.S, block.Field{X0: w.Column(1).X0, Y0: w.Field.Y1 - high + 4, X1: w.Field.X1, Y1: w.Field.Y1})
+	c.picture.Fill(w.S, block.Field{X0: w.Column(1).X0, Y0: w.Field.Y1 - high + 4, X1: w.Field.X1, Y1: w.Field.Y1})
 	said := page.Texts(slices.Concat(ofFrame(c.f), ofWood(c.f), setout.Criteria(c.f)))
 	for _, x := range c.finds {
 		said = append(said, told(x))
@@ -82,16 +82,6 @@ func (c cover) first(share float64) *page.Flow {
 	criteria(w, c.f)
 	listed(w, c.finds)
 	return w
-}
-
-// draw draws the picture as large as the field allows.
-func (c cover) draw(s *draw.Sheet, f block.Field) {
-	p := c.picture
-	if p.Box.Empty() {
-		return
-	}
-	k := min(f.W()/p.Box.W(), f.H()/p.Box.H())
-	s.Add(draw.Scaled(p.Items, k, f.Mid().Sub(p.Box.Mid().Mul(k)))...)
 }
 
 // coverPage begins the n-th sheet of the cover; the first carries the title

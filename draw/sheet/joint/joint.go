@@ -114,9 +114,7 @@ func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
 	}
 	room := f
 	room.X1 -= wide + 8
-	k := min(room.W()/pic.Box.W(), room.H()/pic.Box.H())
-	place := func(q vec.P) vec.P { return room.Mid().Add(q.Sub(pic.Box.Mid()).Mul(k)) }
-	s.Add(draw.Scaled(pic.Items, k, place(vec.P{}))...)
+	place := pic.Fill(s, room)
 	for i := range labels {
 		labels[i].At = place(labels[i].At)
 	}

@@ -85,13 +85,10 @@ func (p *set) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 	s.Links = append(s.Links, draw.Link{To: j.ID, Rect: cell.Box()})
 }
 
-// apart draws the exploded view with letters for its parts.
+// apart draws the exploded view.
 func (p *set) apart(s *draw.Sheet, f block.Field, j *geom.Joint) {
 	parts := scene.Exploded(j)
-	pic := scene.TakePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false)
-	k := min(f.W()/pic.Box.W(), f.H()/pic.Box.H())
-	move := f.Mid().Sub(pic.Box.Mid().Mul(k))
-	s.Add(draw.Scaled(pic.Items, k, move)...)
+	scene.TakePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false).Fill(s, f)
 }
 
 // detailWords says which joint is drawn, how many there are, and what holds it.

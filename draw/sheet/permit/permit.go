@@ -13,10 +13,10 @@ import (
 
 // Sheets returns the set for a building official: what is to be built and the
 // criteria as stated with blanks for the rest, plans and elevations with the
-// sizes of the timbers, the foundation as far as it is described,
-// a detail of every kind of joint, the joints with their reference values, and
-// the load path with blanks for what the designer of record decides. plans are
-// the views of the frame. The sheets are numbered P1, P2, … among themselves.
+// sizes of the timbers, the foundation as far as it is described, a detail of
+// every kind of joint, the joints with their reference values, and the load path
+// with blanks for what the designer of record decides. plans are the views of the
+// frame. The sheets are numbered P1, P2, … among themselves.
 func Sheets(f *geom.Frame, plans *plan.Set) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
