@@ -16,9 +16,9 @@ func Scaled(items []Item, k float64, move vec.P) []Item {
 		switch t := it.(type) {
 		case *Path:
 			c := *t
-			c.Pts = make([]vec.P, len(t.Pts))
-			for i, p := range t.Pts {
-				c.Pts[i] = to(p)
+			c.Pts, c.Holes = carried(t.Pts, to), nil
+			for _, h := range t.Holes {
+				c.Holes = append(c.Holes, carried(h, to))
 			}
 			out = append(out, &c)
 		case *Circle:
@@ -34,6 +34,15 @@ func Scaled(items []Item, k float64, move vec.P) []Item {
 			c.C, c.RX, c.RY = to(t.C), t.RX*k, t.RY*k
 			out = append(out, &c)
 		}
+	}
+	return out
+}
+
+// carried returns points where a map takes them.
+func carried(pts []vec.P, to func(vec.P) vec.P) []vec.P {
+	out := make([]vec.P, len(pts))
+	for i, p := range pts {
+		out[i] = to(p)
 	}
 	return out
 }
