@@ -1,6 +1,7 @@
 // Package tidy tells tests what a drawing sheet must keep: margins, heights of
-// lettering, air between words and lines, no page left nearly empty. Only tests
-// use it.
+// lettering, air between words and lines, leaders that run clear, no page left
+// nearly empty. It reads back what sheets and lists say, and walks along lines of
+// sight through the wood. Only tests use it.
 package tidy
 
 import (
