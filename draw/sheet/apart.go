@@ -50,9 +50,6 @@ func Apart(f *geom.Frame) []*draw.Sheet {
 	}
 }
 
-// mostNamed is how many timbers a picture of a frame can name at the very most.
-const mostNamed = 60
-
 // apartPicture takes the picture of parts of the frame, which stand at some of its
 // bents, pulled apart.
 func apartPicture(f *geom.Frame, parts []view.Part, lines []setout.Line, bents []int) picture {
@@ -93,23 +90,6 @@ func apartSheets(f *geom.Frame, pic picture, id, title string, names []string) [
 
 // mostTold is how many timbers the title block of a picture may tell.
 const mostTold = 2
-
-// partsIn returns the timbers of some bays, longer ones cut off a little beyond
-// them.
-func partsIn(f *geom.Frame, x setout.Bays) []view.Part {
-	cam := view.Front()
-	chosen := x.Timbers(f.Timbers, cam)
-	var out []view.Part
-	for _, p := range scene.FrameParts(f) {
-		if slices.Contains(chosen, f.Timber(p.Owner)) {
-			out = append(out, p)
-		}
-	}
-	return setout.Sawn(out, x.Planes(cam)...)
-}
-
-// cutBeyond is how far beyond its bents a part of a pictured frame is cut off, mm.
-const cutBeyond = 600.0
 
 // apartShift returns how far a timber is carried: a bent by its number, what
 // lies between bents by its place, all in the same measure, and up or down by
