@@ -99,6 +99,9 @@ func (t *Timber) IdealPlane(n int) solid.Plane {
 	return solid.Plane{N: vec.V{Z: 1}, D: t.Ideal[1]}
 }
 
+// Across is the ideal size square to face n (1 to 4), mm.
+func (t *Timber) Across(n int) float64 { return t.Ideal[(n+1)%2] }
+
 // FaceToward returns the face (1 to 4) whose outward normal is nearest to the
 // frame direction d.
 func (t *Timber) FaceToward(d vec.V) int {

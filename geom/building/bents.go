@@ -20,6 +20,8 @@ type bent struct {
 	post      map[string]*scheme.Stick // by wall
 }
 
+// layBents sets the bents one bay apart. The end bents look outward, the inner ones
+// toward bent 1.
 func (p *plan) layBents() {
 	p.length = 0
 	for _, l := range p.b.Bays {

@@ -102,6 +102,7 @@ func (p *plan) braceIn(set spec.BraceSet, bt *bent) bool {
 	return has(set.In, "bents") || gable && has(set.In, "gables") || !gable && has(set.In, "inner bents")
 }
 
+// picked reports whether a list of numbers, empty for all, holds n.
 func picked(list []spec.Number, n int) bool {
 	for _, x := range list {
 		if int(x.V) == n {
@@ -111,6 +112,7 @@ func picked(list []spec.Number, n int) bool {
 	return len(list) == 0
 }
 
+// bentKnees are the braces that a set asks for in the cross frames.
 func (p *plan) bentKnees(set spec.BraceSet) []*knee {
 	var r []*knee
 	for _, bt := range p.bents {
@@ -130,6 +132,7 @@ func (p *plan) bentKnees(set spec.BraceSet) []*knee {
 	return r
 }
 
+// wallKnees are the braces that a set asks for along the eave walls, two in a bay.
 func (p *plan) wallKnees(set spec.BraceSet) []*knee {
 	var r []*knee
 	if !has(set.In, "walls") {

@@ -192,6 +192,7 @@ func (p *plan) splitAt(st *scheme.Stick, at []spot) {
 	}
 }
 
+// ids are the ids of sticks, in order.
 func ids(list []*scheme.Stick) []string {
 	var r []string
 	for _, st := range list {

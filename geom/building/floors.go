@@ -53,6 +53,7 @@ func (p *plan) layFloor() {
 	}
 }
 
+// joistSize is the section of joists: their own, or that of the role.
 func (p *plan) joistSize(own spec.Section) (w, d float64) {
 	if own.Set {
 		return own.A, own.B

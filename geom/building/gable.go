@@ -18,6 +18,8 @@ func (p *plan) layPairs() {
 	p.stations(p.rafterPair)
 }
 
+// rafterPair sets pair k with its reference sides at x, looking along side, and its
+// collar where it has one.
 func (p *plan) rafterPair(k int, x float64, side vec.V) {
 	s := p.s
 	w, _ := s.Size("rafter")

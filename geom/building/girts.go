@@ -25,6 +25,8 @@ type row struct {
 	missed []string
 }
 
+// layGirts lays the girts wall by wall. Those of gable walls lie lower where both kinds
+// of wall have them: their mortises would meet in the corner posts.
 func (p *plan) layGirts() {
 	g := p.b.Girts
 	if !g.Set || g.No {
@@ -124,6 +126,7 @@ func (p *plan) girtRow(r *row, asked, z, d float64) {
 	}
 }
 
+// girtNote says where the girts of a row are not at the height asked for.
 func (p *plan) girtNote(r *row, asked, z, at float64) {
 	s := p.s
 	if math.Abs(at-z) > 1e-6 {
@@ -170,6 +173,7 @@ func (p *plan) girtsOf(r *row, z, d float64, each bool) {
 	}
 }
 
+// girt lays one girt between two uprights with its top at z.
 func (p *plan) girt(id string, r *row, a, b vertical, z float64, bay int) {
 	s := p.s
 	wd, d := s.Size("girt")

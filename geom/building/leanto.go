@@ -22,6 +22,7 @@ type leanTo struct {
 	deep   float64 // of the rafters' seats
 }
 
+// layLeanTos lays the lower roofs against the eave walls, one a wall.
 func (p *plan) layLeanTos() {
 	taken := map[string]bool{}
 	for _, ask := range p.b.LeanTos {
@@ -37,6 +38,7 @@ func (p *plan) layLeanTos() {
 	}
 }
 
+// leanTo plans a lean-to: its roof is that of a shed with its high side at the wall.
 func (p *plan) leanTo(ask spec.LeanTo) *leanTo {
 	own := *p
 	own.b.Roof = spec.Roof{At: ask.At, Set: true, Shape: spec.Text{S: "shed", Set: true}, Pitch: ask.Pitch, HighWall: spec.Text{S: ask.Wall.S, Set: true},

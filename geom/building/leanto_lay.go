@@ -118,6 +118,7 @@ func (l *leanTo) girt(bt *bent, post *scheme.Stick) {
 		"set the ledger higher, or shorten the braces")
 }
 
+// girtAt lays the girt of a bent with its top at z.
 func (l *leanTo) girtAt(bt *bent, post *scheme.Stick, z float64) {
 	s := l.s
 	w, d := s.Size("girt")

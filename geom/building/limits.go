@@ -93,6 +93,7 @@ type spread struct {
 	asked   bool
 }
 
+// spreads are all kinds of stick that a building makes by a spacing.
 func (p *plan) spreads() []spread {
 	s, b, bays := p.s, p.b, float64(len(p.b.Bays))
 	slopes := float64(2 + len(b.LeanTos))

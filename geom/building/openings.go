@@ -20,6 +20,7 @@ type opening struct {
 	first, end *scheme.Stick
 }
 
+// layOpenings lays the doors and windows. Each must be clear of those before it.
 func (p *plan) layOpenings() {
 	var done []*opening
 	for i, o := range p.b.Openings {
@@ -49,6 +50,8 @@ func (p *plan) bayOf(w wall, o spec.Opening) (a, b vertical, n int, ok bool) {
 	return main[n-1], main[n], n, true
 }
 
+// layOpening lays the posts of one opening, its header and, for a window, its rail. It
+// returns nil where the opening has no room.
 func (p *plan) layOpening(i int, o spec.Opening, done []*opening) *opening {
 	s := p.s
 	w := p.wallNamed(o.Wall.Or("south"))

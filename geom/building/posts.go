@@ -9,6 +9,7 @@ import (
 	"pegwright/geom/vec"
 )
 
+// wallY is the y of the outside of an eave wall.
 func (p *plan) wallY(wall string) float64 {
 	if wall == "north" {
 		return p.span
@@ -16,6 +17,7 @@ func (p *plan) wallY(wall string) float64 {
 	return 0
 }
 
+// layPosts stands a post at each wall in each bent.
 func (p *plan) layPosts() {
 	s := p.s
 	a, b := s.Size("post")
@@ -47,6 +49,7 @@ func (p *plan) layPosts() {
 	}
 }
 
+// layPlates lays a plate on the posts of each wall.
 func (p *plan) layPlates() {
 	s := p.s
 	w, d := s.Size("plate")

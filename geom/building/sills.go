@@ -97,6 +97,8 @@ func (p *plan) layPiers() {
 	}
 }
 
+// piersBetween sets piers under a sill between two others, at even distances of no more
+// than spacing.
 func (p *plan) piersBetween(st *scheme.Stick, from, to, spacing float64) {
 	n := int(math.Ceil((to-from)/spacing - 1e-9))
 	for i := 1; i < n; i++ {

@@ -10,6 +10,8 @@ import (
 	"pegwright/geom/vec"
 )
 
+// layTies lays a tie between the posts of each bent, below the plates, or over the
+// plates.
 func (p *plan) layTies() {
 	if p.overPlates() {
 		p.layTiesOver()

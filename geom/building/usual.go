@@ -26,6 +26,7 @@ type usual struct {
 	queenAt       float64 // queen post's middle, as a share of the span
 }
 
+// usualFor gives lengths that are round in the units of the description.
 func usualFor(u measure.Units) usual {
 	if u == measure.Metric {
 		return usual{shallow: 80, hold: 50, cornerDown: 100, footOff: 38, stagger: 50, seatWood: 12, tieDown: 150, legs: 600,

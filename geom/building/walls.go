@@ -19,6 +19,7 @@ type wall struct {
 	bt     *bent // of a gable wall
 }
 
+// walls are the four walls: the eave walls, then the gables.
 func (p *plan) walls() []wall {
 	first, last := p.bents[0], p.bents[len(p.bents)-1]
 	return []wall{
@@ -31,6 +32,7 @@ func (p *plan) walls() []wall {
 
 func (w wall) gable() bool { return w.bt != nil }
 
+// wallNamed is the wall of that name.
 func (p *plan) wallNamed(name string) wall {
 	for _, w := range p.walls() {
 		if w.name == name {
@@ -48,6 +50,7 @@ func (p *plan) sillOf(w wall) *scheme.Stick {
 	return p.sills[w.name]
 }
 
+// headOf is the level stick over the posts of a wall.
 func (p *plan) headOf(w wall) *scheme.Stick {
 	if w.gable() {
 		return w.bt.tie
@@ -75,6 +78,7 @@ func (p *plan) headUnder(w wall) float64 {
 	return head.High(up) - head.Timber.Ideal[head.DepthAxis()]
 }
 
+// has reports whether a list of words, empty for all, holds one.
 func has(list []spec.Text, word string) bool {
 	if len(list) == 0 {
 		return true

@@ -40,6 +40,7 @@ type proof struct {
 	ids      map[string]bool      // of timbers, joints and pegs
 }
 
+// newProof lays out what all proofs look at.
 func newProof(f *geom.Frame) *proof {
 	p := &proof{f: f, list: slices.Clone(f.Notes), index: map[*geom.Timber]int{}, timber: map[string]*geom.Timber{},
 		joint: map[string]*geom.Joint{}, of: timberIndex(f), surfaces: map[*geom.Timber][]solid.Polygon{}, broken: map[*geom.Timber]bool{},
@@ -89,6 +90,7 @@ func Check(f *geom.Frame) []finding.Finding {
 	return p.list
 }
 
+// add adds a finding.
 func (p *proof) add(s finding.Severity, rule string, f finding.Finding) {
 	f.Severity, f.Rule = s, rule
 	p.list = append(p.list, f)
@@ -131,6 +133,7 @@ func (p *proof) hole(g geom.Peg, m peg.Margin) string {
 		g.ID, p.show(m.Distance), where, m.Distance/g.Bore, m.Least/g.Bore)
 }
 
+// offset holds the offset of a peg against what the wood of the receiver takes.
 func (p *proof) offset(j *geom.Joint, g geom.Peg) {
 	f := finding.Finding{Timbers: []string{j.Of.ID, j.Into.ID}, Joints: []string{j.ID}, At: j.At}
 	if g.OffsetAt.Line > 0 {
@@ -198,6 +201,7 @@ func (p *proof) strength() {
 	}
 }
 
+// counted writes a number of things.
 func counted(n int, what string) string {
 	if n == 1 {
 		return "1 " + what

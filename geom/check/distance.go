@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"slices"
 
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
@@ -63,7 +64,7 @@ func between(a, b shape) float64 {
 			return 0
 		}
 		w := diff(v.Neg())
-		if v.Dot(v.Sub(w)) <= fine*dist || holdsPoint(simplex, w) {
+		if v.Dot(v.Sub(w)) <= fine*dist || slices.Contains(simplex, w) {
 			return dist
 		}
 		next, rest := nearest(append(simplex, w))
@@ -76,15 +77,6 @@ func between(a, b shape) float64 {
 		}
 	}
 	return v.Len()
-}
-
-func holdsPoint(list []vec.V, p vec.V) bool {
-	for _, q := range list {
-		if q == p {
-			return true
-		}
-	}
-	return false
 }
 
 // nearest returns the point nearest to the origin of the simplex with the

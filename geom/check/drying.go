@@ -49,6 +49,7 @@ type slackened struct {
 	first  float64 // moisture at which the first goes slack, percent
 }
 
+// add adds a joint and what drying leaves of its draw, mm.
 func (s *slackened) add(p *proof, j *geom.Joint, left float64) {
 	s.joints, s.worst = append(s.joints, j.ID), min(s.worst, left)
 	if c := p.f.DrawCurve(j, &j.Pegs[0], 8); c.Goes {

@@ -47,7 +47,7 @@ func lower(t *geom.Timber) (face int, out vec.V, ok bool) {
 // notched measures how deep a joint cuts into a timber from below.
 func (p *proof) notched(j *geom.Joint, t *geom.Timber, face int, out vec.V) {
 	ideal := geom.BlankOf(t.Length, t.Ideal, t.Ideal)
-	depth := depthOf(t, face)
+	depth := t.Across(face)
 	most := 0.0
 	for _, c := range t.Cuts {
 		if c.Joint != j.ID || c.Name == "mortise" || c.Name == "slot" || p.skin(t, c) {
@@ -82,6 +82,7 @@ func (p *proof) notched(j *geom.Joint, t *geom.Timber, face int, out vec.V) {
 	p.add(s, "notch", f)
 }
 
+// fraction is the word for a part of a depth.
 func fraction(part float64) string {
 	if part == Seated {
 		return "third"
@@ -89,17 +90,9 @@ func fraction(part float64) string {
 	return "quarter"
 }
 
-// depthOf is a timber's ideal size square to face n.
-func depthOf(t *geom.Timber, n int) float64 {
-	if n == 1 || n == 3 {
-		return t.Ideal[0]
-	}
-	return t.Ideal[1]
-}
-
 // housed warns of a housing that takes too much of its receiver.
 func (p *proof) housed(j *geom.Joint) {
-	depth := depthOf(j.Into, j.Entered)
+	depth := j.Into.Across(j.Entered)
 	if j.Housing <= Housed*depth+0.1 {
 		return
 	}

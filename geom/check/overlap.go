@@ -8,6 +8,7 @@ import (
 	"pegwright/geom"
 	"pegwright/geom/finding"
 	"pegwright/geom/solid"
+	"pegwright/geom/vec"
 )
 
 // maxOverlaps is how many pairs of timbers that fill the same space are named.
@@ -125,10 +126,10 @@ func Shared(a, b *solid.Body) float64 {
 	cb := b.Cells()
 	boxes := make([]box, len(cb))
 	for i, d := range cb {
-		boxes[i] = cellBox(d)
+		boxes[i] = boundsOf(d)
 	}
 	for _, c := range a.Cells() {
-		bc := cellBox(c)
+		bc := boundsOf(c)
 		for i, d := range cb {
 			if !apart(bc, boxes[i]) {
 				most = max(most, solid.Common(c, d).Thickness())
@@ -141,16 +142,16 @@ func Shared(a, b *solid.Body) float64 {
 // box is an axis-aligned box.
 type box struct{ lo, hi [3]float64 }
 
-func cellBox(c solid.Convex) box {
-	lo, hi := c.Bounds()
-	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
-}
+// bounded is a volume that knows its extent, mm.
+type bounded interface{ Bounds() (lo, hi vec.V) }
 
-func boundsOf(b *solid.Body) box {
+// boundsOf is the box round a volume.
+func boundsOf(b bounded) box {
 	lo, hi := b.Bounds()
 	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
 }
 
+// apart reports whether two boxes share no more than skin.
 func apart(a, b box) bool {
 	for i := range 3 {
 		if a.lo[i] > b.hi[i]-Thick || b.lo[i] > a.hi[i]-Thick {

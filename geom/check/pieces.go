@@ -19,7 +19,7 @@ func (p *proof) fitted() {
 	var all []driven
 	for _, j := range p.f.Joints {
 		for _, g := range j.Pieces {
-			d := driven{j, g, cellBox(g.Solid)}
+			d := driven{j, g, boundsOf(g.Solid)}
 			for i, t := range p.f.Timbers {
 				if apart(d.b, p.boxes[i]) {
 					continue
@@ -44,15 +44,16 @@ func (p *proof) fitted() {
 // within returns the greatest thickness that a convex volume shares with a
 // body, millimetres.
 func within(c solid.Convex, b *solid.Body) float64 {
-	most, about := 0.0, cellBox(c)
+	most, about := 0.0, boundsOf(c)
 	for _, cell := range b.Cells() {
-		if !apart(about, cellBox(cell)) {
+		if !apart(about, boundsOf(cell)) {
 			most = max(most, solid.Common(c, cell).Thickness())
 		}
 	}
 	return most
 }
 
+// clashing stops a wedge or key of a joint whose room something else fills.
 func (p *proof) clashing(j *geom.Joint, g geom.Piece, with string, thick float64, also finding.Pos, timbers ...string) {
 	p.add(finding.Stop, "overlap", finding.Finding{Timbers: append([]string{j.Of.ID, j.Into.ID}, timbers...), Joints: []string{j.ID}, At: j.At, Also: others(j.At, also),
 		Text: fmt.Sprintf("the %s %s and %s would fill the same space, %s thick", g.Kind, g.ID, with, p.show(thick)),

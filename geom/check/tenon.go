@@ -38,6 +38,7 @@ func (p *proof) tenon(j *geom.Joint) {
 	p.around(j, about)
 }
 
+// faceWord puts the role of a face of a blank into the words of the timber.
 func faceWord(t *geom.Timber, role string) string {
 	var n int
 	if _, err := fmt.Sscanf(role, "face %d", &n); err == nil && n >= 1 && n <= 4 {

@@ -127,6 +127,7 @@ func (p *proof) thrust() {
 	}
 }
 
+// pushing warns of rafters that push outward for one reason.
 func (p *proof) pushing(list []push) {
 	f := finding.Finding{At: list[0].rafters[0].At, Mend: list[0].mend}
 	what := "pair"
@@ -240,6 +241,7 @@ func (p *proof) spans(t, rafter *geom.Timber) bool {
 	return level(t) && math.Abs(t.Place.X.Dot(run(rafter))) > 1-1e-3
 }
 
+// joined reports whether a joint holds two timbers together.
 func (p *proof) joined(a, b *geom.Timber) bool {
 	for _, j := range p.of[a] {
 		if other(j, a) == b {

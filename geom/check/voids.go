@@ -41,13 +41,13 @@ func (p *proof) voidsOf(t *geom.Timber) []void {
 	var r []void
 	for _, c := range t.Cuts {
 		if in := solid.Common(c.Solid, ideal); in.Thickness() > 0.1 {
-			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: cellBox(in), shallow: c.Name == "housing", skin: p.skin(t, c)})
+			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: boundsOf(in), shallow: c.Name == "housing", skin: p.skin(t, c)})
 		}
 	}
 	for _, b := range t.Bores {
 		from, to := inside(t, b)
 		d := b.Diameter / 2
-		ends := cellBox(solid.Convex{V: []vec.V{from, to}})
+		ends := boundsOf(solid.Convex{V: []vec.V{from, to}})
 		r = append(r, void{joint: b.Joint, what: "bore", peg: b.Peg, shape: cylinder(from, to, b.Diameter), box: ends.grown(d)})
 	}
 	return r
@@ -134,6 +134,8 @@ func (q pair) worse(r pair) bool {
 	return q.rank() > r.rank()
 }
 
+// rank is higher where both voids are cuts that go deep, and lower where they only
+// skim the wood.
 func (q pair) rank() int {
 	n := 0
 	for _, v := range []void{q.a, q.b} {
@@ -197,6 +199,7 @@ func (p *proof) crossed(t *geom.Timber, q pair, b *geom.Joint) (text, mend strin
 	return fmt.Sprintf("the %s and the %s run into each other in %s", one, two, t.ID), "stagger the two along the timber, or make them shallower"
 }
 
+// words names a void: the bore of a peg, or a cut of a joint.
 func (v void) words() string {
 	if v.peg != "" {
 		return "bore of " + v.peg

@@ -84,7 +84,7 @@ func cutAngled(s Site) Result {
 	j := &res.Joint
 	reach := s.E.Ideal[0] + s.E.Ideal[1]
 	j.LetIn = letIn(s, a, q.n, q.nose, q.nose+q.lean*reach/q.sin, q.v0, q.v1)
-	foot := q.nose + q.lean*s.depthInPlane(q.inner)/q.sin
+	foot := q.nose + q.lean*s.E.Across(q.inner)/q.sin
 	j.Bearing = q.bearing(s, foot).Plane
 	mortise := q.mortise(s, foot)
 	res.R, res.E = q.receiverCuts(s, j, mortise), q.entererCuts(s, j)
@@ -181,14 +181,7 @@ func crossAt(t *geom.Timber, n int, pl solid.Plane) float64 {
 	return t.Place.In(at).X - pl.Height(at)/pl.N.Dot(t.Place.X)
 }
 
-// depthInPlane is the enterer's ideal size square to its faces outer and inner.
-func (s Site) depthInPlane(inner int) float64 {
-	if inner == 1 || inner == 3 {
-		return s.E.Ideal[0]
-	}
-	return s.E.Ideal[1]
-}
-
+// pegs bores the pegs along the receiver.
 func (q angledShape) pegs(s Site, res *Result) {
 	set, a := s.Set, q.a
 	d := s.away()
@@ -227,6 +220,7 @@ func (q angledShape) edge(s Site, face int, name string) peg.Rule {
 	return rule(s.E, s.Set, name, peg.Edge, n, -pl.Height(q.a.O))
 }
 
+// dims asks for the dimensions that an angled joint is scribed with.
 func (q angledShape) dims(s Site, j *geom.Joint, foot float64) {
 	a, h := q.a, s.Set.Housing
 	d := dimmer{j: j, a: a}

@@ -36,6 +36,7 @@ type bridleShape struct {
 	v0             float64
 }
 
+// bridleOf lays out a bridle in the plane of its two timbers.
 func bridleOf(s Site) bridleShape {
 	ra := s.R.Place.X
 	if s.REnd == geom.Finish {
@@ -173,6 +174,7 @@ func (b bridleShape) rules(s Site, a geom.Axes) []peg.Rule {
 	}
 }
 
+// dims asks for the dimensions that a bridle is scribed with.
 func (b bridleShape) dims(s Site, j *geom.Joint, r0, r1 float64) {
 	c := b.corners()
 	d := dimmer{j: j, a: j.Axes}

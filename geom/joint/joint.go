@@ -287,7 +287,7 @@ func letIn(s Site, a geom.Axes, n int, u0, u1, v0, v1 float64) float64 {
 	return most + s.Set.Housing
 }
 
-// acrossSize is the receiver's ideal size along V, and depthSize along W.
+// sizes are the ideal sizes of a timber along V and W of a joint in its face n.
 func sizes(r *geom.Timber, n int) (across, depth float64) {
 	if n == 1 || n == 3 {
 		return r.Ideal[1], r.Ideal[0]

@@ -136,6 +136,7 @@ func (q lapShape) crossings(ref bool) [2]float64 {
 	return [2]float64{min(u0, u1), max(u0, u1)}
 }
 
+// places are the points of a lap that are struck on the enterer.
 func (q lapShape) places(s Site) []geom.Place {
 	p := []geom.Place{{On: s.E, Label: "shoulder on the reference arris", X: arrisAt(s.E, q.near)}}
 	if s.End == geom.Mid {
@@ -148,6 +149,7 @@ func (q lapShape) places(s Site) []geom.Place {
 	return append(p, geom.Place{On: s.R, Label: "near edge on the other side", X: u[0]}, geom.Place{On: s.R, Label: "far edge on the other side", X: u[1]})
 }
 
+// dims asks for the dimensions that a lap is scribed with.
 func (q lapShape) dims(s Site, j *geom.Joint) {
 	a := q.a
 	c := q.corners()

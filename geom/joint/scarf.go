@@ -41,6 +41,7 @@ type scarfShape struct {
 	half    float64 // half the length
 }
 
+// scarfOf lays out a scarf along the line of its two sticks.
 func scarfOf(s Site) scarfShape {
 	pl := s.R.Place
 	level := math.Abs(pl.Z.Z) > math.Abs(pl.Y.Z)+tol // z is the plumber of the two

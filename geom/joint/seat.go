@@ -81,6 +81,7 @@ func shapeSeat(s Site) seatShape {
 	return q
 }
 
+// sign is the sign of x, 1 for zero.
 func sign(x float64) float64 {
 	if x < 0 {
 		return -1
@@ -88,12 +89,15 @@ func sign(x float64) float64 {
 	return 1
 }
 
-// at is the half-space beyond (s=+1 keeps y <= v) a plumb plane at y.
+// plumb is the side of a cut at a plumb plane, y inward of the plate's outer
+// face: with s = 1 the cut lies on the outer side of it, with s = -1 on the inner.
 func (q seatShape) plumb(s, y float64, role string) solid.Side {
 	n := q.in.Mul(s)
 	return solid.Side{Plane: solid.Plane{N: n, D: n.Dot(q.outer) + s*y}, Role: role}
 }
 
+// start is what both kinds of seat have: lines, places, and the underside
+// brought to the ideal section.
 func (q seatShape) start(s Site, title string) (Result, *carver, *carver) {
 	res := base(s, q.a, q.n, title)
 	res.Joint.Moves = []geom.Move{{Direction: q.a.W.Neg(), Distance: q.cross * q.sin / q.cos}}

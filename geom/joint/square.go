@@ -137,6 +137,7 @@ func (q squareShape) bearingEdge() (u float64, name string, sign float64) {
 	return q.t0, "tenon edge", 1
 }
 
+// lines are the edges of the enterer, scribed round the receiver.
 func (q squareShape) lines(s Site) []geom.Line {
 	edge, name, _ := q.bearingEdge()
 	other := q.u0 + q.u1 - edge

@@ -100,6 +100,7 @@ func balance(t *geom.Timber) vec.V {
 	return solid.NewBody(t.Blank).Centroid()
 }
 
+// timberLoad is what one timber weighs to lift.
 func timberLoad(t *geom.Timber) Load {
 	green, dry := t.Weight()
 	return Load{green, dry, balance(t)}

@@ -147,6 +147,7 @@ func (l *lot) volume(length float64, imperial bool) (bought, cubic float64) {
 	return cubic, cubic
 }
 
+// cost is the price of one stick, where its wood has one.
 func (l *lot) cost(volume float64) any {
 	if !l.priced {
 		return nil

@@ -154,6 +154,7 @@ func pegRows(f *geom.Frame, stopped map[string]int) []pegRow {
 	return rows
 }
 
+// countPeg adds a peg to those like it.
 func countPeg(rows []pegRow, p pegRow) []pegRow {
 	for i := range rows {
 		r := &rows[i]

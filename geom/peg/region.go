@@ -132,6 +132,7 @@ func fits(halves []half, c vec.P, r float64) bool {
 	return true
 }
 
+// mean is the middle of points.
 func mean(points []vec.P) vec.P {
 	var sum vec.P
 	for _, p := range points {

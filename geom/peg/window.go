@@ -64,6 +64,7 @@ func (r Rule) Distance(p vec.P) float64 {
 	return square / slope
 }
 
+// sign is the sign of x, 1 for zero.
 func sign(x float64) int {
 	if x < 0 {
 		return -1
@@ -172,6 +173,7 @@ func (w Window) Tightest() (m Margin, ok bool) {
 	return w.Margins[0], true
 }
 
+// margins holds every rule against the hole that it is about, tightest first.
 func (p Place) margins() []Margin {
 	out := make([]Margin, 0, len(p.Rules))
 	for _, r := range p.Rules {

@@ -23,6 +23,7 @@ func (s *Scheme) IdealSize(role string) (a, b float64) {
 	return a - r, b - r
 }
 
+// ownReduce reports whether the description gives a role a reduce of its own.
 func (s *Scheme) ownReduce(role string) bool {
 	for _, r := range s.Description.Wood.ReduceBy {
 		if r.Role.S == role {

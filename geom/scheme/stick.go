@@ -126,7 +126,7 @@ func (st *Stick) Low(dir vec.V) float64 { return -st.High(dir.Neg()) }
 
 // Across is the ideal size of a stick along a direction square to its length, mm.
 func (st *Stick) Across(dir vec.V) float64 {
-	return st.Timber.Ideal[(st.Timber.FaceToward(dir)+1)%2]
+	return st.Timber.Across(st.Timber.FaceToward(dir))
 }
 
 // FirstAlongY reports whether the first figure of the stick's section runs

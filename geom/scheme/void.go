@@ -14,6 +14,7 @@ type void struct {
 	shell  bool        // a housing, which only bores keep clear of
 }
 
+// newVoid is a volume with its box.
 func newVoid(c solid.Convex) void {
 	lo, hi := c.Bounds()
 	return void{Convex: c, lo: lo, hi: hi}
