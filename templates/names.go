@@ -121,11 +121,37 @@ func (p plan) names(c *canvas) {
 		if i > 0 || len(area) < 3 {
 			continue
 		}
-		spots, text := inside(area), "peg window (tone)"
-		at := []pass{{0, ofAll}, {0, ofHeavy}, {3, ofHeavy}, {0, ofFirm}}
-		if !c.search(at, text, lettering, false, spots) && c.label(text, lettering, false, spots...) {
-			c.leader(spots[len(spots)-1].p) // the middle
+		c.windowName(area)
+	}
+}
+
+// windowName writes what the area of a peg window is: in it, else beside it with
+// a leader.
+func (c *canvas) windowName(area []vec.P) {
+	const text = "peg window (tone)"
+	spots := inside(area)
+	if c.search([]pass{{0, ofAll}}, text, lettering, false, spots) {
+		return
+	}
+	mid := spots[len(spots)-1].p.Add(vec.P{Y: lettering / 2})
+	c.aim = func(q patch) (from, to vec.P) {
+		from = q.nearest(c.at(mid))
+		for k := 0.0; k < 1; k += 0.02 {
+			if to = from.Lerp(c.at(mid), k); offArea(area, to.Sub(c.o)) < -1 {
+				break
+			}
 		}
+		return from, to
+	}
+	aim := c.aim
+	beside := c.search([]pass{{30, ofAll}, {30, ofHeavy}}, text, lettering, false, spots)
+	c.aim = nil
+	if beside {
+		from, to := aim(c.busy[len(c.busy)-1])
+		c.s.Line(draw.Dimension, from, to).Mark = "leader:" + c.owner
+		c.led(from, to)
+	} else if c.label(text, lettering, false, spots...) {
+		c.leader(mid)
 	}
 }
 
