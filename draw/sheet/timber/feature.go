@@ -5,7 +5,6 @@ import (
 	"sort"
 
 	"pegwright/draw"
-	"pegwright/draw/page"
 	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/solid"
@@ -98,20 +97,22 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 	r := feature{what: c.Name, joint: j, into: j != nil && j.Into == t, rest: math.NaN(), bevel: scene.BevelOf(t, c)}
 	r.face, r.through = entered(t, c.Solid, j)
 	r.stage = stageOf(c.Solid, r)
+	// Open sides of a cut are closed beyond the blank: only what is wood is told.
+	wood := solid.Common(t.Blank, c.Solid)
+	lo, hi := wood.Bounds()
 	if r.face == 0 {
-		lo, hi := c.Solid.Extent(vec.V{X: 1})
-		r.from, r.to = max(lo, 0), min(hi, t.Length)
+		r.from, r.to = lo.X, hi.X
 		return r
 	}
 	pl := t.BlankPlane(r.face)
 	r.across = faceWidth(t, r.face)
-	for _, v := range c.Solid.V {
+	for _, v := range wood.V {
 		r.deep = max(r.deep, -pl.Height(v))
 	}
 	if r.through {
 		y, z := t.BlankSize()
 		r.deep = [2]float64{z, y}[r.face%2]
-	} else if lo, _ := c.Solid.Bounds(); r.face > 2 {
+	} else if r.face > 2 {
 		r.rest = [2]float64{lo.Z, lo.Y}[r.face%2]
 	}
 	if r.into && !c.Solid.HasRole(geom.RoleBearing) && j.LetIn > 0.01 && j.LetIn < r.deep-0.01 && r.face == j.Entered {
@@ -119,12 +120,10 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 	}
 	// At the face, not at the bearing: a mortise is chopped while the face over
 	// it is whole, and a side that slants lies elsewhere farther down.
-	r.mouth = mouthOf(t, c.Solid, r.face)
+	r.mouth = mouthOf(t, wood, r.face)
 	b := draw.NoBox().With(r.mouth...)
 	if b.Empty() {
-		lo, hi := c.Solid.Bounds()
-		b = draw.Box{Min: vec.P{X: max(lo.X, 0), Y: max(offArris(r.face, lo), 0)},
-			Max: vec.P{X: min(hi.X, t.Length), Y: min(offArris(r.face, hi), r.across)}}
+		b = draw.Box{Min: vec.P{X: lo.X, Y: offArris(r.face, lo)}, Max: vec.P{X: hi.X, Y: offArris(r.face, hi)}}
 	}
 	r.from, r.to, r.lo, r.hi = b.Min.X, b.Max.X, b.Min.Y, b.Max.Y
 	return r
@@ -183,43 +182,17 @@ func entered(t *geom.Timber, c solid.Convex, j *geom.Joint) (face int, through b
 	return face, face > 0
 }
 
-// mouthOf returns the outline of a cut in face n, as coordinates along the timber
-// and off the arris, within the face.
-func mouthOf(t *geom.Timber, c solid.Convex, n int) []vec.P {
-	pl := t.BlankPlane(n).Offset(-1e-4)
-	var pts []vec.P
-	for _, f := range c.Faces {
-		for i, a := range f.Loop {
-			p, q := c.V[a], c.V[f.Loop[(i+1)%len(f.Loop)]]
-			if h, k := pl.Height(p), pl.Height(q); (h > 0) != (k > 0) {
-				x := p.Lerp(q, h/(h-k))
-				pts = append(pts, vec.P{X: x.X, Y: offArris(n, x)})
-			}
-		}
-	}
-	if len(pts) < 3 {
-		return nil
-	}
-	room := draw.Box{Max: vec.P{X: t.Length, Y: faceWidth(t, n)}}
-	return page.Within(around(pts), room)
-}
-
-// around sorts the corners of a convex polygon counter-clockwise and leaves
-// double ones out.
-func around(pts []vec.P) []vec.P {
-	var m vec.P
-	for _, p := range pts {
-		m = m.Add(p)
-	}
-	m = m.Mul(1 / float64(len(pts)))
-	sort.SliceStable(pts, func(i, k int) bool {
-		a, b := pts[i].Sub(m), pts[k].Sub(m)
-		return math.Atan2(a.Y, a.X) < math.Atan2(b.Y, b.X)
-	})
+// mouthOf returns the outline of a cut, clipped to the blank, in face n, as
+// coordinates along the timber and off the arris.
+func mouthOf(t *geom.Timber, wood solid.Convex, n int) []vec.P {
+	pl := t.BlankPlane(n)
 	var out []vec.P
-	for _, p := range pts {
-		if len(out) == 0 || p.Dist(out[len(out)-1]) > 1e-3 && p.Dist(out[0]) > 1e-3 {
-			out = append(out, p)
+	for _, f := range wood.Faces {
+		if f.Plane.N.Dot(pl.N) < 1-1e-9 || math.Abs(pl.Height(wood.V[f.Loop[0]])) > 1e-3 {
+			continue
+		}
+		for _, a := range f.Loop {
+			out = append(out, vec.P{X: wood.V[a].X, Y: offArris(n, wood.V[a])})
 		}
 	}
 	return out
