@@ -54,13 +54,13 @@ func (p plan) lineName(name string) string {
 	return "LINE " + p.line() + ": " + name
 }
 
-// position is where line J lies along its timber, from the start end: to
-// 1/16 in or to whole millimetres.
+// position is where line J lies along its timber, from the start end, as the
+// sheets of joint and timber tell it.
 func (p plan) position(u measure.Units) string {
 	if p.atEnd() {
 		return "the finished end"
 	}
-	return unbroken(u.Format(p.v.x0))
+	return unbroken(u.FormatJoint(p.v.x0))
 }
 
 // positionWords say where line J is scribed on the first timber.

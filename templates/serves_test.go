@@ -51,9 +51,10 @@ func TestLineJHasItsPlace(t *testing.T) {
 						x = l.X + g.part.from
 					}
 				}
-				place := measure.FeetInches(x, 16)
+				// A line of a joint is told to 1/32 in or 0.5 mm on every sheet.
+				place := measure.FeetInches(x, 32)
 				if d.f.Units == measure.Metric {
-					place = measure.Millimetres(x, 1) + " mm"
+					place = measure.Millimetres(x, 0.5) + " mm"
 				}
 				want := "Line " + line + ": " + place + " from the start end"
 				if math.Abs(x) < 0.01 {
