@@ -207,10 +207,24 @@ func (q angledShape) pegs(s Site, res *Result) {
 		end := rule(s.E, set, "tenon end", peg.End, vec.P{Y: -1}, -q.tip)
 		nose := rule(s.E, set, "nose", peg.End, vec.P{X: -q.lean}, -q.lean*q.nose)
 		end.Grain, nose.Grain = grain, grain
-		p.Rules = append(receiverRules(s, q.depth), end, nose,
+		p.Rules = append([]peg.Rule{q.bearingRule(s, &res.Joint)}, farRules(s, q.depth)...)
+		p.Rules = append(p.Rules, end, nose,
 			q.edge(s, q.outer, "outer edge"), q.edge(s, q.inner, "inner edge"))
 		res.Joint.Pegs = append(res.Joint.Pegs, p)
 	}
+}
+
+// bearingRule is the rule for the bearing, the first free surface of the receiver
+// over a hole. Where the floor slopes it is measured as the hole is laid out: from
+// the hole itself up to the floor over it, square to the receiver's grain.
+func (q angledShape) bearingRule(s Site, j *geom.Joint) peg.Rule {
+	pl := j.Bearing
+	n := vec.P{X: pl.N.Dot(q.a.U), Y: pl.N.Dot(q.a.W)}
+	r := rule(s.R, s.Set, "bearing face", peg.Edge, n, -pl.Height(q.a.O))
+	if math.Abs(n.X) > tol {
+		r.Grain = vec.P{Y: 1}
+	}
+	return r
 }
 
 // edge is the rule for an edge of the brace, square to its grain.

@@ -57,10 +57,15 @@ func onPlane(t *geom.Timber, n int, p, dir vec.V) vec.V {
 }
 
 // receiverRules are the boundary lines of the receiver round a hole, in the
-// joint's u, w plane. depth is the receiver's ideal size along W.
+// joint's u, w plane, with a bearing that runs along the receiver. depth is the
+// receiver's ideal size along W.
 func receiverRules(s Site, depth float64) []peg.Rule {
+	return append([]peg.Rule{rule(s.R, s.Set, "bearing face", peg.Edge, vec.P{Y: 1}, -s.Set.Housing)}, farRules(s, depth)...)
+}
+
+// farRules are receiverRules without the bearing.
+func farRules(s Site, depth float64) []peg.Rule {
 	return []peg.Rule{
-		rule(s.R, s.Set, "bearing face", peg.Edge, vec.P{Y: 1}, -s.Set.Housing),
 		rule(s.R, s.Set, "far face", peg.Edge, vec.P{Y: -1}, depth),
 		rule(s.R, s.Set, "start end", peg.End, vec.P{X: -1}, 0),
 		rule(s.R, s.Set, "finish end", peg.End, vec.P{X: 1}, s.R.Length),

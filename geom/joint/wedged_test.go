@@ -233,6 +233,14 @@ func TestDiminishedVolumes(t *testing.T) {
 			p := res.Joint.Pegs[0]
 			floor := h * (1 - 2/foot)
 			same(t, "floor to hole", (6-p.Mortise.Y/inch)-floor, 1.5)
+			// The rule measures to the same free surface, not to the floor at its
+			// deepest, under the nose (edge distance: square to the grain, from the edge
+			// to the centre of the fastener; NDS 12.5, from memory).
+			for _, r := range p.Rules {
+				if r.Name == "bearing face" {
+					same(t, "by the rule", r.Distance(res.Joint.Flat(p.Mortise))/inch, 1.5)
+				}
+			}
 			same(t, "told", p.A/inch, 1.5)
 			same(t, "shoulder to hole, not drawn", p.B/inch, 1.5)
 			f := fit(t, "brace mortise and tenon", site())
