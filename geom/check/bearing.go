@@ -110,7 +110,7 @@ func (p *proof) facets(t *geom.Timber, pl solid.Plane) []facet {
 			for i, v := range f.Loop {
 				loop[i] = c.V[v]
 			}
-			r = append(r, facet{loop, boundsOf(solid.Convex{V: loop})})
+			r = append(r, facet{loop, cellBox(solid.Convex{V: loop})})
 		}
 	}
 	return r
@@ -118,7 +118,7 @@ func (p *proof) facets(t *geom.Timber, pl solid.Plane) []facet {
 
 // meets reports whether a box comes near the bounds of a loop.
 func meets(b box, loop []vec.V) bool {
-	return !apart(b.grown(flush), boundsOf(solid.Convex{V: loop}).grown(flush))
+	return !apart(b.grown(flush), cellBox(solid.Convex{V: loop}).grown(flush))
 }
 
 // overlapArea returns the area that two convex loops in planes square to n

@@ -126,10 +126,10 @@ func Shared(a, b *solid.Body) float64 {
 	cb := b.Cells()
 	boxes := make([]box, len(cb))
 	for i, d := range cb {
-		boxes[i] = boundsOf(d)
+		boxes[i] = cellBox(d)
 	}
 	for _, c := range a.Cells() {
-		bc := boundsOf(c)
+		bc := cellBox(c)
 		for i, d := range cb {
 			if !apart(bc, boxes[i]) {
 				most = max(most, solid.Common(c, d).Thickness())
@@ -142,12 +142,14 @@ func Shared(a, b *solid.Body) float64 {
 // box is an axis-aligned box.
 type box struct{ lo, hi [3]float64 }
 
-// bounded is a volume that knows its extent, mm.
-type bounded interface{ Bounds() (lo, hi vec.V) }
+// cellBox is the box round a cell.
+func cellBox(c solid.Convex) box { return boxOf(c.Bounds()) }
 
-// boundsOf is the box round a volume.
-func boundsOf(b bounded) box {
-	lo, hi := b.Bounds()
+// boundsOf is the box round a body.
+func boundsOf(b *solid.Body) box { return boxOf(b.Bounds()) }
+
+// boxOf is the box between two corners.
+func boxOf(lo, hi vec.V) box {
 	return box{[3]float64{lo.X, lo.Y, lo.Z}, [3]float64{hi.X, hi.Y, hi.Z}}
 }
 

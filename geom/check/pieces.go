@@ -19,7 +19,7 @@ func (p *proof) fitted() {
 	var all []driven
 	for _, j := range p.f.Joints {
 		for _, g := range j.Pieces {
-			d := driven{j, g, boundsOf(g.Solid)}
+			d := driven{j, g, cellBox(g.Solid)}
 			for i, t := range p.f.Timbers {
 				if apart(d.b, p.boxes[i]) {
 					continue
@@ -44,9 +44,9 @@ func (p *proof) fitted() {
 // within returns the greatest thickness that a convex volume shares with a
 // body, millimetres.
 func within(c solid.Convex, b *solid.Body) float64 {
-	most, about := 0.0, boundsOf(c)
+	most, about := 0.0, cellBox(c)
 	for _, cell := range b.Cells() {
-		if !apart(about, boundsOf(cell)) {
+		if !apart(about, cellBox(cell)) {
 			most = max(most, solid.Common(c, cell).Thickness())
 		}
 	}

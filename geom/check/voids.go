@@ -41,13 +41,13 @@ func (p *proof) voidsOf(t *geom.Timber) []void {
 	var r []void
 	for _, c := range t.Cuts {
 		if in := solid.Common(c.Solid, ideal); in.Thickness() > 0.1 {
-			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: boundsOf(in), shallow: c.Name == "housing", skin: p.skin(t, c)})
+			r = append(r, void{joint: c.Joint, what: c.Name, shape: polyhedron(in), box: cellBox(in), shallow: c.Name == "housing", skin: p.skin(t, c)})
 		}
 	}
 	for _, b := range t.Bores {
 		from, to := inside(t, b)
 		d := b.Diameter / 2
-		ends := boundsOf(solid.Convex{V: []vec.V{from, to}})
+		ends := cellBox(solid.Convex{V: []vec.V{from, to}})
 		r = append(r, void{joint: b.Joint, what: "bore", peg: b.Peg, shape: cylinder(from, to, b.Diameter), box: ends.grown(d)})
 	}
 	return r
