@@ -155,11 +155,8 @@ func BoxOf(t *draw.Text, w float64) draw.Box {
 }
 
 // Turned returns the smallest upright box on paper round Box, turned with the text.
-func Turned(t *draw.Text) draw.Box { return TurnedOf(t, Measure(t.S, t.Height, t.Bold)) }
-
-// TurnedOf is Turned for a text that is known to be w mm wide.
-func TurnedOf(t *draw.Text, w float64) draw.Box {
-	b := BoxOf(t, w)
+func Turned(t *draw.Text) draw.Box {
+	b := Box(t)
 	if t.Rot == 0 {
 		return b
 	}
