@@ -26,6 +26,13 @@ func TestPermitSpeaksToAnOfficial(t *testing.T) {
 			t.Errorf("the permit set does not say %q", must)
 		}
 	}
+	// The peak that is left when a rafter's head is cut, not its stick's corner, which
+	// is 1 in higher; and the room under a tie of 7 in with its top at 5'-8".
+	for _, must := range []string{"10'-0 9/16\"  top of rafter", "5'-1\"  under tie"} {
+		if !strings.Contains(words, "\n"+must+"\n") {
+			t.Errorf("the permit set does not say %q", must)
+		}
+	}
 	for _, s := range Sheets(f, plan.Of(f)) {
 		for _, it := range s.Items {
 			if it.Head().Mark == "diagonal" {

@@ -39,7 +39,7 @@ func bents(f *geom.Frame, all []view.Part) []*survey {
 		a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return slices.Contains(named, t) })
 		s.across = setout.GridDims(flipped(setout.WallLines(f)), -b, -a)
 		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
-		s.levels = levelsOf(f, append(carried(f), named...), vec.V{Y: -1})
+		s.leveled = append(carried(f), named...)
 		s.diagonals = setout.BentDiagonals(f, n)
 		group[key] = s
 	}

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math"
-	"strings"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -20,7 +19,7 @@ import (
 type level struct {
 	z    float64 // frame mm
 	what string  // lies there
-	at   vec.V   // where, frame axes
+	at   vec.P   // where it is seen, at full size
 }
 
 // Sizes of the column of heights, paper mm: from the view to the column, from
@@ -75,7 +74,7 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 	wants := make([]dim.Want, len(list))
 	tips := make([]vec.P, len(list))
 	for i, l := range list {
-		tips[i] = o.Add(p.cam.Project(l.at).Mul(p.k))
+		tips[i] = o.Add(l.at.Mul(p.k))
 		tips[i].X = min(tips[i].X, box.Max.X)
 		wants[i] = dim.Want{At: tips[i].Y, Size: levelPitch * h}
 	}
@@ -91,63 +90,6 @@ func (p *surveyPage) heights(s *draw.Sheet, field block.Field, box draw.Box, o v
 		s.Poly(draw.Dimension, false, m.Add(vec.At(-levelMark/2, levelMark/2)), m, m.Add(vec.At(levelMark/2, levelMark/2))).Mark = "level"
 		letters.Text(s, vec.At(x+levelJog+levelMark+1, y-h/2), p.levelText(l))
 	}
-}
-
-// levelsOf returns the heights of the level timbers of a view: tops, and the
-// undersides of those that something passes under.
-func levelsOf(f *geom.Frame, timbers []*geom.Timber, dir vec.V) []level {
-	z0, _ := setout.Datum(f)
-	var out []level
-	said := map[string]bool{}
-	add := func(what string, t *geom.Timber, z float64) {
-		key := what + f.Units.Plain(z-z0)
-		if said[key] {
-			return
-		}
-		said[key] = true
-		out = append(out, level{z, what, tipOf(t, dir, z)})
-	}
-	for _, t := range timbers {
-		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{Z: 1}))
-		lo, hi = lo+t.Place.O.Z, hi+t.Place.O.Z
-		switch {
-		case math.Abs(t.Place.X.Z) < 1e-6:
-			add("top of "+t.Role, t, hi)
-			if lo > z0+1 && passedUnder(t) {
-				add("under "+t.Role, t, lo)
-			}
-		case math.Abs(t.Place.X.Z) > 0.05 && math.Abs(t.Place.X.Z) < 0.99 && hi > z0+1 && strings.Contains(t.Role, "rafter"):
-			add("top of "+t.Role, t, hi)
-		}
-	}
-	return out
-}
-
-// passedUnder reports whether people pass under a timber, or look out: the room
-// there is what they ask for.
-func passedUnder(t *geom.Timber) bool {
-	switch t.Role {
-	case "ridge", "girt", "rail", "purlin", "straining beam":
-		return false
-	}
-	return true
-}
-
-// tipOf returns the corner of a timber's wood at a height that lies farthest
-// along a direction; at the nearest height to it where none lies there.
-func tipOf(t *geom.Timber, dir vec.V, z float64) vec.V {
-	var best vec.V
-	near, far := math.Inf(1), math.Inf(-1)
-	for _, c := range t.Net.Cells() {
-		for _, q := range c.V {
-			q = t.Place.Out(q)
-			off, along := math.Abs(q.Z-z), q.Dot(dir)
-			if off < near-0.1 || off < near+0.1 && along > far {
-				best, near, far = q, min(near, off), along
-			}
-		}
-	}
-	return best
 }
 
 // carried returns the level timbers along the building that carry the roof: the

@@ -96,7 +96,7 @@ func (v *survey) fewest(f *geom.Frame, k float64) int {
 // page returns a part at the largest scale at which it fits; nil where there is
 // nothing to see.
 func (v *survey) page(f *geom.Frame, x setout.Bays) *surveyPage {
-	p := &surveyPage{survey: v.part(f, x), f: f}
+	p := &surveyPage{survey: v.part(x), f: f}
 	if !p.measure() {
 		return nil
 	}
@@ -158,7 +158,7 @@ func nextScale(u measure.Units, k float64) float64 {
 }
 
 // part returns the view of some bays.
-func (v *survey) part(f *geom.Frame, x setout.Bays) *survey {
+func (v *survey) part(x setout.Bays) *survey {
 	s := *v
 	s.id = fmt.Sprintf("%s-part-%d", v.id, x.N)
 	s.title = fmt.Sprintf("%s, part %d of %d", v.title, x.N, x.Of)
@@ -180,8 +180,8 @@ func (v *survey) part(f *geom.Frame, x setout.Bays) *survey {
 	if v.squares != nil && v.diagonals != nil {
 		s.diagonals = v.squares([]setout.Line{x.First, x.Last})
 	}
-	if len(v.levels) > 0 {
-		s.levels = levelsOf(f, s.named, s.cam.Right)
+	if v.leveled != nil {
+		s.leveled = s.named
 	}
 	return &s
 }

@@ -20,7 +20,7 @@ import (
 // what is found in each.
 func (v *survey) overview(f *geom.Frame, parts []*surveyPage) []*surveyPage {
 	s := *v
-	s.title, s.named, s.levels, s.openings = v.title+", overview", nil, nil, nil
+	s.title, s.named, s.leveled, s.openings = v.title+", overview", nil, nil, nil
 	s.across = append(baySteps(v.stations), longest(v.across)...)
 	if v.squares == nil {
 		s.diagonals = nil

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -21,6 +22,7 @@ type surveyPage struct {
 	k       float64
 	scale   string
 	sight   *naming.Sight
+	levels  []level
 	box     draw.Box // of what is seen, at full size
 	notes   []string
 	pic     scene.Picture
@@ -122,6 +124,9 @@ func (p *surveyPage) noteOr(other string) string {
 	}
 	if _, from := setout.Datum(p.f); len(p.levels) > 0 && from != "" {
 		ws = append(ws, "heights "+from)
+		if slices.ContainsFunc(p.levels, func(l level) bool { return strings.Contains(l.what, bearingOf) }) {
+			ws = append(ws, "rough wood may stand past a bearing line")
+		}
 	}
 	if len(ws) == 0 {
 		return other
@@ -145,6 +150,9 @@ func (p *surveyPage) settle() bool {
 	p.sight, p.box = s.sight, s.box
 	if p.box.Empty() {
 		return false
+	}
+	if p.leveled != nil {
+		p.levels = p.heightsSeen(p.f)
 	}
 	p.notes = p.squareNotes()
 	for p.smaller() && !p.fits() {

@@ -191,7 +191,7 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 			c, d, _ := setout.BandOf(f, v.cam.Up, every)
 			s.up = []setout.Stretch{{From: c, To: d}}
 		} else {
-			s.levels = levelsOf(f, s.named, v.cam.Right)
+			s.leveled = s.named
 		}
 		out = append(out, s)
 	}

@@ -31,7 +31,7 @@ func sectionOf(f *geom.Frame, all []view.Part) *survey {
 	}
 	a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return t.Net != nil })
 	s.across = setout.GridDims(s.grid, -b, -a)
-	s.levels = levelsOf(f, append(carried(f), inSlab(f, all, s.cuts)...), vec.V{Y: -1})
+	s.leveled = append(carried(f), inSlab(f, all, s.cuts)...)
 	for _, t := range inside {
 		lo, hi := t.Blank.Extent(t.Place.InDir(vec.V{X: 1}))
 		if o := t.Place.O.X; lo+o < x && hi+o > x {

@@ -13,12 +13,13 @@ import (
 // shot is what a survey shows at full size, whatever is told about it and for
 // whom. It is found once, when it is first asked for.
 type shot struct {
-	stand, picture, section sync.Once
-	parts                   []view.Part
-	sight                   *naming.Sight
-	box                     draw.Box // of what is seen
-	pic                     scene.Picture
-	sawn                    []view.Figure // what the plane before the view cuts
+	stand, picture, section, height sync.Once
+	parts                           []view.Part
+	sight                           *naming.Sight
+	box                             draw.Box // of what is seen
+	pic                             scene.Picture
+	levels, sizes                   []level       // heights, for the crew and for who asks for sizes
+	sawn                            []view.Figure // what the plane before the view cuts
 
 	mu      sync.Mutex
 	inParts map[[2]int]*shot // of the parts of a long view, by how many and which

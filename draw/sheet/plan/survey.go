@@ -25,7 +25,7 @@ type survey struct {
 	grid                   []setout.Line    // square to the paper's x
 	side                   []setout.Line    // square to the paper's y
 	across, up             []setout.Stretch // dimensions along the paper's x and y
-	levels                 []level
+	leveled                []*geom.Timber   // whose heights are told where they show
 	diagonals              []setout.Diagonal
 	openings               []opening
 	slope                  bool

@@ -70,7 +70,7 @@ func walls(f *geom.Frame, all []view.Part) []*survey {
 		s.named = inSlab(f, all, s.cuts)
 		a, b, _ := setout.BandOf(f, right, func(t *geom.Timber) bool { return slices.Contains(s.named, t) })
 		s.across = append(setout.GridDims(s.grid, a, b), clears(f, s.named, right)...)
-		s.levels = levelsOf(f, s.named, right)
+		s.leveled = s.named
 		s.diagonals = setout.WallDiagonals(f, s.named)
 		s.openings = openingsOf(f, s.named)
 		out = append(out, s)

@@ -8,13 +8,16 @@ import (
 
 // Walker walks along lines of sight through the wood of timbers.
 type Walker struct {
+	// Step is how far apart it looks along a line, mm.
+	Step float64
+
 	timbers []*geom.Timber
 	lo, hi  []vec.V // of each timber's wood, timber axes
 }
 
-// NewWalker returns a walker through the wood of timbers.
+// NewWalker returns a walker through the wood of timbers, in steps of 4 mm.
 func NewWalker(timbers []*geom.Timber) *Walker {
-	w := &Walker{timbers: timbers}
+	w := &Walker{Step: 4, timbers: timbers}
 	for _, t := range timbers {
 		lo, hi := t.Net.Bounds()
 		w.lo, w.hi = append(w.lo, lo), append(w.hi, hi)
@@ -22,10 +25,9 @@ func NewWalker(timbers []*geom.Timber) *Walker {
 	return w
 }
 
-// First walks back from the front of a picture, at a point of it at full size, in
-// steps of 4 mm and returns the id of the first timber whose wood it meets, "" for
-// none, by the cells of the timbers alone. Points for which gone is true are passed
-// by.
+// First walks back from the front of a picture, at a point of it at full size, and
+// returns the id of the first timber whose wood it meets, "" for none, by the cells
+// of the timbers alone. Points for which gone is true are passed by.
 func (w *Walker) First(cam view.Camera, p vec.P, gone func(vec.V) bool) string {
 	near, far := 0.0, 0.0
 	for i, t := range w.timbers {
@@ -33,7 +35,7 @@ func (w *Walker) First(cam view.Camera, p vec.P, gone func(vec.V) bool) string {
 		r := w.hi[i].Sub(w.lo[i]).Len()
 		near, far = max(near, d+r), min(far, d-r)
 	}
-	for d := near; d > far; d -= 4 {
+	for d := near; d > far; d -= w.Step {
 		q := cam.Flat(p).Add(cam.Toward.Mul(d))
 		if gone(q) {
 			continue
