@@ -2,11 +2,11 @@ package templates
 
 import (
 	"fmt"
-	"math"
-	"sort"
 
 	"pegwright/draw"
 	"pegwright/geom"
+	"pegwright/geom/finding"
+	"pegwright/geom/list"
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
@@ -15,21 +15,10 @@ import (
 // pegSize is one size of peg: all in mm.
 type pegSize struct {
 	bore, length, head, beyond float64
-	offset                     float64 // the largest that it must pass
-	count                      int
-}
-
-func (p pegSize) like(q pegSize) bool {
-	return abs(p.bore-q.bore) < same && abs(p.length-q.length) < same && abs(p.head-q.head) < same && abs(p.beyond-q.beyond) < same
-}
-
-func (p pegSize) before(q pegSize) bool {
-	for _, d := range []float64{p.bore - q.bore, p.length - q.length, p.head - q.head, p.beyond - q.beyond} {
-		if abs(d) >= same {
-			return d < 0
-		}
-	}
-	return false
+	lead                       peg.Lead
+	enters                     bool // a taper passes both holes
+	blind                      bool // its hole ends in the wood
+	count, spares              int
 }
 
 // flats is what the finished peg measures across its flats: the middle of what
@@ -39,30 +28,17 @@ func (p pegSize) flats() float64 {
 	return (o.LeastFlats + o.MostFlats) / 2
 }
 
-// pegSizes returns the sizes of peg to make, by bore and length. Pegs of
-// stopped joints are left out.
-func pegSizes(f *geom.Frame, stopped map[string]bool) []pegSize {
+// pegSizes returns the sizes of peg to make, as the list of pegs has them.
+func pegSizes(f *geom.Frame, finds []finding.Finding) []pegSize {
 	var out []pegSize
-	for _, j := range f.Joints {
-		for _, g := range j.Pegs {
-			if stopped[j.ID] {
-				break
-			}
-			p := pegSize{g.Bore, g.Length, g.Head, g.Lead, math.Abs(g.Offset), 1}
-			found := false
-			for i := range out {
-				if q := &out[i]; !found && q.like(p) {
-					found = true
-					q.count++
-					q.offset = max(q.offset, p.offset)
-				}
-			}
-			if !found {
-				out = append(out, p)
-			}
+	for _, s := range list.PegSizes(f, list.Stopped(f, finds)) {
+		if s.Finding > 0 {
+			continue
 		}
+		p := pegSize{bore: s.Bore, length: s.Length, head: s.Head, beyond: s.Lead, count: s.Count, spares: s.Spares(), blind: s.Blind}
+		p.lead, p.enters = s.Taper()
+		out = append(out, p)
 	}
-	sort.SliceStable(out, func(i, k int) bool { return out[i].before(out[k]) })
 	return out
 }
 
@@ -114,8 +90,8 @@ func (p pegSize) ends(pg *page, u measure.Units) {
 	}
 	pg.s.Poly(draw.Part, true, at(two, eight, 1)...).Mark = "peg:octagon"
 	pg.s.Poly(draw.Dimension, true, at(three, eight, 1)...).Mark = "peg:finished"
-	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
-		pg.s.Poly(draw.Part, true, at(three, eight, lead.Tip/side)...).Mark = "peg:tip"
+	if p.enters {
+		pg.s.Poly(draw.Part, true, at(three, eight, p.lead.Tip/side)...).Mark = "peg:tip"
 	}
 	for i, t := range []string{"1. square", "2. octagon", "3. tip"} {
 		x := pg.s.Text(vec.P{X: mid.X + float64(i)*step, Y: mid.Y + h + 3}, lettering, t)
@@ -132,9 +108,9 @@ func (p pegSize) ends(pg *page, u measure.Units) {
 func (p pegSize) words(f *geom.Frame) words {
 	var w words
 	o := peg.OctagonFor(p.bore)
-	u, spares := f.Units, peg.Spares(p.count)
+	u := f.Units
 	w.add(7, true, fmt.Sprintf("PEG Ø %s", u.PlainJoint(p.bore)))
-	w.add(5, true, fmt.Sprintf("make %d: %d and %d spare", p.count+spares, p.count, spares))
+	w.add(5, true, fmt.Sprintf("make %d: %d and %d spare", p.count+p.spares, p.count, p.spares))
 	per, unit, places := 25.4, "in", 3
 	if u == measure.Metric {
 		per, unit, places = 1, "mm", 1
@@ -142,11 +118,15 @@ func (p pegSize) words(f *geom.Frame) words {
 	w.add(lettering, false,
 		fmt.Sprintf("1. Split and shave straight-grained %s square, dry. 2. Strike a line along every face, %s from each arris; plane the arrises down to the lines.", f.Stock.Peg, unbroken(u.FormatJoint(peg.CornerLine(p.flats())))),
 		fmt.Sprintf("Across the flats %s to %s %s, measured dry: the corners are to bite.", draw.Number(o.LeastFlats/per, places), draw.Number(o.MostFlats/per, places), unit))
-	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
-		w.add(lettering, false, fmt.Sprintf("3. Taper the last %s to Ø %s, without a shoulder.", unbroken(u.FormatJoint(lead.Length)), unbroken(u.PlainJoint(lead.Tip))))
+	if p.enters {
+		w.add(lettering, false, fmt.Sprintf("3. Taper the last %s to Ø %s, without a shoulder.", unbroken(u.FormatJoint(p.lead.Length)), unbroken(u.PlainJoint(p.lead.Tip))))
 	} else {
 		w.add(lettering, true, "No taper passes an offset so large for its bore.")
 	}
-	w.add(lettering, false, "Dashed: the timber's faces when the peg is home.")
+	if p.blind {
+		w.add(lettering, false, "For a hole that ends in the wood: no longer, and no longer a taper, or it holds too little. Dashed: the face that it enters when it is home.")
+	} else {
+		w.add(lettering, false, "Dashed: the timber's faces when the peg is home.")
+	}
 	return w
 }

@@ -7,7 +7,6 @@ import (
 	"pegwright/draw"
 	"pegwright/geom"
 	"pegwright/geom/measure"
-	"pegwright/geom/peg"
 	"pegwright/geom/vec"
 )
 
@@ -24,7 +23,7 @@ func pegSheets(f *geom.Frame, p pegSize, n int) []*draw.Sheet {
 		if len(xs) > 1 {
 			id, title = fmt.Sprintf("%s-tile-%d", id, i+1), fmt.Sprintf("%s, tile %d of %d", title, i+1, len(xs))
 		}
-		pg := newPage(f, l, "pattern", id, title, fmt.Sprintf("peg for a bore of %s, %d to make", f.Units.FormatJoint(p.bore), p.count+peg.Spares(p.count)))
+		pg := newPage(f, l, "pattern", id, title, fmt.Sprintf("peg for a bore of %s, %d to make", f.Units.FormatJoint(p.bore), p.count+p.spares))
 		pg.canvas = &canvas{s: pg.s, win: l.win, o: vec.P{X: l.win.Min.X - x, Y: l.win.Mid().Y + 2}, owner: id}
 		pg.write(append(p.words(f), cut.words(f.Units)...), 0)
 		if t := (tile{col: i, cols: len(xs), rows: 1}); !t.one() {
@@ -39,8 +38,8 @@ func pegSheets(f *geom.Frame, p pegSize, n int) []*draw.Sheet {
 
 // taper returns where the taper of a peg begins, and half the width of its tip.
 func (p pegSize) taper() (body, tip float64) {
-	if lead, ok := peg.LeadFor(p.bore, p.bore, p.offset); ok {
-		return p.length - lead.Length, lead.Tip / 2
+	if p.enters {
+		return p.length - p.lead.Length, p.lead.Tip / 2
 	}
 	return p.length, p.flats() / 2
 }
@@ -104,7 +103,9 @@ func (p pegSize) draw(c *canvas, cut shortened, u measure.Units) {
 	}
 	thin("body", draw.Dimension, vec.P{X: body, Y: -r}, vec.P{X: body, Y: r})
 	thin("head", draw.Hidden, vec.P{X: p.head, Y: -r - 6}, vec.P{X: p.head, Y: r + 6})
-	thin("beyond", draw.Hidden, vec.P{X: p.length - p.beyond, Y: -r - 6}, vec.P{X: p.length - p.beyond, Y: r + 6})
+	if !p.blind {
+		thin("beyond", draw.Hidden, vec.P{X: p.length - p.beyond, Y: -r - 6}, vec.P{X: p.length - p.beyond, Y: r + 6})
+	}
 	p.sideDims(c, cut, body, u)
 }
 
@@ -140,7 +141,9 @@ func (p pegSize) sideDims(c *canvas, cut shortened, body float64, u measure.Unit
 	dims := []dim{
 		{0, p.length, r, 13, "length "},
 		{0, p.head, -r, -9, "head "},
-		{p.length - p.beyond, p.length, -r, -18, "beyond the far face "},
+	}
+	if !p.blind {
+		dims = append(dims, dim{p.length - p.beyond, p.length, -r, -18, "beyond the far face "})
 	}
 	if body < p.length {
 		dims = append(dims, dim{body, p.length, -r, -9, "taper "})

@@ -15,7 +15,7 @@ import (
 // itself or on one of those that follow the templates. Joints that a
 // stop finding names are left out. All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
-	groups, sizes := gather(plans(f, finds)), pegSizes(f, stops(f, finds))
+	groups, sizes := gather(plans(f, finds)), pegSizes(f, finds)
 	pages, lists := make([][]*draw.Sheet, len(groups)+len(sizes)), make([]words, len(groups))
 	crew.Each(len(pages), func(i int) {
 		if i < len(groups) {

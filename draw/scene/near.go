@@ -103,7 +103,7 @@ func pegPart(p geom.Peg) view.Part {
 	d := direction(p)
 	from := p.From.Sub(d.Mul(p.Head))
 	tip, l := flats(p.Bore), 0.0
-	if lead, ok := peg.LeadFor(p.Bore, p.Bore, p.Offset); ok {
+	if lead, ok := p.Taper(); ok {
 		tip, l = min(lead.Tip, tip), lead.Length
 	}
 	return view.PegPart(p.ID, from, from.Add(d.Mul(p.Length)), flats(p.Bore), tip, l)

@@ -2,9 +2,7 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"sort"
 	"strconv"
 
 	"pegwright/draw"
@@ -17,7 +15,6 @@ import (
 	"pegwright/geom/finding"
 	"pegwright/geom/list"
 	"pegwright/geom/measure"
-	"pegwright/geom/peg"
 	"pegwright/geom/vec"
 )
 
@@ -25,14 +22,14 @@ import (
 // of the frame and what it is, the findings with their numbers, the drawing list,
 // general notes and cautions. The drawing list is asked for with the number of
 // sheets of the cover; nil leaves it out.
-func Cover(f *geom.Frame, finds []finding.Finding, list func(before int) []Entry) []*draw.Sheet {
-	c := cover{f: f, finds: sorted(finds), picture: scene.TakePicture(view.IsometricFrom(-1, -1), scene.FrameParts(f), false)}
-	if list == nil {
+func Cover(f *geom.Frame, finds []finding.Finding, drawn func(before int) []Entry) []*draw.Sheet {
+	c := cover{f: f, finds: sorted(finds), stopped: list.Stopped(f, finds), picture: scene.TakePicture(view.IsometricFrom(-1, -1), scene.FrameParts(f), false)}
+	if drawn == nil {
 		return c.sheets(nil)
 	}
-	out := c.sheets(list(2))
+	out := c.sheets(drawn(2))
 	if n := len(out); n != 2 {
-		out = c.sheets(list(n))
+		out = c.sheets(drawn(n))
 	}
 	return out
 }
@@ -41,6 +38,7 @@ func Cover(f *geom.Frame, finds []finding.Finding, list func(before int) []Entry
 type cover struct {
 	f       *geom.Frame
 	finds   []finding.Finding
+	stopped map[string]int // by finding, of joints
 	picture scene.Picture
 }
 
@@ -71,12 +69,12 @@ func (c cover) first(share float64) *page.Flow {
 	high := share * field.H()
 	w := page.NewFlowUnder([]float64{0, high, high}, 3, next)
 	c.picture.Fill(w.S, block.Field{X0: w.Column(1).X0, Y0: w.Field.Y1 - high + 4, X1: w.Field.X1, Y1: w.Field.Y1})
-	said := page.Texts(slices.Concat(ofFrame(c.f), ofWood(c.f), setout.Criteria(c.f)))
+	said := page.Texts(slices.Concat(ofFrame(c.f, c.stopped), ofWood(c.f), setout.Criteria(c.f)))
 	for _, x := range c.finds {
 		said = append(said, told(x))
 	}
 	w.Together("frame and findings", append(said, c.f.InfoText("note"))...)
-	w.Block("The frame", ofFrame(c.f))
+	w.Block("The frame", ofFrame(c.f, c.stopped))
 	w.Block("Wood and weight", ofWood(c.f))
 	w.From(1)
 	criteria(w, c.f)
@@ -127,7 +125,7 @@ func criteria(w *page.Flow, f *geom.Frame) {
 }
 
 // ofFrame are the sizes of the frame and its counts.
-func ofFrame(f *geom.Frame) []page.Fact {
+func ofFrame(f *geom.Frame, stopped map[string]int) []page.Fact {
 	var out []page.Fact
 	say := func(name, value string) { out = append(out, page.Fact{Name: name, Value: value}) }
 	x, y, z := setout.Overall(f, "")
@@ -139,7 +137,7 @@ func ofFrame(f *geom.Frame) []page.Fact {
 	out = append(out, levels(f)...)
 	say("timbers", strconv.Itoa(len(f.Timbers)))
 	say("joints", strconv.Itoa(len(f.Joints)))
-	for _, p := range pegSizes(f) {
+	for _, p := range pegSizes(f, stopped) {
 		out = append(out, page.Fact{Name: "pegs " + p.size, Value: p.count, Share: 0.57})
 	}
 	return out
@@ -147,18 +145,18 @@ func ofFrame(f *geom.Frame) []page.Fact {
 
 // ofWood are what the timbers weigh and what they and the pegs are made of.
 func ofWood(f *geom.Frame) []page.Fact {
-	var green, dry, most, feet float64
+	var green, dry, most float64
 	heaviest := ""
 	for _, t := range f.Timbers {
 		g, d := t.Weight()
-		green, dry, feet = green+g, dry+d, feet+list.BoardFeet(t.Section, t.Length)
+		green, dry = green+g, dry+d
 		if g > most {
 			most, heaviest = g, t.ID
 		}
 	}
 	out := []page.Fact{
 		{Name: "weight", Value: mass(f, green) + " as cut, " + mass(f, dry) + " in service"},
-		{Name: "wood", Value: volume(f.Units, feet) + " (nominal)"},
+		{Name: "wood", Value: volume(f) + " nominal, with trim"},
 	}
 	if heaviest != "" {
 		out = append(out, page.Fact{Name: "heaviest timber", Value: heaviest + ", " + mass(f, most) + " as cut"})
@@ -169,13 +167,12 @@ func ofWood(f *geom.Frame) []page.Fact {
 		page.Fact{Name: "in service", Value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
 }
 
-// volume shows board feet, or cubic metres: 423.776 board feet are one (a board
-// foot is 144 in³, 1 in = 25.4 mm).
-func volume(u measure.Units, feet float64) string {
-	if u == measure.Metric {
-		return fmt.Sprintf("%.2f m³", feet*144*25.4*25.4*25.4/1e9)
+// volume shows what the list of timbers sums: board feet, or cubic metres.
+func volume(f *geom.Frame) string {
+	if f.Units == measure.Metric {
+		return fmt.Sprintf("%.2f m³", list.Wood(f))
 	}
-	return fmt.Sprintf("%.0f board feet", feet)
+	return fmt.Sprintf("%.0f board feet", list.Wood(f))
 }
 
 const pound = 0.45359237 // kg, exact (NIST SP 811)
@@ -190,28 +187,24 @@ func mass(f *geom.Frame, kg float64) string {
 
 type pegSize struct{ size, count string }
 
-// pegSizes counts the pegs by bore and length.
-func pegSizes(f *geom.Frame) []pegSize {
-	type key struct{ bore, length int64 }
-	count := map[key]int{}
-	for _, j := range f.Joints {
-		for _, p := range j.Pegs {
-			count[key{int64(math.Round(p.Bore * 100)), int64(math.Round(p.Length * 100))}]++
-		}
-	}
-	keys := make([]key, 0, len(count))
-	for k := range count {
-		keys = append(keys, k)
-	}
-	sort.Slice(keys, func(i, j int) bool {
-		a, b := keys[i], keys[j]
-		return a.bore < b.bore || a.bore == b.bore && a.length < b.length
-	})
+// pegSizes counts the pegs by bore and length, and their spares, as the list of
+// pegs does: sizes that differ in their heads or tapers alone are one here.
+func pegSizes(f *geom.Frame, stopped map[string]int) []pegSize {
 	var out []pegSize
-	for _, k := range keys {
-		n := count[k]
-		size := "Ø " + f.Units.PlainJoint(float64(k.bore)/100) + " x " + f.Units.PlainJoint(float64(k.length)/100)
-		out = append(out, pegSize{size, fmt.Sprintf("%d + %d spare", n, peg.Spares(n))})
+	count, spares := 0, 0
+	sizes := list.PegSizes(f, stopped)
+	for i, s := range sizes {
+		count, spares = count+s.Count, spares+s.Spares()
+		size := pegTitle(f, s)
+		if i+1 < len(sizes) && pegTitle(f, sizes[i+1]) == size {
+			continue
+		}
+		out = append(out, pegSize{size, fmt.Sprintf("%d + %d spare", count, spares)})
+		count, spares = 0, 0
 	}
 	return out
+}
+
+func pegTitle(f *geom.Frame, s list.PegSize) string {
+	return "Ø " + f.Units.PlainJoint(s.Bore) + " x " + f.Units.PlainJoint(s.Length)
 }

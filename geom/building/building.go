@@ -67,6 +67,7 @@ func Lay(s *scheme.Scheme) {
 	p.layFloor()
 	p.layLoft()
 	p.divide("plate", "ridge")
+	s.DeepenBores()
 	s.FlushPegs()
 }
 

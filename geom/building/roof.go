@@ -175,12 +175,13 @@ func (p *plan) seat(st, plate *scheme.Stick, deep float64) {
 	depth := plate.Timber.Ideal[plate.DepthAxis()]
 	q := &scheme.Pact{ID: st.Timber.ID + "-on-" + plate.Timber.ID, Kind: kind, R: plate, E: st, At: p.b.Roof.At,
 		Own: spec.JointSettings{Pegs: spec.NumberOf(1), Bore: spec.LengthOf(s.Std.SmallBore), Drawbore: spec.Undrawn(), SeatDepth: spec.LengthOf(deep)}}
-	q.PegOff = 1.5 * s.Std.SmallBore
+	bore := s.Settings(q).Bore
+	q.PegOff = 1.5 * bore
 	// The bore starts on the table, below the plate's top, and its low rim runs
 	// deeper than its axis.
-	lost := s.Std.SmallBore / 2 * p.sin
+	lost := bore / 2 * p.sin
 	if kind == "step-lap seat" {
-		lost += 0.3 * deep * p.cos
+		lost += 0.3 * deep * p.cos * (1 + p.sin*p.sin)
 	}
 	room := depth - p.topTenon(plate) - s.Std.Deeper - p.std.seatWood - lost
 	q.Blind = max(min(room/p.cos, 3*inch), inch)

@@ -120,6 +120,7 @@ func (p *proof) pegs(j *geom.Joint) {
 			}
 		}
 		p.offset(j, g)
+		p.grip(j, &g)
 	}
 }
 

@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"math"
+
 	"pegwright/geom"
 	"pegwright/geom/peg"
 	"pegwright/geom/vec"
@@ -54,6 +56,21 @@ func (h hole) bore(p *geom.Peg, i int, res *Result) {
 func onPlane(t *geom.Timber, n int, p, dir vec.V) vec.V {
 	pl := t.BlankPlane(n).Moved(t.Place)
 	return p.Add(dir.Mul(-pl.Height(p) / pl.N.Dot(dir)))
+}
+
+// bottom returns where a blind bore ends that goes into the receiver at p along
+// dir: as deep as asked, but with peg.BlindWood left between its rim and each
+// face that it bores toward. So much as half its bore it goes in always.
+func bottom(s Site, p, dir vec.V) vec.V {
+	depth, r := s.Set.BlindDepth, s.Set.Bore/2
+	for n := 1; n <= 4; n++ {
+		pl := ideal(s.R, n)
+		if slope := pl.N.Dot(dir); slope > 0.1 {
+			rim := r * math.Sqrt(max(1-slope*slope, 0))
+			depth = min(depth, (-pl.Height(p)-rim-peg.BlindWood)/slope)
+		}
+	}
+	return p.Add(dir.Mul(max(depth, r)))
 }
 
 // receiverRules are the boundary lines of the receiver round a hole, in the

@@ -153,7 +153,7 @@ func (q pocketShape) peg(s Site, res *Result) {
 		at := func(h float64) vec.V { return a.Point(u, q.acrossOf(h), w) }
 		top := s.E.FaceToward(q.up)
 		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.m, Words: geom.NotOffset, PFrom: "near edge", P: u - q.u0, A: -w, B: -w,
-			From: onPlane(s.E, top, at(q.top), q.up), To: at(q.floor - s.Set.BlindDepth), Mortise: at(q.floor), Tenon: at(q.floor)}
+			From: onPlane(s.E, top, at(q.top), q.up), To: bottom(s, at(q.floor), q.up.Neg()), Mortise: at(q.floor), Tenon: at(q.floor)}
 		p.Relish = s.Set.Bearing / 2
 		past := q.up.Mul(past)
 		res.Bores = append(res.Bores,

@@ -223,13 +223,16 @@ func (q seatShape) finish(s Site, res *Result, y, below float64) {
 		mid = q.outer.Add(q.a.U.Mul(side)).Add(q.in.Mul(y))
 	}
 	mid = mid.Sub(q.a.W.Mul(below))
+	if below > 0 { // on the table, where the rafter ends and the plate begins
+		mid = mid.Sub(q.under.N.Mul(q.under.Height(mid)))
+	}
 	down := q.under.N
 	for i := range min(s.Set.Pegs, 1) {
 		top := geom.Opposite(q.uFace)
 		p := geom.Peg{ID: pegID(s.ID, i), Bore: s.Set.Bore, Head: s.Set.Head, Entry: q.n, Words: geom.NotOffset, PFrom: "outer face", P: y,
 			Mortise: mid, Tenon: mid}
 		p.From = onPlane(s.E, top, mid, down)
-		p.To = mid.Add(down.Mul(s.Set.BlindDepth))
+		p.To = bottom(s, mid, down)
 		res.Bores = append(res.Bores,
 			Hole{s.E, geom.Bore{Joint: s.ID, Peg: p.ID, Diameter: s.Set.Bore, Entry: top, Exit: q.uFace,
 				From: s.E.Place.In(p.From.Sub(down.Mul(past))), To: s.E.Place.In(onPlane(s.E, q.uFace, mid, down).Add(down.Mul(past)))}},

@@ -47,7 +47,7 @@ func frame(u measure.Units) *geom.Frame {
 		// through face 1, nearer the start than the first
 		{Joint: "a", From: vec.V{X: 5 * in, Y: -8, Z: 4 * in}, To: vec.V{X: 5 * in, Y: 6*in + 8, Z: 4 * in}, Diameter: in, Entry: 1, Exit: 3},
 	}
-	p := geom.Peg{Bore: in, Length: 10 * in, Head: in, Lead: 3 * in}
+	p := geom.Peg{Bore: in, Length: 10 * in, Head: in, Lead: 3 * in, Entry: 1, Exit: 3}
 	q := p
 	q.Length = 9 * in
 	return &geom.Frame{
@@ -83,19 +83,19 @@ func TestTimbers(t *testing.T) {
 	row := l.Rows[0]
 	for name, want := range map[string]string{
 		"section": "6 x 8", "finished length": `11'-10"`, "rough length": `12'-0"`,
-		"volume as bought": "48.0", "weight as cut": "176.4", "mark": "IIII",
+		"volume with trim": "48.0", "weight as cut": "176.4", "mark": "IIII",
 	} {
 		if got := row[at[name]]; got != want {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
-	if want := "2 timbers: 80 board feet as bought, 353 lb as cut"; l.Totals[0] != want {
+	if want := "2 timbers: 80 board feet with trim, 353 lb as cut"; l.Totals[0] != want {
 		t.Errorf("totals %q, want %q", l.Totals[0], want)
 	}
 	m := Timbers(frame(measure.Metric))
 	// 142 in are 3606.8 mm; with 25 mm at each end 0.1524 x 0.2032 x 3.6568 m is
 	// 0.11324 m³.
-	if got := m.Rows[0][columns(m)["volume as bought"]]; got != "0.113" {
+	if got := m.Rows[0][columns(m)["volume with trim"]]; got != "0.113" {
 		t.Errorf("volume %q m³, want 0.113", got)
 	}
 	if got := m.Values[0][columns(m)["rough length"]].(float64); math.Abs(got-3656.8) > 1e-9 {

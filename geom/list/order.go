@@ -178,7 +178,7 @@ func orderTotals(f *geom.Frame, lots []*lot, n int) []string {
 	if imperial {
 		amount, weight = whole(volume)+" board feet", "lb"
 	}
-	out := []string{fmt.Sprintf("%s to buy: %s, %s %s green, %s %s dry", plural(n, "stick"), amount,
+	out := []string{fmt.Sprintf("%s to buy: %s as bought in stock lengths, %s %s green, %s %s dry", plural(n, "stick"), amount,
 		whole(mass(green, imperial)), weight, whole(mass(dry, imperial)), weight)}
 	if bought > 0 {
 		waste := fmt.Sprintf("%s %% of what is bought is left over or sawdust", decimals(100*(1-used/bought), 1))

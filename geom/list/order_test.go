@@ -28,7 +28,7 @@ func TestOrder(t *testing.T) {
 	want(t, l, "weight dry", "99.9", "66.6")
 	want(t, l, "cost", "96.00", "64.00")
 	text := strings.Join(l.Totals, "|")
-	for _, says := range []string{"2 sticks to buy: 80 board feet, 333 lb green", "0.0 % of what is bought", "no cutting buys less", "cost 160.00"} {
+	for _, says := range []string{"2 sticks to buy: 80 board feet as bought in stock lengths, 333 lb green", "0.0 % of what is bought", "no cutting buys less", "cost 160.00"} {
 		if !strings.Contains(text, says) {
 			t.Errorf("totals %q lack %q", text, says)
 		}

@@ -2,8 +2,7 @@ package list
 
 import (
 	"fmt"
-	"math"
-	"sort"
+	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/measure"
@@ -11,21 +10,10 @@ import (
 	"pegwright/geom/wood"
 )
 
-// pegRow is one size of peg and how many joints want it.
-type pegRow struct {
-	bore, length, head, lead float64
-	offset                   float64 // the largest of the pegs in the row
-	flush                    bool
-	finding                  int // that stops the joints, 0: none
-	count                    int
-}
-
-// Pegs returns the pegs to make, one row a size: by bore, then by length. The
-// flats are those of the finished, dry octagon; the square to rive is for green
-// stock and allows for drying and shaving; the taper is peg.LeadFor of a peg as
-// thick as the bore and the largest offset of the row. Pegs to be sawn flush
-// have rows of their own, and so have those of stopped joints: of these none
-// are to be made.
+// Pegs returns the pegs to make, one row a size. The flats are those of the
+// finished, dry octagon; the square to rive is for green stock and allows for
+// drying and shaving; the taper is PegSize.Taper. Pegs of stopped joints have
+// rows of their own: of these none are to be made.
 func Pegs(f *geom.Frame, stopped map[string]int) Table {
 	perUnit := 25.4
 	if f.Units == measure.Metric {
@@ -33,19 +21,17 @@ func Pegs(f *geom.Frame, stopped map[string]int) Table {
 	}
 	t := Table{Name: "pegs", Title: "Pegs", Units: f.Units, Columns: pegColumns(f.Units)}
 	all, held, billets, unfit := 0, 0, 0, 0
-	rows := pegRows(f, stopped)
-	for _, r := range rows {
-		spares, made := peg.Spares(r.count), 0
-		if r.finding > 0 {
-			spares, held = 0, held+r.count
-		} else {
-			made = r.count + spares
+	sizes := PegSizes(f, stopped)
+	for _, s := range sizes {
+		made := s.Make()
+		if s.Finding > 0 {
+			held += s.Count
 		}
 		all += made
-		o := peg.OctagonFor(r.bore)
-		taper, tip := r.taper()
+		o := peg.OctagonFor(s.Bore)
+		taper, tip := taperCells(s)
 		side := riving(f, o.MostFlats)
-		per := peg.PerBillet(f.Offer.Billet[0], f.Offer.Billet[1], side, r.length, f.Offer.Kerf)
+		per := peg.PerBillet(f.Offer.Billet[0], f.Offer.Billet[1], side, s.Length, f.Offer.Kerf)
 		need := 0
 		if per > 0 {
 			need = (made + per - 1) / per
@@ -53,11 +39,11 @@ func Pegs(f *geom.Frame, stopped map[string]int) Table {
 			unfit++
 		}
 		billets += need
-		t.add(r.bore, r.length, r.head, r.lead, taper, tip, r.count, spares, made,
-			joined(f.Stock.Peg, f.Stock.PegDry), o.LeastFlats/perUnit, o.MostFlats/perUnit, side, per, need, r.note())
+		t.add(s.Bore, s.Length, s.Head, s.Lead, taper, tip, s.Count, s.Spares(), made,
+			joined(f.Stock.Peg, f.Stock.PegDry), o.LeastFlats/perUnit, o.MostFlats/perUnit, side, per, need, pegNote(s))
 	}
 	t.Columns[len(t.Columns)-1].Aside = held == 0 // a prohibition stands in its row
-	t.Totals = append(pegTotals(all, held, sizes(rows)), billetTotal(f, billets, unfit))
+	t.Totals = append(pegTotals(all, held, made(sizes)), billetTotal(f, billets, unfit))
 	return t
 }
 
@@ -105,89 +91,44 @@ func billetTotal(f *geom.Frame, billets, unfit int) string {
 	return text
 }
 
-// taper returns the length of the lead's taper and the diameter of its tip, mm,
-// or "none" twice where no tip could enter the two holes.
-func (r pegRow) taper() (length, tip any) {
-	lead, ok := peg.LeadFor(r.bore, r.bore, r.offset)
+// taperCells are the length of the taper and the diameter of its tip, mm, or
+// "none" twice where no tip could enter the two holes.
+func taperCells(s PegSize) (length, tip any) {
+	lead, ok := s.Taper()
 	if !ok {
 		return "none", "none"
 	}
 	return lead.Length, lead.Tip
 }
 
-func (r pegRow) note() string {
+// pegNote says what is particular about the pegs of a size.
+func pegNote(s PegSize) string {
+	var notes []string
 	switch {
-	case r.finding > 0:
-		return stopNote(r.finding)
-	case r.flush:
-		return "saw flush both faces"
+	case s.Finding > 0:
+		return stopNote(s.Finding)
+	case s.Blind:
+		notes = append(notes, "blind hole, short taper")
 	}
-	return ""
+	switch {
+	case s.Flush > 0 && s.Flush == s.Count:
+		notes = append(notes, "saw flush both faces")
+	case s.Flush > 0:
+		notes = append(notes, fmt.Sprintf("saw %d flush both faces", s.Flush))
+	}
+	return strings.Join(notes, "; ")
 }
 
-// sizes counts the sizes to be made. Rows of one size are neighbours.
-func sizes(rows []pegRow) int {
+// made counts the sizes to be made.
+func made(sizes []PegSize) int {
 	n := 0
-	var last *pegRow
-	for i := range rows {
-		if rows[i].finding > 0 {
-			continue
-		}
-		if last == nil || !last.sameSize(rows[i]) {
+	for _, s := range sizes {
+		if s.Finding == 0 {
 			n++
 		}
-		last = &rows[i]
 	}
 	return n
 }
-
-// pegRows counts the pegs of the frame by size. Sizes that differ by less than
-// 0.01 mm are one.
-func pegRows(f *geom.Frame, stopped map[string]int) []pegRow {
-	var rows []pegRow
-	for _, j := range f.Joints {
-		for _, p := range j.Pegs {
-			rows = countPeg(rows, pegRow{p.Bore, p.Length, p.Head, p.Lead, math.Abs(p.Offset), p.Flush, stopped[j.ID], 1})
-		}
-	}
-	sort.SliceStable(rows, func(i, k int) bool { return rows[i].before(rows[k]) })
-	return rows
-}
-
-// countPeg adds a peg to those like it.
-func countPeg(rows []pegRow, p pegRow) []pegRow {
-	for i := range rows {
-		r := &rows[i]
-		if r.sameSize(p) && r.flush == p.flush && r.finding == p.finding {
-			r.count++
-			r.offset = max(r.offset, p.offset)
-			return rows
-		}
-	}
-	return append(rows, p)
-}
-
-func (r pegRow) sameSize(s pegRow) bool {
-	return near(r.bore, s.bore) && near(r.length, s.length) && near(r.head, s.head) && near(r.lead, s.lead)
-}
-
-func (r pegRow) before(s pegRow) bool {
-	switch {
-	case !near(r.bore, s.bore):
-		return r.bore < s.bore
-	case !near(r.length, s.length):
-		return r.length < s.length
-	case !near(r.head, s.head):
-		return r.head < s.head
-	case !near(r.lead, s.lead):
-		return r.lead < s.lead
-	case r.finding != s.finding:
-		return r.finding < s.finding
-	}
-	return !r.flush && s.flush
-}
-
-func near(a, b float64) bool { return a-b < 0.01 && b-a < 0.01 }
 
 // riving returns the side of the square billet to rive green, in mm.
 func riving(f *geom.Frame, flats float64) float64 {

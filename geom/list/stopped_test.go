@@ -26,8 +26,8 @@ func pair() *geom.Frame {
 	girt.Bores = []geom.Bore{{Joint: "g", Peg: "g-1", From: vec.V{X: 2 * in, Y: -8, Z: 4 * in}, To: vec.V{X: 2 * in, Y: 6*in + 8, Z: 4 * in}, Diameter: in, Entry: 1, Exit: 3}}
 	rafter.Bores = []geom.Bore{{Joint: "s", Peg: "s-1", From: vec.V{X: 2 * in, Y: 3 * in, Z: -8}, To: vec.V{X: 2 * in, Y: 3 * in, Z: 8*in + 8}, Diameter: in, Entry: 2, Exit: 4}}
 	tenon := solid.Box(vec.V{X: 100, Y: 2 * in, Z: 0}, vec.V{X: 200, Y: 3.5 * in, Z: 8 * in})
-	drawn := geom.Peg{ID: "g-1", Bore: in, Length: 11 * in, Head: in, Lead: 4 * in, Offset: in / 8, Words: "toward the shoulder"}
-	seat := geom.Peg{ID: "s-1", Bore: in, Length: 9 * in, Head: in, Words: "not offset"}
+	drawn := geom.Peg{ID: "g-1", Bore: in, Length: 11 * in, Head: in, Lead: 4 * in, Offset: in / 8, Words: "toward the shoulder", Entry: 1, Exit: 3}
+	seat := geom.Peg{ID: "s-1", Bore: in, Length: 9 * in, Head: in, Words: "not offset", Entry: 2}
 	return &geom.Frame{Timbers: []*geom.Timber{post, girt, rafter}, Joints: []*geom.Joint{
 		{ID: "g", Into: post, Of: girt, Tenon: tenon, Pegs: []geom.Peg{drawn}},
 		{ID: "s", Into: post, Of: rafter, Pegs: []geom.Peg{seat}},
@@ -93,7 +93,7 @@ func TestStoppedBoresAndPegsAreMarkedAndCountedApart(t *testing.T) {
 	if got, exp := bores.Totals[0], "4 bores, of which 2 NOT to be bored until the finding named is mended"; got != exp {
 		t.Errorf("%q, want %q", got, exp)
 	}
-	want(t, pegs, "note", "", no)
+	want(t, pegs, "note", "blind hole, short taper", no)
 	want(t, pegs, "needed", "1", "1")
 	want(t, pegs, "spares", "2", "0") // at least two: peg.Spares
 	want(t, pegs, "make", "3", "0")
@@ -173,16 +173,18 @@ func TestTaperFollowsTheLargestOffset(t *testing.T) {
 	}
 }
 
-// Pegs of one size of which one is sawn flush: two rows, one size.
-func TestFlushPegsStandApart(t *testing.T) {
+// Pegs of one size of which one is sawn flush are made alike: one row, and the
+// spares of three pegs, two, not those of two and of one.
+func TestFlushPegsAreMadeAlike(t *testing.T) {
 	f := pair()
 	j := f.Joints[0]
 	j.Pegs = append(j.Pegs, j.Pegs[0], j.Pegs[0])
 	j.Pegs[0].Flush = true
 	f.Joints = f.Joints[:1]
 	l := Pegs(f, nil)
-	want(t, l, "note", "", "saw flush both faces")
-	want(t, l, "needed", "2", "1")
+	want(t, l, "note", "saw 1 flush both faces")
+	want(t, l, "needed", "3")
+	want(t, l, "spares", "2")
 	if got := l.Totals[0]; !strings.HasSuffix(got, ", 1 size") {
 		t.Errorf("totals %q", got)
 	}

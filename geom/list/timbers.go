@@ -37,7 +37,7 @@ func BoardFeet(section [2]float64, length float64) float64 {
 // Timbers returns the sticks of the frame with their marks, by section (the
 // largest first), then by length (the longest first), then by id. Sections are
 // written smaller size first, as they are ordered. The volume is that of the
-// rough stick as bought, the weight that of the finished timber as cut.
+// rough stick, trim included, the weight that of the finished timber as cut.
 func Timbers(f *geom.Frame) Table {
 	imperial := f.Units == measure.Imperial
 	volume, volumeKind, weight := "m³", precise, "kg"
@@ -49,15 +49,14 @@ func Timbers(f *geom.Frame) Table {
 		{Name: "section", Unit: smallUnit(f.Units), kind: section},
 		{Name: "finished length", Unit: lengthUnit(f.Units), kind: long},
 		{Name: "rough length", Unit: lengthUnit(f.Units), kind: long},
-		{Name: "volume as bought", Unit: volume, kind: volumeKind},
+		{Name: "volume with trim", Unit: volume, kind: volumeKind},
 		{Name: "weight as cut", Unit: weight, kind: amount},
 	}}
 	var bought, heavy float64
 	for _, s := range bySection(f.Timbers) {
-		rough := roughOf(f.Units, s)
-		v, w := float64(s.Section[0]*s.Section[1])*rough/1e9, greenWeight(s)
+		rough, v, w := roughOf(f.Units, s), withTrim(f.Units, s), greenWeight(s)
 		if imperial {
-			v, w = BoardFeet(s.Section, rough), w/pound
+			w /= pound
 		}
 		bought, heavy = bought+v, heavy+w
 		lo, hi := ordered(s.Section)
@@ -67,14 +66,34 @@ func Timbers(f *geom.Frame) Table {
 	return t
 }
 
+// withTrim returns the nominal volume of a stick at its rough length, in board
+// feet or m³.
+func withTrim(u measure.Units, t *geom.Timber) float64 {
+	rough := roughOf(u, t)
+	if u == measure.Metric {
+		return float64(t.Section[0]*t.Section[1]) * rough / 1e9
+	}
+	return BoardFeet(t.Section, rough)
+}
+
+// Wood returns the nominal volume of all sticks with their trim, as the list of
+// timbers sums it: in board feet, or in m³ where the frame is metric.
+func Wood(f *geom.Frame) float64 {
+	sum := 0.0
+	for _, t := range f.Timbers {
+		sum += withTrim(f.Units, t)
+	}
+	return sum
+}
+
 func timberTotals(n int, bought, heavy float64, imperial bool) []string {
 	trim := "rough length is the finished length and 25 mm for trim at each end, unless a timber has its own"
-	amount := decimals(bought, 2) + " m³ as bought, " + whole(heavy) + " kg as cut"
+	amount := decimals(bought, 2) + " m³ with trim, " + whole(heavy) + " kg as cut"
 	if imperial {
 		trim = "rough length is the finished length and 1 in for trim at each end, unless a timber has its own"
-		amount = whole(bought) + " board feet as bought, " + whole(heavy) + " lb as cut"
+		amount = whole(bought) + " board feet with trim, " + whole(heavy) + " lb as cut"
 	}
-	return []string{plural(n, "timber") + ": " + amount, trim}
+	return []string{plural(n, "timber") + ": " + amount, trim + "; the timber order tells what is bought in stock lengths"}
 }
 
 func greenWeight(t *geom.Timber) float64 {

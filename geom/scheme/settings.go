@@ -2,6 +2,7 @@ package scheme
 
 import (
 	"pegwright/geom/joint"
+	"pegwright/geom/peg"
 	"pegwright/geom/spec"
 )
 
@@ -36,7 +37,7 @@ func (s *Scheme) Settings(p *Pact) joint.Settings {
 		set.Centred, set.Along = u.Along.Centred, u.Along.MM
 	}
 	if set.BlindDepth == 0 {
-		set.BlindDepth = 2 * inch
+		set.BlindDepth = peg.BlindDepth(set.Bore, std.BlindStep)
 	}
 	set.Auto = !u.Drawbore.Set || u.Drawbore.Mode == spec.DrawAuto
 	if u.Drawbore.Set && u.Drawbore.Mode == spec.DrawLength {

@@ -21,6 +21,7 @@ type Standard struct {
 	Head, Lead                float64 // of a peg, beyond either face
 	Web                       float64 // wood left between opposed tenons
 	PegStep                   float64 // of the lengths of pegs
+	BlindStep                 float64 // the same for blind holes
 	DrawStep, DrawLeft        float64 // of offsets; offset that is left after drying
 	Flare                     float64 // of a dovetail, run for a rise of one
 	Bearing                   float64 // length of a drop-in pocket
@@ -34,12 +35,12 @@ func standardFor(u measure.Units) Standard {
 	if u == measure.Metric {
 		return Standard{Paper: "a4", Reduce: 12, Thin: 38, Thick: 50, OffRef: 50, Tenon: 100, BraceTenon: 80, Stub: 45, Deeper: 6,
 			SmallBore: 20, BigBore: 25, OffShoulder: 40, OffShoulder2: 50, Along: 50, Head: 25, Lead: 100, Web: 12,
-			PegStep: peg.LengthStepMetric, DrawStep: peg.StepMetric, DrawLeft: peg.LeftMetric, Flare: 7, Bearing: 50, Deep: 200, Shop: 2}
+			PegStep: peg.LengthStepMetric, BlindStep: peg.BlindStepMetric, DrawStep: peg.StepMetric, DrawLeft: peg.LeftMetric, Flare: 7, Bearing: 50, Deep: 200, Shop: 2}
 	}
 	return Standard{Paper: "letter", Reduce: inch / 2, Thin: 1.5 * inch, Thick: 2 * inch, OffRef: 2 * inch, Tenon: 4 * inch,
 		BraceTenon: 3 * inch, Stub: 1.75 * inch, Deeper: inch / 4, SmallBore: 0.75 * inch, BigBore: inch,
 		OffShoulder: 1.5 * inch, OffShoulder2: 2 * inch, Along: 2 * inch, Head: inch, Lead: 4 * inch, Web: inch / 2,
-		PegStep: peg.LengthStepImperial, DrawStep: peg.StepImperial, DrawLeft: peg.LeftImperial, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8}
+		PegStep: peg.LengthStepImperial, BlindStep: peg.BlindStepImperial, DrawStep: peg.StepImperial, DrawLeft: peg.LeftImperial, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8}
 }
 
 // size is the usual section of a role where the description gives none, stouter

@@ -2,7 +2,9 @@ package scheme
 
 import (
 	"math"
+
 	"pegwright/geom/joint"
+	"pegwright/geom/peg"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
@@ -60,6 +62,26 @@ func (s *Scheme) collide(p, q *Pact) bool {
 		}
 	}
 	return false
+}
+
+// DeepenBores gives blind bores that were planned shallower than a peg wants
+// the usual depth where no other joint has taken the wood: a void of another
+// joint stays the usual web away.
+func (s *Scheme) DeepenBores() {
+	for _, p := range s.Pacts {
+		usual := peg.BlindDepth(s.Settings(p).Bore, s.Std.BlindStep)
+		if p.Blind == 0 || p.Blind >= usual {
+			continue
+		}
+		was := *p
+		p.Blind, p.taken = usual, nil
+		for _, q := range s.Pacts {
+			if q != p && (q.R == p.R || IsScarf(q.Kind) && q.E == p.R) && s.collide(p, q) {
+				*p = was
+				break
+			}
+		}
+	}
 }
 
 // FlushPegs saws a joint's pegs flush where another stick stands before their

@@ -44,14 +44,12 @@ func (s *solver) cut() {
 
 // finishPeg gives a peg its length, its window and its reason.
 func (s *solver) finishPeg(p *settled, j *geom.Joint, g *geom.Peg) {
-	step := s.Std.PegStep
 	g.Lead, g.Why, g.OffsetAt = p.set.Lead, p.why, p.drawAt
 	if g.Exit == 0 {
 		g.Lead = 0
-		// A blind peg must not bottom out before its head is where it belongs.
-		g.Length = math.Floor((g.From.Dist(g.To)+g.Head)/step+1e-9) * step
+		g.Length = peg.BlindLength(g.From.Dist(g.To), g.Head, s.Std.BlindStep)
 	} else {
-		g.Length = peg.Length(g.From.Dist(g.To), g.Head, g.Lead, step)
+		g.Length = peg.Length(g.From.Dist(g.To), g.Head, g.Lead, s.Std.PegStep)
 	}
 	m, t := j.Flat(g.Mortise), j.Flat(g.Tenon)
 	if dir := g.To.Sub(g.From).Unit(); math.Abs(dir.Dot(j.Axes.W)) > 1e-6 && !j.Broad {
