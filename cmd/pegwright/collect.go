@@ -8,7 +8,7 @@ import (
 
 // spare is how much may be allocated between two collections of memory at
 // least; with much memory in use it is half of that.
-const spare = 40 << 20
+const spare = 60 << 20
 
 // paceCollections lets memory be collected seldom while little is in use: a
 // drawing makes and drops many small things, and half of the time would go into
