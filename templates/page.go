@@ -22,6 +22,7 @@ type layout struct {
 	// Above the height above, lines of words may be wide mm wide: the upright
 	// bars end there.
 	above, wide float64
+	known       wraps // shared by the ways to divide one page; nil for none
 }
 
 // long is what a pair of bars takes along its length, mm.
@@ -30,6 +31,15 @@ const long = 104.0
 // layouts returns the ways to divide a page of the frame's paper, best first. A
 // roll is cut off as short as will do.
 func layouts(f *geom.Frame) []layout {
+	out := waysOn(f)
+	known := wraps{}
+	for i := range out {
+		out[i].known = known
+	}
+	return out
+}
+
+func waysOn(f *geom.Frame) []layout {
 	var out []layout
 	if roll, ok := draw.RollNamed(f.Paper.Templates); ok {
 		for _, cut := range rollCuts {
@@ -161,9 +171,9 @@ func (l layout) foot(spare float64) float64 { return l.col.Min.Y + spare - 1e-6 
 func (l layout) flow(w words, spare float64) (lines []set, n int, y float64) {
 	y = l.col.Max.Y
 	for i, q := range w {
-		part := wrap(q.text, max(l.wide, l.col.W()), q.height, q.bold)
+		part := l.known.wrap(q, max(l.wide, l.col.W()))
 		if y-float64(len(part))*q.height*lead < l.above {
-			part = wrap(q.text, l.col.W(), q.height, q.bold)
+			part = l.known.wrap(q, l.col.W())
 		}
 		had, top := len(lines), y
 		for _, text := range part {

@@ -10,6 +10,28 @@ import (
 // break there. It measures no less than a space.
 const tie = "\x01"
 
+// wraps keeps how paragraphs break: the same words are tried in many layouts. It
+// is for one page at a time.
+type wraps map[wrapping][]string
+
+type wrapping struct {
+	para
+	width float64
+}
+
+// wrap returns the lines of a paragraph, of at most width mm each.
+func (w wraps) wrap(q para, width float64) []string {
+	k := wrapping{q, width}
+	lines, ok := w[k]
+	if !ok {
+		lines = wrap(q.text, width, q.height, q.bold)
+		if w != nil {
+			w[k] = lines
+		}
+	}
+	return lines
+}
+
 // wrap breaks text into lines of at most width mm; a word that is too long, as
 // an id may be, is broken after a hyphen.
 func wrap(text string, width, height float64, bold bool) []string {
