@@ -40,6 +40,18 @@ func TestHostile(t *testing.T) {
 	}
 }
 
+// A sheet carries no comment of any program: what XML 1.0 (production 15) calls
+// a comment is not there, and the root element follows the declaration.
+func TestNoComment(t *testing.T) {
+	b, err := Render(draw.NewSheet("a", "b", "c", 100, 100), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bytes.Contains(b, []byte("<!--")) || !bytes.Contains(b, []byte("?>\n<svg")) {
+		t.Errorf("%.120s", b)
+	}
+}
+
 // wellFormed reads the document, holds its ids to be unique, and allows only
 // the elements and attributes that we write.
 func wellFormed(t *testing.T, h string, b []byte) {

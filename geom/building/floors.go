@@ -2,8 +2,6 @@ package building
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"pegwright/geom"
 	"pegwright/geom/finding"
@@ -26,7 +24,6 @@ type deck struct {
 	at        finding.Pos
 	bay       int
 	first     int // number of the first joist
-	gone      []string
 }
 
 // layFloor lays joists into the sills: across the building from sill to sill,
@@ -143,40 +140,6 @@ func (p *plan) deckFits(k *deck, own spec.Section) bool {
 		return false
 	}
 	return true
-}
-
-// layDeck lays joists at even distances, none farther apart than the spacing.
-// One that does not clear what stands there moves aside to where it does, or
-// is left out. It returns the number of the next joist.
-func (p *plan) layDeck(k *deck) int {
-	s := p.s
-	n := int(math.Ceil((k.hi-k.lo)/k.spacing-1e-9)) - 1
-	var moved []string
-	for i := range n {
-		mid := k.lo + (k.hi-k.lo)*float64(i+1)/float64(n+1)
-		id := fmt.Sprintf("%s-%d", k.id, k.first+i)
-		laid := false
-		for j := 0; j <= int(k.spacing/inch) && !laid; j++ {
-			by := float64((j+1)/2) * inch
-			if j%2 == 0 {
-				by = -by
-			}
-			laid = s.Attempt(0, func() { p.joist(k, id, mid+by-k.w/2) }) == ""
-			if laid && j > 0 {
-				moved = append(moved, id)
-			}
-		}
-		if !laid {
-			k.gone = append(k.gone, id)
-		}
-	}
-	if len(moved) > 0 {
-		s.Note(k.at, "moved aside to clear other joints: "+strings.Join(moved, ", "), "give another spacing to choose yourself", moved...)
-	}
-	if len(k.gone) > 0 {
-		s.Note(k.at, "left out, because nothing near their places is clear of other joints: "+strings.Join(k.gone, ", "), "give another spacing, or larger timbers")
-	}
-	return k.first + n
 }
 
 // joist lays one joist with its reference side at the given coordinate.

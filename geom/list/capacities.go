@@ -13,7 +13,7 @@ import (
 // why they have none: joints of the same figures share a row, in the order of
 // the first of them. Values are for an engineer: see strength.Words.
 func Capacities(f *geom.Frame) Table {
-	unit, newtons, force := "lb", pound*9.80665, amount
+	unit, newtons, force := "lb", pound*9.80665, nearest
 	if f.Units == measure.Metric {
 		unit, newtons, force = "kN", 1000, precise
 	}

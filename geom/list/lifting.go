@@ -14,6 +14,11 @@ import (
 // person may lift under ideal conditions, close to the body and without twist.
 const LiftLimit = 23.0
 
+// CrewLimit is the weight, kg, above which a lift is not left to hands: that of
+// ten persons at LiftLimit each. More than ten do not find room and one order
+// round a bent (common practice, no source).
+const CrewLimit = 10 * LiftLimit
+
 // Lifting returns the weight of every timber, the heaviest first, and of every
 // group of timbers that a step of assembly moves as one, in the order of the
 // steps, with the point where it balances. A timber's is measured from its
@@ -40,6 +45,9 @@ func Lifting(f *geom.Frame) Table {
 		if l.Green > LiftLimit {
 			note = "mechanical help or a team"
 			heavy++
+		}
+		if l.Green > CrewLimit {
+			note = "machine, or a rigging plan"
 		}
 		t.add(what, n, mass(l.Green, imperial), mass(l.Dry, imperial), l.At.X, l.At.Y, l.At.Z, note)
 	}

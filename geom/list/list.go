@@ -64,6 +64,7 @@ const (
 	long         // a length along a timber, to the nearest 1/16 in or 1 mm
 	fine         // a length at a joint, to the nearest 1/32 in or 0.5 mm
 	section      // two sizes across, [2]float64
+	nearest      // a plain number, to the nearest whole, in the column's unit
 	amount       // a plain number, to one decimal, in the column's unit
 	precise      // a plain number, to three decimals, in the column's unit
 	money        // a price, to two decimals

@@ -154,14 +154,14 @@ func TestBillets(t *testing.T) {
 
 // A 1 in red oak peg through a 1 1/2 in tenon of white pine between cheeks of 2
 // and 2 1/2 in, load along both grains: the peg shears at 2407.7 lb, over 3.5
-// 687.9 lb (worked by hand; Im, the next, gives 4300.5/4). What has a value says
+// 687.9 lb, shown to the pound (worked by hand; Im, the next, gives 4300.5/4). What has a value says
 // that it is for an engineer.
 func TestCapacities(t *testing.T) {
 	f := full(measure.Imperial)
 	l := Capacities(f)
 	const words = "reference value, not verified against the standard; for your engineer"
-	want(t, l, "one peg", "687.9")
-	want(t, l, "all pegs", "687.9")
+	want(t, l, "one peg", "688")
+	want(t, l, "all pegs", "688")
 	want(t, l, "mode", "V")
 	want(t, l, "note", words)
 	want(t, l, "ids", "g")

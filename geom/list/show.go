@@ -26,6 +26,8 @@ func (t *Table) show(k kind, v any) string {
 			return t.Units.PlainJoint(x)
 		case precise:
 			return decimals(x, 3)
+		case nearest:
+			return decimals(x, 0)
 		case money:
 			return decimals(x, 2)
 		}

@@ -68,6 +68,9 @@ type Moment struct{ sticks, pacts int }
 // Now is the moment after all that has been planned so far.
 func (s *Scheme) Now() Moment { return Moment{len(s.Order), len(s.Pacts)} }
 
+// TakeBack forgets what was planned since a moment.
+func (s *Scheme) TakeBack(to Moment) { s.takeBack(to.sticks, to.pacts) }
+
 // PutLast moves what was planned between two moments behind what came after.
 func (s *Scheme) PutLast(from, to Moment) {
 	s.Order = append(append(append([]*Stick(nil), s.Order[:from.sticks]...), s.Order[to.sticks:]...), s.Order[from.sticks:to.sticks]...)

@@ -37,13 +37,22 @@ func (m *form) letters() dim.Group {
 }
 
 // roomy returns the shares with every column wide enough for the longest word of
-// its heading; the widest columns give what that takes.
+// its heading and for every number in it, which is never broken; the widest
+// columns give what that takes.
 func (m *form) roomy(g dim.Group, width float64) []float64 {
 	out := slices.Clone(m.shares)
 	for c, head := range m.heads {
 		need := 0.0
+		wide := func(w string, bold bool) { need = max(need, font.Measure(w, g.Height, bold)+2*cellPad+0.5) }
 		for _, w := range strings.Fields(head) {
-			need = max(need, font.Measure(w, g.Height, true)+2*cellPad+0.5)
+			wide(w, true)
+		}
+		for _, r := range m.rows {
+			for _, w := range strings.Fields(r[c]) {
+				if strings.ContainsAny(w, "0123456789") && !strings.ContainsAny(w, "-–") {
+					wide(w, false)
+				}
+			}
 		}
 		if short := need/width - out[c]; short > 0 {
 			widest := slices.Index(out, slices.Max(out))

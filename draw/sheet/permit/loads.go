@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"pegwright/draw"
 	"pegwright/draw/page"
 	"pegwright/geom"
-	"pegwright/geom/measure"
 )
 
 // loads sets the sheets on which the load path, the lateral system, the wood
@@ -16,7 +14,7 @@ func (p *set) loads() {
 	s, field := p.sheet("loads", "Uplift and lateral load path", "blanks for loads and connectors", "none",
 		"an empty cell is for the designer of record to fill in")
 	w := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W()}
-	w.Head("Uplift and sideways loads, from the roof to the ground")
+	w.Head(p.pathTitle())
 	w.Para("Pegs and wooden joints are not claimed to resist uplift or wind. Each step of the path needs a load and a connector from the designer of record.")
 	w.Skip(1.5)
 	field.Y1 = w.Y
@@ -34,24 +32,41 @@ func (p *set) loads() {
 	p.decisions()
 }
 
-// path returns the rows of the load path.
+// path returns the rows of the load path, for roles that the frame has.
 func (p *set) path() [][]string {
 	var out [][]string
-	for _, x := range []struct{ upper, lower string }{{"rafter", "plate"}, {"plate", "post"}, {"post", "sill"}} {
+	for _, x := range []struct {
+		upper, lower string
+		asked        bool // also where no joint is drawn between the two
+	}{
+		{"purlin", "principal rafter", false}, {"principal rafter", "tie", false}, {"rafter", "plate", true}, {"tie", "plate", false},
+		{"beam", "plate", false}, {"plate", "post", true}, {"beam", "post", false}, {"post", "sill", true},
+	} {
 		drawn, n := p.between(x.upper, x.lower)
+		if n == "" && !(x.asked && anyOf(p.f, x.upper) && anyOf(p.f, x.lower)) {
+			continue
+		}
 		out = append(out, []string{x.upper + " – " + x.lower, drawn, n, "", "", "", ""})
 	}
-	for _, role := range []string{"sill", "post"} {
-		if n := p.supports(role); n > 0 || role == "sill" && anyOf(p.f, role) {
-			drawn := "rests on piers, places as on the foundation sheet"
-			count := fmt.Sprint(n)
-			if n == 0 {
-				drawn, count = "no piers or footings described", ""
-			}
-			out = append(out, []string{role + " – foundation", drawn, count, "", "", "", ""})
+	count, roles := p.supports()
+	for _, role := range roles {
+		out = append(out, []string{role + " – foundation", "rests on piers, places as on the foundation sheet", fmt.Sprint(count[role]), "", "", "", ""})
+	}
+	for _, role := range []string{"sill", "post"} { // what stands lowest and on nothing described
+		if len(roles) == 0 && anyOf(p.f, role) {
+			return append(out, []string{role + " – foundation", "no piers or footings described", "", "", "", "", ""})
 		}
 	}
 	return out
+}
+
+// pathTitle heads the load path with where it begins.
+func (p *set) pathTitle() string {
+	from := "top of the frame"
+	if anyOf(p.f, "rafter") {
+		from = "roof"
+	}
+	return "Uplift and sideways loads, from the " + from + " to the ground"
 }
 
 func anyOf(f *geom.Frame, role string) bool {
@@ -63,15 +78,24 @@ func anyOf(f *geom.Frame, role string) bool {
 	return false
 }
 
-// supports counts the supports under timbers of a role.
-func (p *set) supports(role string) int {
-	n := 0
+// supports counts the supports by the role of what they carry, all sills as one,
+// and names the roles in the order of the supports. The counts add up to the
+// piers of the foundation sheet.
+func (p *set) supports() (count map[string]int, roles []string) {
+	count = map[string]int{}
 	for _, s := range p.f.Supports {
-		if t := p.f.Timber(s.Timber); t != nil && t.Role == role {
-			n++
+		role := "frame"
+		if t := p.f.Timber(s.Timber); t != nil {
+			role = t.Role
+		}
+		if strings.HasSuffix(role, "sill") {
+			role = "sill"
+		}
+		if count[role]++; count[role] == 1 {
+			roles = append(roles, role)
 		}
 	}
-	return n
+	return count, roles
 }
 
 // mostKinds is how many kinds of joint a step of the load path names.
@@ -102,23 +126,15 @@ func (p *set) between(a, b string) (drawn, count string) {
 	return strings.Join(kinds, "; "), fmt.Sprint(n)
 }
 
-// decimal shows a size without a fraction, as tables for an engineer have it.
-func decimal(f *geom.Frame, mm float64) string {
-	if f.Units == measure.Metric {
-		return draw.Number(mm, 1) + " mm"
-	}
-	return draw.Number(mm/25.4, 4) + " in"
-}
-
 // pegWords counts the pegs of a joint and names their bore.
 func pegWords(f *geom.Frame, j *geom.Joint) string {
 	switch n := len(j.Pegs); n {
 	case 0:
 		return "not pegged"
 	case 1:
-		return "1 peg Ø " + decimal(f, j.Pegs[0].Bore)
+		return "1 peg Ø " + f.Units.FormatJoint(j.Pegs[0].Bore)
 	default:
-		return fmt.Sprintf("%d pegs Ø %s", n, decimal(f, j.Pegs[0].Bore))
+		return fmt.Sprintf("%d pegs Ø %s", n, f.Units.FormatJoint(j.Pegs[0].Bore))
 	}
 }
 

@@ -3,6 +3,7 @@ package permit
 import (
 	"encoding/json"
 	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -122,7 +123,7 @@ func TestPermitCapacitiesAreTheList(t *testing.T) {
 }
 
 // capacitiesIn counts the joints by the values of the JSON list, one peg and
-// all, to one decimal in pounds or three in kilonewtons.
+// all, to the pound or to three decimals in kilonewtons.
 func capacitiesIn(t *testing.T, data []byte) map[string]int {
 	t.Helper()
 	var doc struct {
@@ -139,7 +140,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 		if l.Name != "capacities" {
 			continue
 		}
-		at, form := map[string]int{}, "%.1f"
+		at, form := map[string]int{}, "%.0f"
 		for i, c := range l.Columns {
 			if at[c.Name] = i; c.Unit == "kN" {
 				form = "%.3f"
@@ -158,7 +159,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 }
 
 // The permit set of every sample keeps its layout, has one cover sheet, and
-// tables every step of the load path with empty cells.
+// tables every step of the load path that its roles have, with empty cells.
 func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
@@ -174,10 +175,38 @@ func TestPermitOfAllSamples(t *testing.T) {
 			ids[s.ID] = true
 		}
 		text := legible.Line(sheets)
-		for _, must := range []string{"rafter – plate", "plate – post", "post – sill", "– foundation", "Lateral system", "connector", "Whose word counts", "Seal and signature"} {
+		for _, step := range [][2]string{{"rafter", "plate"}, {"plate", "post"}, {"post", "sill"}} {
+			row := step[0] + " – " + step[1]
+			if there := anyOf(f, step[0]) && anyOf(f, step[1]); strings.Contains(text, row) != there {
+				t.Errorf("%s: a row %q: %v, the roles are there: %v", name, row, !there, there)
+			}
+		}
+		for _, must := range []string{"– foundation", "Lateral system", "connector", "Whose word counts", "Seal and signature"} {
 			if !strings.Contains(text, must) && !(must == "– foundation" && !anyOf(f, "sill") && len(f.Supports) == 0) {
 				t.Errorf("%s: no %q", name, must)
 			}
+		}
+	}
+}
+
+// The places of support of the load path are those of the frame, each once,
+// whatever kind of sill stands on them.
+func TestFoundationCountsEverySupport(t *testing.T) {
+	for _, name := range samples.Names() {
+		f := trial.Sample(t, name)
+		n := 0
+		p := &set{f: f}
+		for _, r := range p.path() {
+			if strings.HasSuffix(r[0], "– foundation") && r[2] != "" {
+				x, err := strconv.Atoi(r[2])
+				if err != nil {
+					t.Fatal(err)
+				}
+				n += x
+			}
+		}
+		if n != len(f.Supports) {
+			t.Errorf("%s: the load path counts %d places of support of %d", name, n, len(f.Supports))
 		}
 	}
 }

@@ -15,7 +15,7 @@ import (
 const noTension = "no reference value: not a pegged tenon between two cheeks"
 
 // capacitySource says where the equations come from, as far as that is known.
-const capacitySource = "Source: yield limit equations for double shear (NDS 2018, Table 12.3.1A, as quoted in public notes) with peg bearing, bending and shear after TFEC 1 (as recalled, not read against the standard). Load duration factor 1.0. Drawbore adds nothing."
+const capacitySource = "Source: yield limit equations for double shear (NDS 2018, Table 12.3.1A, as quoted in public notes) with peg bearing, bending and shear after TFEC 1, which was recalled and not read: each figure is a reference value, to be verified by the designer of record against the standard. Load duration factor 1.0. Drawbore adds nothing."
 
 // jointTable sets the joints with their pegs and reference values, joints of the
 // same figures in one row.

@@ -108,6 +108,8 @@ func (r *raising) care(s geom.Step) string {
 		return "Fingers out of the joint while it closes."
 	case s.Group != "":
 		return ""
+	case s.Motion == geom.Rear && len(s.Move) > 2 && list.LoadOf(r.f, s.Move).Green > list.CrewLimit:
+		return "Too heavy for hands: a machine, or a rigging plan. Nobody under it, before it or in line with it. Tag lines both ways; feet blocked."
 	case s.Motion == geom.Rear && len(s.Move) > 2:
 		return "Nobody under it, before it or in line with it. Tag lines both ways; feet blocked. Once it moves, it does not stop half way."
 	case t.Place.X.Z > 0.99:

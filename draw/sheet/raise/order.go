@@ -2,6 +2,7 @@ package raise
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -62,6 +63,7 @@ type phase struct {
 	what     string
 	heaviest float64
 	pegs     int
+	roles    []string // of what is lifted, each once
 }
 
 // phases divides the steps into pieces of work.
@@ -75,8 +77,33 @@ func (r *raising) phases() []phase {
 		p := &out[len(out)-1]
 		p.to, p.pegs = i+1, p.pegs+len(s.Pegs)
 		p.heaviest = max(p.heaviest, list.LoadOf(r.f, s.Move).Green)
+		if role := r.f.Timber(s.Move[0]).Role; !slices.Contains(p.roles, role) {
+			p.roles = append(p.roles, role)
+		}
+	}
+	for i := range out {
+		if out[i].what == roofBeams || out[i].what == small {
+			out[i].what = title(plurals(out[i].roles))
+		}
 	}
 	return out
+}
+
+// Pieces of work that are called by the roles of what is lifted.
+const (
+	roofBeams = "roof beams"
+	small     = "braces, girts and small posts"
+)
+
+// plurals names roles, more than one of each.
+func plurals(roles []string) string {
+	ws := make([]string, len(roles))
+	for i, role := range roles {
+		if ws[i] = role + "s"; strings.HasSuffix(role, "s") {
+			ws[i] = role
+		}
+	}
+	return andList(ws)
 }
 
 // work names the piece of work that a step belongs to.
@@ -110,11 +137,11 @@ func (r *raising) work(s geom.Step) string {
 	case has("plate"):
 		return "Plates, onto the posts"
 	case has("ridge", "purlin"):
-		return "Ridge and roof beams"
+		return roofBeams
 	case role == "post":
 		return "Posts, each propped"
 	case has("brace", "girt", "rail", "header", "post", "stud"):
-		return "Braces, girts and small posts"
+		return small
 	}
 	return title(role) + "s"
 }

@@ -38,8 +38,15 @@ func (r *raising) things() []string {
 		out = append(out, fmt.Sprintf("Staging to work at %s over the ground; ladders only to climb it.", r.f.Units.Format(high)))
 	}
 	what, heavy := r.heaviest()
-	out = append(out, fmt.Sprintf("The heaviest lift is %s: %s as cut. Hands or a machine for that, with something to spare.", what, weightText(r.f.Units, heavy)))
-	return out
+	return append(out, fmt.Sprintf("The heaviest lift is %s: %s as cut. %s", what, weightText(r.f.Units, heavy), r.liftWords(heavy)))
+}
+
+// liftWords says what a lift of that many kilograms asks for.
+func (r *raising) liftWords(kg float64) string {
+	if kg <= list.CrewLimit {
+		return "Hands or a machine for that, with something to spare."
+	}
+	return fmt.Sprintf("That is more than ten people lift at %s each: a machine, or a rigging plan by someone who does this for a living.", weightText(r.f.Units, list.LiftLimit))
 }
 
 // pegThings counts the pegs by size.
