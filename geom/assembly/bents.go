@@ -33,7 +33,7 @@ func (p *planner) findBents() {
 	p.line = slices.Clone(p.bent)
 	p.splitBents()
 	roof := func(i int) bool {
-		return p.bent[i] == 0 && crosswise(ts[i]) && !plumb(ts[i]) && !isSill(ts[i]) && p.role(i) >= rankRoof && p.role(i) < rankJoist
+		return p.bent[i] == 0 && crosswise(ts[i]) && !plumb(ts[i]) && !isSill(ts[i]) && p.role(i) == rankRoof
 	}
 	comp := p.components(roof)
 	copy(p.pair, comp)

@@ -304,3 +304,30 @@ func TestFloorIsLaidFirst(t *testing.T) {
 		t.Errorf("%d joists are laid", joists)
 	}
 }
+
+// Joists between ties go in while the sky is open above them: after the plates,
+// before the first rafter, as a framer would (common practice, no source). The
+// proof holds, and the rafters still go up in pairs joined on the ground.
+func TestLoftIsLaidBeforeTheRoof(t *testing.T) {
+	f := trial.Sample(t, "reading-hut")
+	bookkeeping(t, f)
+	if list := against(f); len(list) > 0 {
+		t.Errorf("stands against it: %v", list)
+	}
+	roof, pairs, joists := false, 0, 0
+	for i, s := range f.Steps {
+		id := s.Move[0]
+		if roof = roof || strings.HasPrefix(id, "rafter"); roof && strings.HasPrefix(id, "loft-joist") {
+			t.Errorf("step %d: %s", i+1, s.Text)
+		}
+		if strings.HasPrefix(id, "loft-joist") {
+			joists++
+		}
+		if s.Group == "" && strings.HasPrefix(id, "rafter") && len(s.Move) > 1 {
+			pairs++
+		}
+	}
+	if joists < 2 || pairs != 4 {
+		t.Errorf("%d joists, %d pairs of rafters", joists, pairs)
+	}
+}

@@ -24,9 +24,9 @@ type unit struct {
 const (
 	perBent   = 1000.0
 	rankPlate = 5e6
+	rankJoist = 5.5e6 // while the sky is open above them, and to stand on for the roof
 	rankRidge = 6e6
 	rankRoof  = 7e6
-	rankJoist = 8e6
 )
 
 // units divides the frame's timbers into units, last of a crew's order first.
