@@ -62,10 +62,10 @@ func TestGridDims(t *testing.T) {
 		lo, hi float64
 		want   []Stretch
 	}{
-		"two lines at the ends": {at(0, 3000), 0, 3000, []Stretch{{0, 3000, 0}}},
-		"within a millimetre":   {at(0, 3000), -0.5, 3000.5, []Stretch{{0, 3000, 0}}},
-		"three, overhanging":    {at(4000, 0, 1000), -300, 4300, []Stretch{{0, 1000, 0}, {1000, 4000, 0}, {0, 4000, 0}, {-300, 4300, 0}}},
-		"none":                  {nil, 0, 500, []Stretch{{0, 500, 0}}},
+		"two lines at the ends": {at(0, 3000), 0, 3000, []Stretch{{0, 3000, 0, ""}}},
+		"within a millimetre":   {at(0, 3000), -0.5, 3000.5, []Stretch{{0, 3000, 0, ""}}},
+		"three, overhanging":    {at(4000, 0, 1000), -300, 4300, []Stretch{{0, 1000, 0, ""}, {1000, 4000, 0, ""}, {0, 4000, 0, ""}, {-300, 4300, 0, ""}}},
+		"none":                  {nil, 0, 500, []Stretch{{0, 500, 0, ""}}},
 	} {
 		if got := GridDims(c.lines, c.lo, c.hi); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", name, got, c.want)

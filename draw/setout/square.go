@@ -124,6 +124,21 @@ func WallDiagonals(f *geom.Frame, named []*geom.Timber) []Diagonal {
 	return out
 }
 
+// LeanToDiagonals returns the diagonals between the outermost of the bents' lines
+// and, of every lean-to, its own line and the nearest wall's.
+func LeanToDiagonals(f *geom.Frame, xs []Line, z float64, where string) []Diagonal {
+	walls := WallLines(f)
+	var out []Diagonal
+	for _, l := range LeanToLines(f) {
+		near := walls[0]
+		if l.At > walls[1].At {
+			near = walls[1]
+		}
+		out = append(out, PlanDiagonals(xs, []Line{near, l}, z, where)...)
+	}
+	return out
+}
+
 // PlanDiagonals returns the diagonals between the outermost grid lines.
 func PlanDiagonals(xs, ys []Line, z float64, where string) []Diagonal {
 	a, b := xs[0], xs[len(xs)-1]

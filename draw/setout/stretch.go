@@ -11,6 +11,8 @@ type Stretch struct {
 	From, To float64
 	// N is how many equal spaces it measures at once; one where it is less than 2.
 	N int
+	// What says what is measured, "" for grid lines and over all.
+	What string
 }
 
 // GridDims returns the dimensions between neighbouring grid lines, between the

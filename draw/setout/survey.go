@@ -56,6 +56,30 @@ func WallLines(f *geom.Frame) []Line {
 	return out
 }
 
+// LeanToLines returns the lines of the rows of posts outside the walls, named after
+// these, coordinates along y.
+func LeanToLines(f *geom.Frame) []Line {
+	walls := WallLines(f)
+	if len(walls) < 2 {
+		return nil
+	}
+	var at []float64
+	for _, t := range f.Timbers {
+		y, ok := Reference(t, vec.V{Y: 1})
+		if ok && t.Role == "post" && t.Bent > 0 && (y < walls[0].At-1 || y > walls[1].At+1) {
+			at = append(at, y)
+		}
+	}
+	var out []Line
+	for i, y := range apart(at) {
+		out = append(out, Line{string(rune('A' + len(walls) + i)), y})
+	}
+	return out
+}
+
+// AllLines returns the lines of the walls, then those of the lean-tos.
+func AllLines(f *geom.Frame) []Line { return append(WallLines(f), LeanToLines(f)...) }
+
 // Reference returns where the reference face of a timber that is square to a
 // frame axis lies along it.
 func Reference(t *geom.Timber, axis vec.V) (float64, bool) {

@@ -53,7 +53,7 @@ type ground struct {
 func newGround(f *geom.Frame) *ground {
 	g := &ground{f: f, box: draw.NoBox()}
 	g.xs, _ = setout.BentLines(f)
-	g.ys = setout.WallLines(f)
+	g.ys = setout.AllLines(f)
 	for _, t := range f.Timbers {
 		if strings.HasSuffix(t.Role, "sill") || t.Role == "post" {
 			b := planBox(t)

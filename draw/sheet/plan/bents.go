@@ -35,9 +35,9 @@ func bents(f *geom.Frame, all []view.Part) []*survey {
 		}
 		order = append(order, key)
 		s := &survey{kind: "elevation", id: fmt.Sprintf("bent-%d", n), cam: view.Left(), whole: all, cuts: cuts,
-			grid: flipped(setout.WallLines(f)), named: named, slope: true}
+			grid: flipped(setout.AllLines(f)), named: named, slope: true}
 		a, b, _ := setout.BandOf(f, vec.V{Y: 1}, func(t *geom.Timber) bool { return slices.Contains(named, t) })
-		s.across = setout.GridDims(flipped(setout.WallLines(f)), -b, -a)
+		s.across = setout.GridDims(flipped(setout.AllLines(f)), -b, -a)
 		s.across = append(s.across, clears(f, named, vec.V{Y: -1})...)
 		s.leveled = append(carried(f), named...)
 		s.diagonals = setout.BentDiagonals(f, n)

@@ -67,10 +67,28 @@ func (p *surveyPage) gridLines(s *draw.Sheet, box draw.Box, o vec.P) {
 		s.Line(draw.Centre, vec.At(x, box.Min.Y-2), vec.At(x, c.Y-setout.RingRadius))
 		setout.Ring(s, c, l.Name).Halo = true
 	}
+	right := p.ringsFrom(box, o) + setout.RingRoom - setout.RingRadius
 	for _, l := range p.side {
 		y := o.Y + l.At*p.k
-		c := vec.At(box.Max.X+setout.RingRoom-setout.RingRadius, y)
+		c := vec.At(right, y)
 		s.Line(draw.Centre, vec.At(box.Min.X-2, y), vec.At(c.X-setout.RingRadius, y))
 		setout.Ring(s, c, l.Name).Halo = true
 	}
+}
+
+// besideRing is how near to the foot of a view a ring at its right meets the figures
+// of the first row of dimensions, paper mm.
+const besideRing = 10.0
+
+// ringsFrom returns from where on the rings at the right stand: past the figures
+// that the lowest would meet.
+func (p *surveyPage) ringsFrom(box draw.Box, o vec.P) float64 {
+	x, _ := p.requests()
+	for _, l := range p.side {
+		if len(x) > 0 && o.Y+l.At*p.k < box.Min.Y+besideRing {
+			_, hi := dim.Reach(dim.Below, x)
+			return max(box.Max.X, o.X+hi)
+		}
+	}
+	return box.Max.X
 }

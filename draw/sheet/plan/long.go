@@ -219,7 +219,7 @@ func acrossBays(list []setout.Stretch, x setout.Bays) []setout.Stretch {
 			j--
 		}
 		if j > i {
-			out = append(out, setout.Stretch{From: d.From + float64(i)*step, To: d.From + float64(j)*step, N: j - i})
+			out = append(out, setout.Stretch{From: d.From + float64(i)*step, To: d.From + float64(j)*step, N: j - i, What: d.What})
 		}
 	}
 	return append(out, setout.Stretch{From: x.First.At, To: x.Last.At})
@@ -232,7 +232,7 @@ func baySteps(stations []setout.Line) []setout.Stretch {
 	for _, l := range stations {
 		at = append(at, l.At)
 	}
-	return equalSteps(at)
+	return setout.EqualSteps(at)
 }
 
 // matchLines draws where the parts of a long view meet: the bent's line heavy,

@@ -3,7 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
-	"slices"
+	"strings"
 
 	"pegwright/draw/scene"
 	"pegwright/draw/setout"
@@ -20,7 +20,7 @@ const cutHeight = 304.8
 // roof's framing plan.
 func plans(f *geom.Frame, all []view.Part) []*survey {
 	xs, _ := setout.BentLines(f)
-	b := building{f, all, xs, setout.WallLines(f)}
+	b := building{f, all, xs, setout.WallLines(f), setout.AllLines(f)}
 	if len(b.xs) < 2 || len(b.ys) < 2 {
 		return nil
 	}
@@ -37,6 +37,7 @@ type building struct {
 	f      *geom.Frame
 	all    []view.Part
 	xs, ys []setout.Line // of the bents and of the walls
+	outer  []setout.Line // of the walls and the lean-tos
 }
 
 // plan returns a view from above of what planes leave of some parts, the cutting
@@ -55,6 +56,17 @@ func (b building) plan(id, title, shows string, whole []view.Part, cuts ...solid
 		}
 	}
 	return s
+}
+
+// widen sets a plan out by the lines of the lean-tos as well as those of the walls.
+func (b building) widen(s *survey) {
+	if len(b.outer) > len(b.ys) {
+		lo, hi := b.outer[0].At, b.outer[0].At
+		for _, l := range b.outer {
+			lo, hi = min(lo, l.At), max(hi, l.At)
+		}
+		s.side, s.up = b.outer, append(setout.GridDims(b.outer, lo, hi), s.up...)
+	}
 }
 
 // square gives a plan the diagonals between its outermost grid lines at a height.
@@ -77,7 +89,16 @@ func (b building) sills() *survey {
 		low = min(low, lo)
 	}
 	shows := fmt.Sprintf("cut %s %s", b.f.Units.Format(cutHeight), from)
-	return b.square(b.plan("sills", title, shows, b.all, setout.Slab(vec.V{Z: 1}, low-1, z+cutHeight)...), z, corner)
+	s := b.plan("sills", title, shows, b.all, setout.Slab(vec.V{Z: 1}, low-1, z+cutHeight)...)
+	b.set(s, "joist")
+	b.widen(s)
+	s = b.square(s, z, corner)
+	walls := s.squares
+	s.squares = func(lines []setout.Line) []setout.Diagonal {
+		return append(walls(lines), setout.LeanToDiagonals(b.f, lines, z, strings.Replace(corner, "outer corner", "corner", 1))...)
+	}
+	s.diagonals = s.squares(b.xs)
+	return s
 }
 
 // plates returns the plan at the plates and ties, whose tops lie no higher than
@@ -89,6 +110,7 @@ func (b building) plates(top float64) *survey {
 	}
 	s := b.plan("plates", "Plan at the plates and ties", "seen from above, the roof taken away",
 		notOver(b.all, top+1), setout.Slab(vec.V{Z: 1}, under.Lo-1, top+1)...)
+	b.set(s, "joist")
 	return b.square(s, top, "plates, outer top arris at")
 }
 
@@ -99,9 +121,12 @@ func (b building) roof(under float64) *survey {
 	if t := setout.Pitches(b.f); t != "" {
 		s.note = "roof pitch " + t
 	}
-	for _, d := range spacings(b.f, s.named) {
-		s.across = append(s.across, d)
-		s.beyond = max(s.beyond, (d.To-d.From)/float64(max(d.N, 1))*1.1)
+	b.set(s, "rafter", "purlin")
+	b.widen(s)
+	for _, d := range s.across {
+		if d.What != "" {
+			s.beyond = max(s.beyond, (d.To-d.From)/float64(max(d.N, 1))*1.1)
+		}
 	}
 	return s
 }
@@ -124,40 +149,6 @@ func notOver(parts []view.Part, z float64) []view.Part {
 		if _, hi := setout.Extent(p, solid.Plane{N: vec.V{Z: 1}, D: z}); hi < 0.1 {
 			out = append(out, p)
 		}
-	}
-	return out
-}
-
-// spacings returns the distances between the reference planes of neighbouring
-// rafters of one side of the roof; equal ones that follow each other are told
-// at once.
-func spacings(f *geom.Frame, timbers []*geom.Timber) []setout.Stretch {
-	var at []float64
-	for _, t := range timbers {
-		if t.Place.X.Z > 0.2 && t.Place.X.Y > 0.05 && math.Abs(t.Place.X.X) < 1e-6 {
-			if x, ok := setout.Reference(t, vec.V{X: 1}); ok {
-				at = append(at, x)
-			}
-		}
-	}
-	return equalSteps(at)
-}
-
-// equalSteps returns the distances between neighbouring places, equal ones that
-// follow each other at once.
-func equalSteps(at []float64) []setout.Stretch {
-	at = slices.Sorted(slices.Values(at))
-	var out []setout.Stretch
-	for i := 1; i < len(at); i++ {
-		lo, hi := at[i-1], at[i]
-		if hi-lo < 1 {
-			continue
-		}
-		if k := len(out) - 1; k >= 0 && math.Abs((out[k].To-out[k].From)/float64(out[k].N)-(hi-lo)) < 0.1 && math.Abs(out[k].To-lo) < 1 {
-			out[k].To, out[k].N = hi, out[k].N+1
-			continue
-		}
-		out = append(out, setout.Stretch{From: lo, To: hi, N: 1})
 	}
 	return out
 }
@@ -190,7 +181,11 @@ func allRound(f *geom.Frame, all []view.Part) []*survey {
 		if v.kind == "plan" {
 			c, d, _ := setout.BandOf(f, v.cam.Up, every)
 			s.up = []setout.Stretch{{From: c, To: d}}
+			s.setSticks(f)
+			s.across = append(s.across, toEnds(postLines(f, v.cam.Right), a, b)...)
+			s.up = append(s.up, toEnds(postLines(f, v.cam.Up), c, d)...)
 		} else {
+			s.across = append(s.across, postSteps(f, v.cam.Right, a, b)...)
 			s.leveled = s.named
 		}
 		out = append(out, s)

@@ -31,12 +31,12 @@ func (p *surveyPage) fits() bool {
 func (p *surveyPage) requests() (x, y []dim.Request) {
 	said := map[string]bool{}
 	add := func(out []dim.Request, d setout.Stretch, across bool) []dim.Request {
-		key := fmt.Sprintf("%v %.1f %.1f %d", across, d.From, d.To, max(d.N, 1))
+		key := fmt.Sprintf("%v %.1f %.1f %d", across, d.From+0, d.To+0, max(d.N, 1))
 		if said[key] || d.To-d.From < 1 {
 			return out
 		}
 		said[key] = true
-		r := dim.Request{Text: p.f.Units.Plain(d.To - d.From)}
+		r := dim.Request{Text: p.f.Units.Plain(d.To - d.From), Name: d.What}
 		if d.N > 1 {
 			r.Text = fmt.Sprintf("%d x %s", d.N, p.f.Units.Plain((d.To-d.From)/float64(d.N)))
 		}

@@ -21,7 +21,7 @@ func sectionOf(f *geom.Frame, all []view.Part) *survey {
 	x := clearCut(all, xs[0].At, xs[1].At)
 	_, hi, _ := setout.BandOf(f, vec.V{X: 1}, func(t *geom.Timber) bool { return t.Bent == numbers[1] && t.Role == "post" })
 	s := &survey{kind: "elevation", id: "section", title: "Section through bay 1", shows: "looking east, to bent " + xs[1].Name,
-		cam: view.Left(), whole: all, cuts: setout.Slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(setout.WallLines(f)), slope: true}
+		cam: view.Left(), whole: all, cuts: setout.Slab(vec.V{X: -1}, -hi-1, -x), grid: flipped(setout.AllLines(f)), slope: true}
 	s.note = fmt.Sprintf("cut %s east of line %s", f.Units.Format(x-xs[0].At), xs[0].Name)
 	var inside []*geom.Timber
 	for _, t := range f.Timbers {

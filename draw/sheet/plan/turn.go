@@ -38,7 +38,7 @@ func (v *survey) turn() *survey {
 	s.grid, s.side = flipped(v.side), v.grid
 	s.across, s.up = nil, v.across
 	for _, d := range v.up {
-		s.across = append(s.across, setout.Stretch{From: -d.To, To: -d.From, N: d.N})
+		s.across = append(s.across, setout.Stretch{From: -d.To, To: -d.From, N: d.N, What: d.What})
 	}
 	s.stations, s.squares = nil, nil
 	return &s
