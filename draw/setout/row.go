@@ -216,36 +216,3 @@ func (r Row) Chain(lines []Line) []Stretch {
 	}
 	return Named(EqualSteps(at), r.Name)
 }
-
-// Named says at the longest of some dimensions what they measure.
-func Named(list []Stretch, what string) []Stretch {
-	best := -1
-	for i, d := range list {
-		if best < 0 || d.To-d.From > list[best].To-list[best].From+1e-6 {
-			best = i
-		}
-	}
-	if best >= 0 {
-		list[best].What = what
-	}
-	return list
-}
-
-// EqualSteps returns the distances between neighbouring places, equal ones that
-// follow each other at once.
-func EqualSteps(at []float64) []Stretch {
-	at = slices.Sorted(slices.Values(at))
-	var out []Stretch
-	for i := 1; i < len(at); i++ {
-		lo, hi := at[i-1], at[i]
-		if hi-lo < 1 {
-			continue
-		}
-		if k := len(out) - 1; k >= 0 && math.Abs((out[k].To-out[k].From)/float64(out[k].N)-(hi-lo)) < 0.1 && math.Abs(out[k].To-lo) < 1 {
-			out[k].To, out[k].N = hi, out[k].N+1
-			continue
-		}
-		out = append(out, Stretch{From: lo, To: hi, N: 1})
-	}
-	return out
-}

@@ -2,6 +2,7 @@ package setout
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -33,6 +34,39 @@ func GridDims(lines []Line, lo, hi float64) []Stretch {
 	}
 	if n := len(at); n == 0 || math.Abs(at[0]-lo) > 1 || math.Abs(at[n-1]-hi) > 1 {
 		out = append(out, Stretch{From: lo, To: hi})
+	}
+	return out
+}
+
+// Named says at the longest of some dimensions what they measure.
+func Named(list []Stretch, what string) []Stretch {
+	best := -1
+	for i, d := range list {
+		if best < 0 || d.To-d.From > list[best].To-list[best].From+1e-6 {
+			best = i
+		}
+	}
+	if best >= 0 {
+		list[best].What = what
+	}
+	return list
+}
+
+// EqualSteps returns the distances between neighbouring places, equal ones that
+// follow each other at once.
+func EqualSteps(at []float64) []Stretch {
+	at = slices.Sorted(slices.Values(at))
+	var out []Stretch
+	for i := 1; i < len(at); i++ {
+		lo, hi := at[i-1], at[i]
+		if hi-lo < 1 {
+			continue
+		}
+		if k := len(out) - 1; k >= 0 && math.Abs((out[k].To-out[k].From)/float64(out[k].N)-(hi-lo)) < 0.1 && math.Abs(out[k].To-lo) < 1 {
+			out[k].To, out[k].N = hi, out[k].N+1
+			continue
+		}
+		out = append(out, Stretch{From: lo, To: hi, N: 1})
 	}
 	return out
 }

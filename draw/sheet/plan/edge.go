@@ -59,61 +59,6 @@ func (v *survey) levelsSeen(f *geom.Frame, sides sideOf) []level {
 	return levelsOf(f, seen, at)
 }
 
-// levelsOf names edges that are seen at some places, those of one role at one
-// height together, at the rightmost of them. Where a role has several heights
-// each is told by what its timbers are called.
-func levelsOf(f *geom.Frame, seen []edge, at []vec.P) []level {
-	type key struct{ word, role, height string }
-	z0, _ := setout.Datum(f)
-	ids := map[key][]string{}
-	heights := map[[2]string][]string{}
-	several := map[string]bool{}
-	index := map[key]int{}
-	var keys []key
-	var out []level
-	for i, e := range seen {
-		k := key{e.word, e.timber.Role, f.Units.Plain(e.z - z0)}
-		if n, ok := index[k]; ok {
-			if at[i].X > out[n].at.X {
-				out[n].at = at[i]
-			}
-		} else {
-			index[k] = len(out)
-			keys, out = append(keys, k), append(out, level{z: e.z, at: at[i]})
-			w := [2]string{k.word, k.role}
-			heights[w] = append(heights[w], k.height)
-			several[k.role] = several[k.role] || len(heights[w]) > 1
-		}
-		ids[k] = append(ids[k], e.timber.ID)
-	}
-	for i, k := range keys {
-		name := k.role
-		if several[k.role] {
-			name = stem(ids[k])
-		}
-		out[i].what = k.word + name
-	}
-	return out
-}
-
-// stem is what some ids begin with, to a hyphen; the first of them where they have
-// nothing in common.
-func stem(ids []string) string {
-	words := strings.Split(ids[0], "-")
-	n := len(words)
-	for _, id := range ids[1:] {
-		k, other := 0, strings.Split(id, "-")
-		for k < min(n, len(other)) && other[k] == words[k] {
-			k++
-		}
-		n = k
-	}
-	if n == 0 {
-		return ids[0]
-	}
-	return strings.Join(words[:n], "-")
-}
-
 // edgesOf returns the edges whose heights are told of a timber: the top of a level
 // one, and of a rafter; the underside of a level one that something passes under.
 func edgesOf(t *geom.Timber, z0 float64, sides sideOf) []edge {
