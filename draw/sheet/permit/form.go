@@ -48,7 +48,7 @@ func (m *form) roomy(g dim.Group, width float64) []float64 {
 			wide(w, true)
 		}
 		for _, r := range m.rows {
-			for _, w := range strings.Fields(r[c]) {
+			for _, w := range strings.Split(r[c], " ") {
 				if strings.ContainsAny(w, "0123456789") && !strings.ContainsAny(w, "-–") {
 					wide(w, false)
 				}

@@ -132,9 +132,9 @@ func pegWords(f *geom.Frame, j *geom.Joint) string {
 	case 0:
 		return "not pegged"
 	case 1:
-		return "1 peg Ø " + f.Units.FormatJoint(j.Pegs[0].Bore)
+		return "1 peg Ø\u00a0" + f.Units.FormatJoint(j.Pegs[0].Bore)
 	default:
-		return fmt.Sprintf("%d pegs Ø %s", n, f.Units.FormatJoint(j.Pegs[0].Bore))
+		return fmt.Sprintf("%d pegs Ø\u00a0%s", n, f.Units.FormatJoint(j.Pegs[0].Bore))
 	}
 }
 
