@@ -1,6 +1,10 @@
 package geom
 
-import "pegwright/geom/vec"
+import (
+	"slices"
+
+	"pegwright/geom/vec"
+)
 
 // Motion is the way in which timbers are moved home in one step of assembly.
 type Motion string
@@ -36,4 +40,15 @@ func (s Step) Direction() vec.V {
 		return vec.V{}
 	}
 	return s.Legs[len(s.Legs)-1].Direction
+}
+
+// Closing returns the step that closes a joint, and whether the joint's enterer is
+// what moves in it; nil where no step does.
+func (f *Frame) Closing(j *Joint) (s *Step, enters bool) {
+	for i := range f.Steps {
+		if s := &f.Steps[i]; slices.Contains(s.Joints, j.ID) {
+			return s, slices.Contains(s.Move, j.Of.ID)
+		}
+	}
+	return nil, false
 }

@@ -50,5 +50,6 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 	s.name()
 	plan, finds := assembly.Plan(s.Frame)
 	s.Frame.Steps, s.Frame.Notes = plan, append(s.Frame.Notes, finds...)
+	assembly.Heed(s.Frame)
 	return s.Frame, nil
 }

@@ -193,11 +193,11 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) blo
 	u, j := f.Units, g.First()
 	t := ""
 	for i, m := range j.Moves {
-		word := "Goes in "
-		if i > 0 {
-			word = " Then "
+		t += wayIn(f, g, i) + "by " + u.FormatJoint(m.Distance)
+		if i == 0 && rears(f, g) {
+			t += ", as it is turned up about its feet"
 		}
-		t += word + wayIn(g, i) + "by " + u.FormatJoint(m.Distance) + "."
+		t += "."
 	}
 	if len(j.Moves) == 1 && j.Moves[0].Distance < 0.5 {
 		t = "Stands on the receiver; nothing is let in."

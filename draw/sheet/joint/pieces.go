@@ -57,14 +57,48 @@ func towards(d vec.V) string {
 	return "down, along its own axis,"
 }
 
-// wayIn names the direction of a move with a blank after it, where it is the same
-// for the whole group.
-func wayIn(g scene.Group, i int) string {
-	d := towards(g.First().Moves[i].Direction)
+// wayIn says what moves and which way, up to the distance, in the i-th move by
+// which a joint closes: the receiver where the order of assembly brings that on to
+// the enterer. Neither is told where it is not the same for the whole group.
+func wayIn(f *geom.Frame, g scene.Group, i int) string {
+	first := moving(f, g.First(), i)
 	for _, j := range g.Joints[1:] {
-		if i >= len(j.Moves) || towards(j.Moves[i].Direction) != d {
-			return ""
+		if moving(f, j, i) != first {
+			first = [2]string{"Goes in", ""}
+			break
 		}
 	}
-	return d + " "
+	if rears(f, g) {
+		first[1] = ""
+	}
+	words := first[0] + " "
+	if i > 0 {
+		words = " Then "
+	}
+	if first[1] != "" {
+		words += first[1] + " "
+	}
+	return words
+}
+
+// moving says what moves in the i-th move of a joint, and which way.
+func moving(f *geom.Frame, j *geom.Joint, i int) [2]string {
+	if i >= len(j.Moves) {
+		return [2]string{}
+	}
+	d := j.Moves[i].Direction
+	if s, enters := f.Closing(j); s != nil && !enters {
+		return [2]string{"The " + j.Into.Role + " goes on", towards(d.Neg())}
+	}
+	return [2]string{"Goes in", towards(d)}
+}
+
+// rears reports whether all joints of a group close as uprights are turned up.
+func rears(f *geom.Frame, g scene.Group) bool {
+	for _, j := range g.Joints {
+		if s, _ := f.Closing(j); s == nil || s.Motion != geom.Rear {
+			return false
+		}
+	}
+	return true
 }
