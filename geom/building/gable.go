@@ -44,6 +44,7 @@ func (p *plan) rafterPair(k int, x float64, side vec.V) {
 
 // peak plans the bridle in which two sloping sticks of width w meet.
 func (p *plan) peak(r, e *scheme.Stick, w float64) *scheme.Pact {
+	slot, cheek := p.s.Std.Fork(w)
 	return &scheme.Pact{ID: e.Timber.ID + "-to-" + r.Timber.ID, Kind: "bridle", R: r, E: e, End: geom.Finish, REnd: geom.Finish, At: p.b.Roof.At,
-		Own: spec.JointSettings{Thickness: spec.LengthOf(w / 3), FromReference: spec.LengthOf(w / 3), Pegs: spec.NumberOf(1), Drawbore: spec.Undrawn(), Bore: spec.LengthOf(p.s.Std.SmallBore)}}
+		Own: spec.JointSettings{Thickness: spec.LengthOf(slot), FromReference: spec.LengthOf(cheek), Pegs: spec.NumberOf(1), Drawbore: spec.Undrawn(), Bore: spec.LengthOf(p.s.Std.SmallBore)}}
 }

@@ -52,8 +52,8 @@ func (s *lister) byKind(p *scheme.Pact) {
 	case "bridle":
 		p.REnd = scheme.NearEnd(p.R, p.E, p.End)
 		if !p.User.Thickness.Set {
-			third := min(p.R.Timber.Section[0], p.R.Timber.Section[1]) / 3
-			p.Own.Thickness, p.Own.FromReference = spec.LengthOf(third), spec.LengthOf(third)
+			slot, cheek := s.Std.Fork(min(p.R.Timber.Section[0], p.R.Timber.Section[1]))
+			p.Own.Thickness, p.Own.FromReference = spec.LengthOf(slot), spec.LengthOf(cheek)
 		}
 		if !p.User.Drawbore.Set {
 			p.Own.Drawbore = none

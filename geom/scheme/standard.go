@@ -1,6 +1,8 @@
 package scheme
 
 import (
+	"math"
+
 	"pegwright/geom/measure"
 	"pegwright/geom/peg"
 )
@@ -27,6 +29,14 @@ type Standard struct {
 	Bearing                   float64 // length of a drop-in pocket
 	Deep                      float64 // angled enterers this deep have two pegs
 	Shop                      float64 // step of sizes that are chosen to be marked out
+	Chisel                    float64 // step of the widths of chisels, and so of what is chopped to a width
+}
+
+// Fork returns the width of the slot of a bridle in a stick of width w, the third
+// of it that a chisel has, and of the cheek on its reference side, in mm.
+func (s Standard) Fork(w float64) (slot, cheek float64) {
+	slot = max(math.Round(w/3/s.Chisel), 1) * s.Chisel
+	return slot, (w - slot) / 2
 }
 
 // standardFor gives inches that are round to a description in inches or feet,
@@ -35,12 +45,12 @@ func standardFor(u measure.Units) Standard {
 	if u == measure.Metric {
 		return Standard{Paper: "a4", Reduce: 12, Thin: 38, Thick: 50, OffRef: 50, Tenon: 100, BraceTenon: 80, Stub: 45, Deeper: 6,
 			SmallBore: 20, BigBore: 25, OffShoulder: 40, OffShoulder2: 50, Along: 50, Head: 25, Lead: 100, Web: 12,
-			PegStep: peg.LengthStepMetric, BlindStep: peg.BlindStepMetric, DrawStep: peg.StepMetric, DrawLeft: peg.LeftMetric, Flare: 7, Bearing: 50, Deep: 200, Shop: 2}
+			PegStep: peg.LengthStepMetric, BlindStep: peg.BlindStepMetric, DrawStep: peg.StepMetric, DrawLeft: peg.LeftMetric, Flare: 7, Bearing: 50, Deep: 200, Shop: 2, Chisel: 5}
 	}
 	return Standard{Paper: "letter", Reduce: inch / 2, Thin: 1.5 * inch, Thick: 2 * inch, OffRef: 2 * inch, Tenon: 4 * inch,
 		BraceTenon: 3 * inch, Stub: 1.75 * inch, Deeper: inch / 4, SmallBore: 0.75 * inch, BigBore: inch,
 		OffShoulder: 1.5 * inch, OffShoulder2: 2 * inch, Along: 2 * inch, Head: inch, Lead: 4 * inch, Web: inch / 2,
-		PegStep: peg.LengthStepImperial, BlindStep: peg.BlindStepImperial, DrawStep: peg.StepImperial, DrawLeft: peg.LeftImperial, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8}
+		PegStep: peg.LengthStepImperial, BlindStep: peg.BlindStepImperial, DrawStep: peg.StepImperial, DrawLeft: peg.LeftImperial, Flare: 7, Bearing: 2 * inch, Deep: 8 * inch, Shop: inch / 8, Chisel: inch / 8}
 }
 
 // size is the usual section of a role where the description gives none, stouter

@@ -10,7 +10,7 @@ import (
 func jointFields(s *JointSettings) []field {
 	return append(append(append(tenonFields(s), lapFields(s)...), pegFields(s)...),
 		group("tenon", "thickness, place and length of tenons", []field{
-			lengthKey("thickness", "thickness of the tenon", &s.Thickness, positive),
+			lengthKey("thickness", "thickness of the tenon; of a bridle, where it is not said, a third of the stick to the nearest 1/8 in or 5 mm, as chisels come", &s.Thickness, positive),
 			lengthKey("from reference", "reference face to the near cheek", &s.FromReference, notNegative),
 			lengthKey("length", "bearing plane to the end of the tenon", &s.TenonLength, positive),
 		}, nil),
@@ -20,7 +20,7 @@ func jointFields(s *JointSettings) []field {
 
 func tenonFields(s *JointSettings) []field {
 	return []field{
-		lengthKey("thickness", "thickness of the tenon", &s.Thickness, positive),
+		lengthKey("thickness", "thickness of the tenon; of a bridle, where it is not said, a third of the stick to the nearest 1/8 in or 5 mm, as chisels come", &s.Thickness, positive),
 		lengthKey("from reference", "reference face to the near cheek", &s.FromReference, notNegative),
 		lengthKey("tenon length", "bearing plane to the end of the tenon", &s.TenonLength, positive),
 		flagKey("through", "the tenon goes through the receiver", &s.Through),
