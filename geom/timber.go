@@ -85,6 +85,14 @@ func (t *Timber) BlankPlane(n int) solid.Plane {
 	return t.Blank.Faces[[5]int{0, 2, 4, 3, 5}[n]].Plane
 }
 
+// Name names the timber in a sentence by its role, or as a stick where it has none.
+func (t *Timber) Name() string {
+	if t.Role == "" {
+		return "stick"
+	}
+	return t.Role
+}
+
 // IdealPlane returns the plane of face n (1 to 4) of the ideal timber,
 // outward, in timber axes. For a reference face it is the face itself.
 func (t *Timber) IdealPlane(n int) solid.Plane {

@@ -190,7 +190,7 @@ func (q angledShape) pegs(s Site, res *Result) {
 		shift := d.Mul(set.Offset)
 		p := geom.Peg{
 			A: set.OffShoulder, P: along, PFrom: "nose line", AlongBrace: !set.Square,
-			B: set.OffShoulder - set.Offset*q.sin, Words: "back up the brace", Draw: d.Neg(),
+			B: set.OffShoulder - set.Offset*q.sin, Words: "back up the " + s.E.Name(), Draw: d.Neg(),
 		}
 		if set.Square {
 			shift, p.B, p.Words, p.Draw = a.W.Mul(set.Offset), set.OffShoulder-set.Offset, "toward the shoulder", a.W.Neg()

@@ -129,7 +129,7 @@ func TestTenonHoleIsNearerTheShoulder(t *testing.T) {
 				if !(from(p.Tenon) > from(p.Mortise)) {
 					t.Errorf("%s: the tenon hole is set toward the nose", p.ID)
 				}
-				if !strings.Contains(p.Words, "back up the brace") {
+				if !strings.Contains(p.Words, "back up the "+j.Of.Role) {
 					t.Errorf("%s: words %q", p.ID, p.Words)
 				}
 			}

@@ -23,7 +23,11 @@ func (d *bored) dryingRows() [][]string {
 		}
 		return rows
 	}
-	rows := [][]string{{"receiver's rings", "brace's rings", "toward shoulder", "toward nose"}}
+	other := "other's rings"
+	if d.j.Of.Role == "brace" {
+		other = "brace's rings"
+	}
+	rows := [][]string{{"receiver's rings", other, "toward shoulder", "toward nose"}}
 	for _, b := range bounds {
 		rows = append(rows, []string{b.Receiver.String(), b.Enterer.String(), d.signed(b.Left.Shoulder), d.signed(b.Left.Nose)})
 	}

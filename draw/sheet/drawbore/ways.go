@@ -93,7 +93,7 @@ func (d *bored) faceName(n int) string {
 // short says in two or three words on which side the tenon hole stands.
 func (d *bored) short() string {
 	if d.slanted() {
-		return "farther up the brace"
+		return "farther up the " + d.j.Of.Name()
 	}
 	return "nearer the shoulder"
 }

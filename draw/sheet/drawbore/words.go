@@ -109,7 +109,7 @@ func (d *bored) legend() []string {
 	}
 	out = append(out, relish)
 	if d.slanted() && p.Offset != 0 {
-		out = append(out, "The cut runs along the brace, so the receiver is cut aslant.")
+		out = append(out, "The cut runs along the "+d.j.Of.Name()+", so the "+d.j.Into.Name()+" is cut aslant.")
 	}
 	if p.Flush {
 		return append(out, "Peg: "+scene.FlushWords(p)+".")

@@ -248,17 +248,3 @@ func (p *facePage) matchLines() {
 		put(p.field.X1-1.2, p.st.last, "match line at")
 	}
 }
-
-// balance draws the balance point under the lowest face: a ring with a cross.
-func (p *facePage) balance() {
-	x, _ := p.st.paper(p.t.Net.Centroid().X, p.k)
-	along := p.t.Net.Centroid().X
-	if along < p.st.pieces[0].From || along > p.st.pieces[len(p.st.pieces)-1].To {
-		return
-	}
-	c := vec.At(p.x0+x, p.low-2.4)
-	p.s.Circle(draw.Part, c, 1.5).Mark = "balance"
-	for _, d := range []vec.P{vec.At(1.5, 0), vec.At(0, 1.5)} {
-		p.s.Line(draw.Dimension, c.Sub(d), c.Add(d))
-	}
-}

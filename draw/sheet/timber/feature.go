@@ -1,12 +1,14 @@
 package timber
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
 	"pegwright/draw"
 	"pegwright/draw/scene"
 	"pegwright/geom"
+	"pegwright/geom/list"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
@@ -23,7 +25,9 @@ type feature struct {
 	from, to float64 // along, at the mouth
 	lo, hi   float64 // off the arris of that face, at the mouth
 	across   float64 // width of the face
-	deep     float64 // below the face, at the deepest
+	deep     float64 // below the face, at the deepest; of a bore along the bit
+	lean     float64 // of a bore's axis from the square to the face, degrees
+	leans    string  // where a bit that leans goes, such as "face 4"
 	floor    float64 // depth of the bearing that a mortise is sunk from, 0: the face
 	rest     float64 // from the opposite reference face to the bottom; NaN where there is none
 	through  bool
@@ -214,11 +218,32 @@ func boreFeature(f *geom.Frame, t *geom.Timber, b *geom.Bore) feature {
 	r.lo = offArris(b.Entry, p)
 	r.hi = r.lo
 	r.through = b.Exit > 0
-	r.deep = -t.BlankPlane(b.Entry).Height(b.To)
-	if r.through {
-		r.deep = math.Abs(piercing(t.BlankPlane(b.Exit), *b).Sub(p).Len())
+	w := list.Locate(t, *b)
+	r.deep, r.lean = w.Depth, w.Lean
+	if r.lean > leaning {
+		r.leans = leansTo(t, b)
 	}
 	return r
+}
+
+// leaning is the least lean of a bore that is told, degrees: what a degree's tenth
+// shows.
+const leaning = 0.05
+
+// leansTo names what a bit that leans goes toward: an end, or another face than the
+// one opposite.
+func leansTo(t *geom.Timber, b *geom.Bore) string {
+	d := b.To.Sub(b.From).Unit()
+	best, to := math.Abs(d.X), "the start end"
+	if d.X > 0 {
+		to = "the other end"
+	}
+	for n := 1; n <= 4; n++ {
+		if h := d.Dot(t.IdealPlane(n).N); n%2 != b.Entry%2 && h > best {
+			best, to = h, fmt.Sprintf("face %d", n)
+		}
+	}
+	return to
 }
 
 // piercing returns where a bore's axis passes through a plane.

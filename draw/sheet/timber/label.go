@@ -20,14 +20,33 @@ func (f *feature) figures(u measure.Units) []string {
 		return []string{n + ": end", n}
 	}
 	if f.bore == nil {
-		return []string{n + ": " + f.acrossWords(u) + ", " + f.deepWords(u), n + ": " + f.acrossWords(u), n}
+		across := n + ": " + f.acrossWords(u)
+		return []string{across + ", " + f.deepWords(u), across + cutShort, n + cutShort}
 	}
 	short := fmt.Sprintf("%s: Ø %s", n, u.PlainJoint(f.bore.Diameter))
 	at := short + " at " + u.PlainJoint(f.lo)
-	if f.through {
-		return []string{at, short}
+	lean := ""
+	if f.leans != "" {
+		lean = ", leans " + f.leanWords()
 	}
-	return []string{at + ", " + u.PlainJoint(f.deep) + " deep", at, short}
+	if f.through {
+		if lean == "" {
+			return []string{at, short + cutShort}
+		}
+		return []string{at + lean, short + cutShort, n + cutShort}
+	}
+	if lean != "" {
+		return []string{at + ", " + u.PlainJoint(f.deep) + " along the bit" + lean, short + cutShort, n + cutShort}
+	}
+	return []string{at + ", " + u.PlainJoint(f.deep) + " deep", at + cutShort, short + cutShort}
+}
+
+// cutShort ends a label whose last figures are left to the table.
+const cutShort = " ..."
+
+// leanWords says how far a bore leans from the square, and where it goes.
+func (f *feature) leanWords() string {
+	return draw.Number(f.lean, 1) + "° to " + f.leans
 }
 
 // acrossWords says where a cut lies across its face.

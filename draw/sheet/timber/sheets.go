@@ -166,7 +166,7 @@ func (v *stickView) fresh(what, scale string) (*draw.Sheet, block.Field) {
 	u := v.f.Units
 	title := block.TitleFor(v.f, "Timber"+what, v.g.Shows(), scale)
 	rough := v.t.Length + 2*trimOf(u, v.t)
-	title.Note = fmt.Sprintf("finished %s, rough %s; heavy line: reference arris", u.FormatJoint(v.t.Length), u.Format(rough))
+	title.Note = fmt.Sprintf("finished %s, rough %s; heavy line: reference arris; ...: see cuts", u.FormatJoint(v.t.Length), u.Format(rough))
 	return block.ForFrame(v.f, "timber", "timber-"+v.t.ID, title)
 }
 

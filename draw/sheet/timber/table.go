@@ -181,6 +181,12 @@ func (f *feature) row(u measure.Units, words map[string]string, named bool) []st
 	if f.bore != nil {
 		r[1] = "bore Ø " + l(f.bore.Diameter)
 		r[5], r[6] = "", l(f.lo)
+		if f.leans != "" {
+			r[1] += ", leans " + f.leanWords()
+			if !f.through {
+				r[7] += " along the bit"
+			}
+		}
 		return r
 	}
 	r[6] = f.acrossWords(u)
