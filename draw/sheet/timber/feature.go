@@ -24,7 +24,7 @@ type feature struct {
 	face     int     // that it is cut from, 0 for an end cut
 	from, to float64 // along, at the mouth
 	lo, hi   float64 // off the arris of that face, at the mouth
-	across   float64 // width of the face
+	across   float64 // width of the face there
 	deep     float64 // below the face, at the deepest; of a bore along the bit
 	lean     float64 // of a bore's axis from the square to the face, degrees
 	leans    string  // where a bit that leans goes, such as "face 4"
@@ -96,6 +96,16 @@ func faceWidth(t *geom.Timber, n int) float64 {
 	return y
 }
 
+// widthAt returns the width of face n at a place along a stick that may taper.
+func widthAt(t *geom.Timber, n int, x float64) float64 {
+	if n%2 == 1 {
+		pl := t.BlankPlane(4)
+		return (pl.D - pl.N.X*x) / pl.N.Z
+	}
+	pl := t.BlankPlane(3)
+	return (pl.D - pl.N.X*x) / pl.N.Y
+}
+
 func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 	j := f.Joint(c.Joint)
 	r := feature{what: c.Name, joint: j, into: j != nil && j.Into == t, rest: math.NaN(), bevel: scene.BevelOf(t, c)}
@@ -109,7 +119,6 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 		return r
 	}
 	pl := t.BlankPlane(r.face)
-	r.across = faceWidth(t, r.face)
 	for _, v := range wood.V {
 		r.deep = max(r.deep, -pl.Height(v))
 	}
@@ -130,6 +139,7 @@ func cutFeature(f *geom.Frame, t *geom.Timber, c *geom.Cut) feature {
 		b = draw.Box{Min: vec.P{X: lo.X, Y: offArris(r.face, lo)}, Max: vec.P{X: hi.X, Y: offArris(r.face, hi)}}
 	}
 	r.from, r.to, r.lo, r.hi = b.Min.X, b.Max.X, b.Min.Y, b.Max.Y
+	r.across = max(widthAt(t, r.face, r.from), widthAt(t, r.face, r.to))
 	return r
 }
 
