@@ -19,13 +19,29 @@ type part struct {
 	off   string  // what line J is, in brackets, where no other part shows it
 }
 
-// line names the line that the plan is laid on: J, or for a part that has not
-// got it J and the part's number.
-func (p plan) line() string {
-	if p.part.own {
-		return fmt.Sprint("J", p.part.n)
+// initial is the letter of the line which the plan is laid on. A joint has one line J,
+// on the timber that is cut into; what is laid on another line of a stick has
+// another letter: E for an end pattern, H for the holes of the half that enters,
+// P for a peg that ends in the wood.
+func (p plan) initial() string {
+	switch p.kind {
+	case "end":
+		return "E"
+	case "mate":
+		return "H"
+	case "through":
+		return "P"
 	}
 	return "J"
+}
+
+// line names the line that the plan is laid on: its letter, and for a part that
+// has a line of its own the part's number.
+func (p plan) line() string {
+	if p.part.own {
+		return fmt.Sprint(p.initial(), p.part.n)
+	}
+	return p.initial()
 }
 
 // plainStretch is how long a stretch without a corner is left out of an end
@@ -105,7 +121,7 @@ func (p plan) partWords(w *words, u measure.Units) {
 		if p.part.from < 0 {
 			way = "start"
 		}
-		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line J%s, toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), p.part.off, way))
+		w.add(lettering, true, fmt.Sprintf("Line %s: %s from line %s%s, toward the %s end.", p.line(), unbroken(u.FormatJoint(abs(p.part.from))), p.initial(), p.part.off, way))
 	}
 	if p.part.of < 2 {
 		return

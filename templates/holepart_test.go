@@ -32,7 +32,7 @@ func TestFarHolesComeInParts(t *testing.T) {
 			if math.Abs(math.Remainder(from, whole)) > 1e-6 {
 				t.Errorf("%s %s: line J%d stands off by %v", d.name, id, g.part.n, from)
 			}
-			if want := d.f.Units.FormatJoint(from) + " from line J"; g.part.own != strings.Contains(flow(d.sheets, id), want) {
+			if want := d.f.Units.FormatJoint(from) + " from line " + letterOf(g.kind); g.part.own != strings.Contains(flow(d.sheets, id), want) {
 				t.Errorf("%s %s: own line %v, %q", d.name, id, g.part.own, want)
 			}
 		}

@@ -328,7 +328,7 @@ func TestLongEndsComeInParts(t *testing.T) {
 			}
 			text := flow(d.sheets, id)
 			x, _, _ := endPlace(g.joint, g.v.t)
-			want := d.f.Units.FormatJoint(abs(g.v.x0-x)) + " from line J"
+			want := d.f.Units.FormatJoint(abs(g.v.x0-x)) + " from line " + letterOf(g.kind)
 			if g.v.x0 != x && !strings.Contains(text, want) {
 				t.Errorf("%s %s does not say %q", d.name, id, want)
 			}

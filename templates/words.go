@@ -97,7 +97,7 @@ func (p plan) throughWords(w *words, u measure.Units) {
 	if into == "" {
 		into = "the " + j.Into.Role
 	}
-	w.add(lettering, false, "Line J on the line of its name, squared round from it, up the reference face.",
+	w.add(lettering, false, "Line "+p.line()+" on the line of its name, squared round from it, up the reference face.",
 		"Bore square to this face, right through. Then set the timber in its seat and bore on into "+into+" through the hole.")
 	w.add(lettering, false, fmt.Sprintf("The bore ends %s below the ideal face of the %s.", unbroken(u.FormatJoint(p.deep())), j.Into.Role))
 }
