@@ -157,9 +157,9 @@ func (g Group) FaceTitle(receiver bool, n int) string {
 	case number:
 		return fmt.Sprintf("face %d", n)
 	}
-	name := "a face off reference"
+	name := "face 3 or 4"
 	if geom.IsReference(n) {
-		name = "a reference face"
+		name = "face 1 or 2"
 	}
 	if word != "" {
 		name += " (" + word + ")"

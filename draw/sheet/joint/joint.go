@@ -179,7 +179,7 @@ func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right, strip block.Fiel
 // tell sets the tables of both timbers and, where asked for, the joints served.
 func tell(w *page.Flow, f *geom.Frame, g scene.Group, list bool) {
 	j := g.First()
-	dimsOf(w, f, j.Into.ID+" (receives)", g, j.Into)
+	dimsOf(w, f, j.Into.ID+" (receives: is cut into)", g, j.Into)
 	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
 	leanOf(w, f, j)
 	if list {
@@ -200,7 +200,7 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) blo
 		t += "."
 	}
 	if len(j.Moves) == 1 && j.Moves[0].Distance < 0.5 {
-		t = "Stands on the receiver; nothing is let in."
+		t = "Stands on " + onto(g) + "; nothing is let in."
 	}
 	t += driven(g) + pegged(u, j)
 	for _, w := range j.Words {

@@ -73,7 +73,7 @@ func leaning(j *geom.Joint) (name string, deg float64) {
 		return "angle between the timbers", math.Acos(c) * 180 / math.Pi
 	}
 	if s := math.Abs(x.Dot(j.Axes.W)); s < 1-1e-9 && s > 1e-9 {
-		return "angle of the enterer to the entered face", math.Asin(s) * 180 / math.Pi
+		return "angle to the face that it enters", math.Asin(s) * 180 / math.Pi
 	}
 	return "", 0
 }

@@ -88,7 +88,7 @@ func moving(f *geom.Frame, j *geom.Joint, i int) [2]string {
 	}
 	d := j.Moves[i].Direction
 	if s, enters := f.Closing(j); s != nil && !enters {
-		return [2]string{"The " + j.Into.Role + " goes on", towards(d.Neg())}
+		return [2]string{"The " + j.Into.Name() + " goes on", towards(d.Neg())}
 	}
 	return [2]string{"Goes in", towards(d)}
 }
@@ -101,4 +101,14 @@ func rears(f *geom.Frame, g scene.Group) bool {
 		}
 	}
 	return true
+}
+
+// onto names what the enterer stands on: its id, or where the joints of the group
+// differ its role.
+func onto(g scene.Group) string {
+	j := g.First()
+	if len(g.Joints) == 1 {
+		return j.Into.ID
+	}
+	return "the " + j.Into.Name()
 }

@@ -30,7 +30,12 @@ func dimsOf(w *page.Flow, f *geom.Frame, head string, g scene.Group, t *geom.Tim
 	w.Need(dim.Text*page.Pitch + 2*rowPitch)
 	w.Head(head)
 	for _, r := range rows {
-		rowOf(w, r)
+		x, s := w.X, w.S
+		w.Need(rowHeight(&w.Pen, r))
+		if w.X != x || w.S != s {
+			w.Head(head + ", continued")
+		}
+		valueOf(&w.Pen, r)
 	}
 	w.Skip(1.5)
 }
@@ -120,7 +125,7 @@ func shortName(name, id string) string {
 	if before, after, ok := strings.Cut(name, " of "+id); ok && len(strings.Fields(before)) <= 2 {
 		return before + after
 	}
-	return strings.ReplaceAll(name, id, "the enterer")
+	return strings.ReplaceAll(name, id, "the stick that enters")
 }
 
 // layout returns the points of layout along one timber of the group's first
@@ -192,13 +197,19 @@ const fewServed = 10
 // exploded view.
 const mostServed = 0.3
 
-// servedList lists the joints that the sheet serves.
+// servedList lists the joints that the sheet serves, in one place where it can be.
 func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
+	w.Need(min(servedHeight(f, g, w.W), w.Field.H()))
+	listServed(w, f, g)
+}
+
+// listServed sets the list of the joints that the sheet serves.
+func listServed(w *page.Flow, f *geom.Frame, g scene.Group) {
 	w.Need(3 * dim.Text * page.Pitch)
 	same, mirror := g.Hands()
 	at := servedAt(f, g)
 	w.Together("served", slices.Collect(maps.Values(at))...)
-	w.Head(fmt.Sprintf("Joints served: %d (J: main line)", len(g.Joints)))
+	w.Head(fmt.Sprintf("Joints served: %d (J: the line that each is laid out from)", len(g.Joints)))
 	for _, x := range same {
 		w.Item(x.Mark, at[x])
 	}
@@ -216,7 +227,7 @@ func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
 // width.
 func servedHeight(f *geom.Frame, g scene.Group, width float64) float64 {
 	w := &page.Flow{Pen: page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: width}, Field: block.Field{X1: width, Y0: math.Inf(-1)}}
-	servedList(w, f, g)
+	listServed(w, f, g)
 	return -w.Y
 }
 
@@ -232,7 +243,7 @@ func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group)
 	high := servedHeight(f, g, field.W())
 	w := &page.Flow{Pen: page.Pen{S: s, X: field.X0, Y: field.Y0 + high, W: field.W()}, Field: field}
 	w.Field.Y0 = math.Inf(-1)
-	servedList(w, f, g)
+	listServed(w, f, g)
 	field.Y0 += high + 2
 	return field
 }

@@ -50,7 +50,7 @@ func TestJointSheetTellsTheAngle(t *testing.T) {
 		case j.Of.Role == "brace":
 			want = "angle between the timbers 45.0° (12 in 12)"
 		case j.Of.Role == "rafter" && j.Into.Role == "plate":
-			want = "angle of the enterer to the entered face 36.9° (9 in 12)"
+			want = "angle to the face that it enters 36.9° (9 in 12)"
 		}
 		text := legible.Line(Sheets(f, g, nil))
 		if want == "" && j.Of.Role != "rafter" && (strings.Contains(text, "angle of") || strings.Contains(text, "angle between")) {

@@ -92,7 +92,7 @@ func (p *facePage) target(r faceRow, f *feature) (vec.P, bool) {
 		x, ok := p.x((f.from + f.to) / 2)
 		return vec.At(x, r.top-1.5), ok
 	}
-	for _, share := range []float64{0.5, 0.3, 0.7, 0.05, 0.95} {
+	for _, share := range p.shares(f) {
 		along := f.from + (f.to-f.from)*share
 		lo, hi, any := f.chord(along)
 		if x, ok := p.x(along); ok && any {
@@ -101,6 +101,22 @@ func (p *facePage) target(r faceRow, f *feature) (vec.P, bool) {
 		}
 	}
 	return vec.P{}, false
+}
+
+// shares are the places along a cut that its leader may lead to, those wished for
+// first. What is cut away to the end of the stick is shown by the line that it leaves:
+// a point in its middle would hang in the air.
+func (p *facePage) shares(f *feature) []float64 {
+	inside := []float64{0.5, 0.3, 0.7, 0.05, 0.95}
+	switch {
+	case f.into || f.from <= 0.3 && f.to >= p.t.Length-0.3:
+		return inside
+	case f.from <= 0.3:
+		return append([]float64{0.999}, inside...)
+	case f.to >= p.t.Length-0.3:
+		return append([]float64{0.001}, inside...)
+	}
+	return inside
 }
 
 // chord returns where a line across the face at a place along it meets the
