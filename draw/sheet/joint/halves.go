@@ -32,7 +32,7 @@ func halves(f *geom.Frame, g scene.Group) []*draw.Sheet {
 		return []*draw.Sheet{s}
 	}
 	atEnterer := columnOf(enterer, 1, f).w < columnOf(receiver, 1, f).w
-	in := halvesPage{f: f, g: g, id: "receives", title: ", half that receives", windows: !atEnterer}
+	in := halvesPage{f: f, g: g, id: "receives", title: ", half that is cut into", windows: !atEnterer}
 	of := halvesPage{f: f, g: g, id: "enters", title: ", half that enters", windows: atEnterer}
 	if !atEnterer {
 		in.set(nil, receiver)

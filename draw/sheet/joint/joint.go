@@ -179,7 +179,7 @@ func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right, strip block.Fiel
 // tell sets the tables of both timbers and, where asked for, the joints served.
 func tell(w *page.Flow, f *geom.Frame, g scene.Group, list bool) {
 	j := g.First()
-	dimsOf(w, f, j.Into.ID+" (receives: is cut into)", g, j.Into)
+	dimsOf(w, f, j.Into.ID+" (cut into)", g, j.Into)
 	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
 	leanOf(w, f, j)
 	if list {

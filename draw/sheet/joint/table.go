@@ -209,7 +209,7 @@ func listServed(w *page.Flow, f *geom.Frame, g scene.Group) {
 	same, mirror := g.Hands()
 	at := servedAt(f, g)
 	w.Together("served", slices.Collect(maps.Values(at))...)
-	w.Head(fmt.Sprintf("Joints served: %d (J: the line that each is laid out from)", len(g.Joints)))
+	w.Head(fmt.Sprintf("Joints served: %d (J: line of layout)", len(g.Joints)))
 	for _, x := range same {
 		w.Item(x.Mark, at[x])
 	}
