@@ -143,8 +143,12 @@ func corner(cut, arris [2]vec.P, along vec.P) (bevel, bool) {
 	return bevel{}, false
 }
 
-// bevelMost is the largest radius of an angle's arc, paper mm.
-const bevelMost = 40.0
+// bevelMost is the largest radius of an angle's arc, and bevelAir what its text
+// stands off all else, paper mm.
+const (
+	bevelMost = 40.0
+	bevelAir  = 1.4
+)
 
 // drawBevels draws the view's bevels at scale k, its origin at o, each with the
 // least arc that lies in the room and whose text stands free of all that the sheet
@@ -154,7 +158,7 @@ func (v *ortho) drawBevels(s *draw.Sheet, k float64, o vec.P, room draw.Box) {
 		a := dim.Angle{Apex: o.Add(b.apex.Mul(k)), A: b.a.Mul(k), B: b.b.Mul(k), Text: draw.Number(b.deg, 1) + "°", Owner: v.timber.ID}
 		for r := a.Least(7); r <= bevelMost; r++ {
 			box := a.Box(r)
-			box.Min, box.Max = box.Min.Sub(vec.At(0.8, 0.8)), box.Max.Add(vec.At(0.8, 0.8))
+			box.Min, box.Max = box.Min.Sub(vec.At(bevelAir, bevelAir)), box.Max.Add(vec.At(bevelAir, bevelAir))
 			try := draw.NewSheet("", "", "", s.W, s.H)
 			a.Draw(try, r)
 			if all := try.Bounds(); a.Clear(r) && !page.AnyHits(s.Items, box) && room.With(all.Min, all.Max) == room {

@@ -102,9 +102,15 @@ func (h *halvesPage) sheet() *draw.Sheet {
 	}
 	spare = max(spare, 0) / float64(len(h.cols)+1)
 	x := room.X0 + spare
+	var bevels []func() // after all views, so that they find what is free
 	for _, c := range h.cols {
-		c.draw(s, x, room.Y1-(room.H()-c.h)/2, room.Box())
+		for i, o := range c.draw(s, x, room.Y1-(room.H()-c.h)/2) {
+			bevels = append(bevels, func() { c.views[i].drawBevels(s, c.k, o, room.Box()) })
+		}
 		x += c.w + spare
+	}
+	for _, b := range bevels {
+		b()
 	}
 	return s
 }
@@ -240,8 +246,9 @@ func columnOf(views []*ortho, k float64, f *geom.Frame) column {
 }
 
 // draw draws the views of a column with its left edge at x and its top at y, and
-// nothing outside the field.
-func (c column) draw(s *draw.Sheet, x, y float64, field draw.Box) {
+// returns where their origins lie.
+func (c column) draw(s *draw.Sheet, x, y float64) []vec.P {
+	var origins []vec.P
 	for i, v := range c.views {
 		l, _, b, t := v.room(c.k, c.f)
 		o := vec.At(x-c.left[i], y-t-v.box.Max.Y*c.k)
@@ -253,9 +260,10 @@ func (c column) draw(s *draw.Sheet, x, y float64, field draw.Box) {
 		xs, ys := v.requests(c.k, c.f)
 		dim.Stack(s, v.across, edge(box, v.across), dim.Moved(xs, o))
 		dim.Stack(s, v.up, edge(box, v.up), dim.Moved(ys, o))
-		v.drawBevels(s, c.k, o, field)
+		origins = append(origins, o)
 		y = box.Min.Y - b - between
 	}
+	return origins
 }
 
 func edge(b draw.Box, sd dim.Side) float64 {

@@ -124,7 +124,7 @@ func (p *surveyPage) noteOr(other string) string {
 	}
 	if _, from := setout.Datum(p.f); len(p.levels) > 0 && from != "" {
 		ws = append(ws, "heights "+from)
-		if slices.ContainsFunc(p.levels, func(l level) bool { return strings.Contains(l.what, bearingOf) }) {
+		if p.note == "" && slices.ContainsFunc(p.levels, func(l level) bool { return strings.Contains(l.what, bearingOf) }) {
 			ws = append(ws, "rough wood may stand past a bearing line")
 		}
 	}
