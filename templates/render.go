@@ -23,16 +23,16 @@ func (p plan) title() (title, word string) {
 func (p plan) wholeTitle() (title, word string) {
 	switch p.kind {
 	case "near":
-		return "Hole template, near face", "near"
+		return "Hole, near face", "near"
 	case "far":
-		return "Hole template, FAR FACE", "far"
+		return "Hole, FAR FACE", "far"
 	case "through":
 		if len(p.joint.Pegs) > 1 {
-			return "Hole template, peg from above", fmt.Sprintf("through-%d", p.holes[0].n)
+			return "Hole, peg from above", fmt.Sprintf("through-%d", p.holes[0].n)
 		}
-		return "Hole template, peg from above", "through"
+		return "Hole, peg from above", "through"
 	case "mate":
-		return "Hole template, the other timber", "mate"
+		return "Hole, the other timber", "mate"
 	case "flap":
 		return "Flap, entered face", "flap"
 	case "end":
