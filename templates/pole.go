@@ -12,6 +12,7 @@ import (
 	"pegwright/draw/scene"
 	"pegwright/geom"
 	"pegwright/geom/measure"
+	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
 
@@ -117,9 +118,10 @@ func jointTicks(j *geom.Joint, t *geom.Timber) []tick {
 	}
 	for _, c := range t.Cuts {
 		if c.Joint == j.ID && c.Name == "mortise" && !named {
-			lo, hi := c.Solid.Extent(vec.V{X: 1})
-			add(max(lo, 0), "mortise, near end", draw.Dimension)
-			add(min(hi, t.Length), "mortise, far end", draw.Dimension)
+			// the open side of a cut is closed beyond the blank
+			lo, hi := solid.Common(t.Blank, c.Solid).Bounds()
+			add(lo.X, "mortise, near end", draw.Dimension)
+			add(hi.X, "mortise, far end", draw.Dimension)
 		}
 	}
 	return out

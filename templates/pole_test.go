@@ -114,9 +114,9 @@ func holdPole(t *testing.T, where string, f *geom.Frame, p pole, lines map[strin
 	}
 	for _, c := range p.t.Cuts {
 		if c.Name == "mortise" {
-			lo, hi := c.Solid.Extent(vec.V{X: 1})
-			want["mortise of "+c.Joint] = math.Max(lo, 0)
-			want["mortise of "+c.Joint+", far"] = math.Min(hi, p.t.Length)
+			lo, hi := insideBlank(p.t, c)
+			want["mortise of "+c.Joint] = lo
+			want["mortise of "+c.Joint+", far"] = hi
 		}
 	}
 	for _, b := range p.t.Bores {
@@ -143,6 +143,33 @@ func holdPole(t *testing.T, where string, f *geom.Frame, p pole, lines map[strin
 	}
 }
 
+// insideBlank returns between which places along a timber a mortise lies in its
+// wood: at corners of the cut within the blank and where edges of the cut meet the
+// blank's faces.
+func insideBlank(tm *geom.Timber, c geom.Cut) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	within := func(p vec.V) {
+		for n := 1; n <= 4; n++ {
+			if tm.BlankPlane(n).Height(p) > 1e-6 {
+				return
+			}
+		}
+		lo, hi = min(lo, max(p.X, 0)), max(hi, min(p.X, tm.Length))
+	}
+	for _, f := range c.Solid.Faces {
+		for i, a := range f.Loop {
+			p, q := c.Solid.V[a], c.Solid.V[f.Loop[(i+1)%len(f.Loop)]]
+			within(p)
+			for n := 1; n <= 4; n++ {
+				if h, k := tm.BlankPlane(n).Height(p), tm.BlankPlane(n).Height(q); h*k < 0 {
+					within(p.Lerp(q, h/(h-k)))
+				}
+			}
+		}
+	}
+	return lo, hi
+}
+
 // TestOnePoleForTimbersThatAreAlike: poles are drawn for distinct timbers only.
 func TestOnePoleForTimbersThatAreAlike(t *testing.T) {
 	f := sample(t)
@@ -160,5 +187,31 @@ func TestOnePoleForTimbersThatAreAlike(t *testing.T) {
 	}
 	if n := len(poles(f, nil)); n >= len(f.Timbers) {
 		t.Errorf("%d poles for %d timbers", n, len(f.Timbers))
+	}
+}
+
+// A brace's pocket is as long on the post's rough face as the brace is wide along
+// it: a 5 in brace at 45° crosses the ideal face over 5 √2 in, and the rough face
+// stands 1/2 in farther out, which the sloped end reaches 1/2 in farther on.
+func TestPoleTellsTheMouthOfAPocket(t *testing.T) {
+	src, _ := samples.Source("apiary-store")
+	f, err := solveText("apiary-store", src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	post := f.Timber("post-2-south")
+	at := map[string]float64{}
+	for _, j := range f.JointsOf(post) {
+		if j.ID != "brace-2-south-into-post-2-south" {
+			continue
+		}
+		for _, k := range jointTicks(j, post) {
+			word, _, _ := strings.Cut(k.word, " (")
+			at[word] = k.x
+		}
+	}
+	want := 25.4 * (5*math.Sqrt2 + 0.5)
+	if got := at["mortise, far end"] - at["mortise, near end"]; math.Abs(got-want) > 0.01 {
+		t.Errorf("the pocket is %.2f mm long, want %.2f", got, want)
 	}
 }
