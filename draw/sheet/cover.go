@@ -43,21 +43,31 @@ type cover struct {
 }
 
 // pictureShares are the parts of the field's height that the picture may take, the
-// largest first: the first that leaves room for the findings under it is taken.
-var pictureShares = [...]float64{0.72, 0.64, 0.56, 0.48}
+// largest first: the first with which two sheets hold the cover is taken.
+var pictureShares = [...]float64{0.72, 0.64, 0.56, 0.48, 0.4}
 
-// sheets sets the cover.
+// sheets sets the cover. Where two sheets do not hold it the notes begin a sheet of
+// their own.
 func (c cover) sheets(list []Entry) []*draw.Sheet {
-	var w *page.Flow
 	for _, share := range pictureShares {
-		if w = c.first(share); len(w.Sheets) == 1 {
-			break
+		if w := c.all(share, list, 1); len(w) == 2 {
+			return w
 		}
 	}
+	return c.all(pictureShares[0], list, 2)
+}
+
+// all sets the cover with a picture of the given share, and the notes not before so
+// many sheets are begun.
+func (c cover) all(share float64, list []Entry, before int) []*draw.Sheet {
+	w := c.first(share)
 	if len(w.Sheets) == 1 {
 		w.Turn()
 	}
 	drawings(w, list)
+	if len(w.Sheets) == before {
+		w.Turn()
+	}
 	notes(w, c.f)
 	return w.Sheets
 }
@@ -162,9 +172,9 @@ func ofWood(f *geom.Frame) []page.Fact {
 		out = append(out, page.Fact{Name: "heaviest timber", Value: heaviest + ", " + mass(f, most) + " as cut"})
 	}
 	return append(out,
-		page.Fact{Name: "timbers of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
-		page.Fact{Name: "pegs of", Value: fmt.Sprintf("%s, %s (%.0f %% moisture)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
-		page.Fact{Name: "in service", Value: fmt.Sprintf("%.0f %% moisture", f.Stock.Service)})
+		page.Fact{Name: "timbers of", Value: fmt.Sprintf("%s, %s (%.0f %%)", f.Stock.Timber, f.Stock.Seasoning, f.Stock.Green)},
+		page.Fact{Name: "pegs of", Value: fmt.Sprintf("%s, %s (%.0f %%)", f.Stock.Peg, f.Stock.PegDry, f.Stock.PegMC)},
+		page.Fact{Name: "moisture", Value: fmt.Sprintf("%.0f %% in service", f.Stock.Service)})
 }
 
 // volume shows what the list of timbers sums: board feet, or cubic metres.
