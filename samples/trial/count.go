@@ -20,13 +20,14 @@ func Count(few int) int {
 
 // Drawn names the frames that are drawn and checked, for Sample: where
 // PEGWRIGHT_FRAMES is set every sample and for each three frames that it asks for
-// one drawn by lot, else the four samples that differ most in roof, units and paper.
+// one drawn by lot, no more than mostLots, else the four samples that differ most in
+// roof, units and paper.
 func Drawn() []string {
 	if Count(0) == 0 {
 		return []string{samples.Default(), "cart-barn", "fair-shelter", "vine-arbour"}
 	}
 	out := slices.Clone(samples.Names())
-	most := len(out) + Count(0)/3
+	most := len(out) + min(Count(0)/3, mostLots)
 	for i := 0; len(out) < most; i++ {
 		name := lots + strconv.Itoa(i)
 		if f, faults := Solve(name, lot(i)); f != nil && len(faults) == 0 {
@@ -35,6 +36,10 @@ func Drawn() []string {
 	}
 	return out
 }
+
+// mostLots is how many frames drawn by lot Drawn names at most: each is solved anew
+// wherever it is asked for.
+const mostLots = 40
 
 // lots begins the names of the frames drawn by lot.
 const lots = "lot-"
