@@ -43,25 +43,28 @@ type cover struct {
 }
 
 // pictureShares are the parts of the field's height that the picture may take, the
-// largest first: the first with which two sheets hold the cover is taken.
+// largest first: the first with which the fewest sheets hold the cover is taken.
 var pictureShares = [...]float64{0.72, 0.64, 0.56, 0.48, 0.4}
 
-// sheets sets the cover. Where two sheets do not hold it the notes begin a sheet of
+// sheets sets the cover: on one sheet where a large one holds it, else on two, the
+// drawing list on the second. Where two do not hold it the notes begin a sheet of
 // their own.
 func (c cover) sheets(list []Entry) []*draw.Sheet {
-	for _, share := range pictureShares {
-		if w := c.all(share, list, 1); len(w) == 2 {
-			return w
+	for n := 1; n <= 2; n++ {
+		for _, share := range pictureShares {
+			if w := c.all(share, list, n-1); len(w) == n {
+				return w
+			}
 		}
 	}
 	return c.all(pictureShares[0], list, 2)
 }
 
-// all sets the cover with a picture of the given share, and the notes not before so
-// many sheets are begun.
+// all sets the cover with a picture of the given share. The drawing list comes on
+// the first sheet only where before is 0, and the notes on a sheet after that many.
 func (c cover) all(share float64, list []Entry, before int) []*draw.Sheet {
 	w := c.first(share)
-	if len(w.Sheets) == 1 {
+	if before > 0 && len(w.Sheets) == 1 {
 		w.Turn()
 	}
 	drawings(w, list)

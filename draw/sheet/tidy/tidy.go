@@ -61,12 +61,12 @@ func rules(s *draw.Sheet) legible.Rules {
 // Faults tells what spoils the layout of a sheet.
 func Faults(s *draw.Sheet) []string { return rules(s).Faults(s) }
 
-// Empty tells that a sheet with a drawing is left nearly empty, the key
+// Empty tells that a cover or a sheet with a drawing is left nearly empty, the key
 // view apart. The rest of a list that goes on from the sheet before is as long
 // as it is.
 func Empty(s *draw.Sheet) []string {
 	switch s.Kind {
-	case "timber", "plan", "elevation", "joint", "drawbore", "frame":
+	case "timber", "plan", "elevation", "joint", "drawbore", "frame", "cover":
 	default:
 		return nil
 	}
