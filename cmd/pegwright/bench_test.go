@@ -59,11 +59,10 @@ func bytesUsed() uint64 {
 // compose and render are parts of the whole.
 var steps = []string{"read", "solve", "order", "prove", "compose", "render", "write", "whole"}
 
-// walk takes a row of bents through every step, and then through all of them at
+// walk takes a description through every step, and then through all of them at
 // a stretch, and returns the milliseconds that each took, how many sheets there
 // are and how many bytes their files have.
-func walk(b *testing.B, bents int) (ms [8]float64, sheets, size int) {
-	src := row.Source(bents)
+func walk(b *testing.B, src []byte) (ms [8]float64, sheets, size int) {
 	c := &clock{b: b}
 	var d *spec.Description
 	var f *geom.Frame
@@ -115,18 +114,16 @@ func walk(b *testing.B, bents int) (ms [8]float64, sheets, size int) {
 // BenchmarkSteps takes frames of about 10, 100 and 1,000 timbers through every
 // step and tells the processor time of each and how much longer each takes than
 // with a tenth of the timbers: time in proportion would be 10. The marks are
-// 20 s for the whole of 1,000 timbers, growth of 15 for solve and prove (which
-// geom/check holds), and 5 ms and 60 kB for each sheet more than the frame
-// before has, all that comes with the timbers of these sheets counted in.
+// 20 s for the whole of 1,000 timbers, and growth of 15 for solve and prove,
+// which geom/check holds.
 func BenchmarkSteps(b *testing.B) {
 	var before [8]float64
-	sheetsBefore, sizeBefore := 0, 0
 	for _, bents := range []int{2, 15, 143} {
 		b.Run(fmt.Sprintf("%d-timbers", row.Timbers(bents)), func(b *testing.B) {
 			var ms [8]float64
-			sheets, size, used := 0, 0, bytesUsed()
+			sheets, used := 0, bytesUsed()
 			for b.Loop() {
-				ms, sheets, size = walk(b, bents)
+				ms, sheets, _ = walk(b, row.Source(bents))
 			}
 			for i, name := range steps {
 				b.ReportMetric(ms[i], "ms-"+name)
@@ -136,12 +133,22 @@ func BenchmarkSteps(b *testing.B) {
 			}
 			b.ReportMetric(float64(sheets), "sheets")
 			b.ReportMetric(float64(bytesUsed()-used)/1e6/float64(b.N), "MB-allocated")
-			if more := float64(sheets - sheetsBefore); sheetsBefore > 0 && more > 0 {
-				b.ReportMetric((ms[7]-before[7])/more, "ms-further-sheet")
-				b.ReportMetric(float64(size-sizeBefore)/1e3/more, "kB-further-sheet")
-			}
-			before, sheetsBefore, sizeBefore = ms, sheets, size
+			before = ms
 		})
+	}
+}
+
+// BenchmarkFurtherSheet takes two rows of 15 bents through every step, one of
+// bents all alike and one of bents all unlike, which has as many timbers but
+// some 700 sheets more. The marks are 5 ms and 60 kB for each of these.
+func BenchmarkFurtherSheet(b *testing.B) {
+	for b.Loop() {
+		like, fewer, small := walk(b, row.Unlike(15, 1))
+		unlike, more, large := walk(b, row.Unlike(15, 15))
+		further := float64(more - fewer)
+		b.ReportMetric(further, "sheets")
+		b.ReportMetric((unlike[7]-like[7])/further, "ms-further-sheet")
+		b.ReportMetric(float64(large-small)/1e3/further, "kB-further-sheet")
 	}
 }
 
