@@ -60,12 +60,12 @@ func NewBody(blank Convex) *Body {
 // no wood changes nothing. Cells are split only where the cut takes wood.
 func (b *Body) Subtract(shape Convex, joint string) {
 	shape = b.settled(shape)
-	var cells []Convex
+	cells := make([]Convex, 0, len(b.cells)+len(shape.Faces))
 	took := false
 	for _, c := range b.cells {
-		rest, hit := less(c, shape)
+		hit := false
+		cells, hit = less(cells, c, shape)
 		took = took || hit
-		cells = append(cells, rest...)
 	}
 	if took {
 		b.cells = cells
@@ -77,21 +77,45 @@ func (b *Body) Subtract(shape Convex, joint string) {
 	}
 }
 
-// less returns c without shape as convex pieces, and whether shape takes any.
-func less(c, shape Convex) ([]Convex, bool) {
-	if apart(c, shape) || Common(c, shape).Thickness() <= Sliver {
-		return []Convex{c}, false
+// less appends c without shape to rest, as convex pieces, and reports whether
+// shape takes any of it.
+func less(rest []Convex, c, shape Convex) ([]Convex, bool) {
+	var room [16]Plane
+	across, miss := crossed(c, shape, room[:0])
+	if miss || shape.Empty() {
+		return append(rest, c), false
 	}
-	var rest []Convex
-	for _, f := range shape.Faces {
-		if out := c.Clip(f.Plane.Flip(), ""); out.Thickness() > Sliver {
+	// inner[i] is the part of c behind the first i planes across it.
+	var parts [17]Convex
+	inner := append(parts[:0], c)
+	for _, pl := range across {
+		inner = append(inner, inner[len(inner)-1].Clip(pl, ""))
+	}
+	if !inner[len(across)].thicker(Sliver) {
+		return append(rest, c), false
+	}
+	for i, pl := range across {
+		if out := inner[i].Clip(pl.Flip(), ""); out.thicker(Sliver) {
 			rest = append(rest, out)
-		}
-		if c = c.Clip(f.Plane, ""); c.Empty() {
-			break
 		}
 	}
 	return rest, true
+}
+
+// crossed appends to planes those of the faces of shape that c does not lie
+// wholly behind: the others take nothing from it. It reports whether c lies
+// wholly in front of one of them, out of the shape's reach.
+func crossed(c, shape Convex, planes []Plane) (across []Plane, miss bool) {
+	for _, f := range shape.Faces {
+		lo, hi := c.Extent(f.Plane.N)
+		if lo >= f.Plane.D-Snap {
+			return nil, true
+		}
+		if hi-f.Plane.D > Snap {
+			planes = append(planes, f.Plane)
+		}
+	}
+	return planes, false
 }
 
 // apart reports whether c lies wholly in front of some face of shape.

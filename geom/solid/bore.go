@@ -75,8 +75,7 @@ func BoreVolume(cells []Convex, from, to vec.V, dia float64, earlier []Bore) flo
 		for _, p := range before {
 			var next []Convex
 			for _, r := range rest {
-				left, _ := less(r, p)
-				next = append(next, left...)
+				next, _ = less(next, r, p)
 			}
 			rest = next
 		}

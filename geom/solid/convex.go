@@ -205,6 +205,28 @@ func (c Convex) Thickness() float64 {
 	return t
 }
 
+// thicker reports whether the thickness of c is more than t mm.
+func (c Convex) thicker(t float64) bool {
+	for _, f := range c.Faces {
+		if !c.spreads(f.Plane.N, t) {
+			return false
+		}
+	}
+	return !c.Empty()
+}
+
+// spreads reports whether c reaches over more than t mm along dir.
+func (c Convex) spreads(dir vec.V, t float64) bool {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range c.V {
+		h := dir.Dot(p)
+		if lo, hi = min(lo, h), max(hi, h); hi-lo > t {
+			return true
+		}
+	}
+	return false
+}
+
 // HasRole reports whether one of the faces carries the role.
 func (c Convex) HasRole(role string) bool {
 	return slices.ContainsFunc(c.Faces, func(f Face) bool { return f.Role == role })
