@@ -1,5 +1,7 @@
 package draw
 
+import "slices"
+
 // Layer is a layer of a sheet: its name and its items.
 type Layer struct {
 	Name  string
@@ -29,26 +31,30 @@ func painted() (before, after []string) {
 // the order in which the sheet has them. Every renderer paints in this order,
 // and so all show one picture.
 func (s *Sheet) Layers() []Layer {
-	of := map[string][]Item{}
 	before, after := painted()
-	known := map[string]bool{}
-	for _, n := range append(before[:len(before):len(before)], after...) {
-		known[n] = true
-	}
-	order := before
-	for _, it := range s.Items {
-		n := it.Head().LayerName()
-		if !known[n] {
-			known[n] = true
-			order = append(order, n)
+	names := append(before, after...)
+	lines, usual := len(before), len(names)
+	size := make([]int, usual, 2*usual) // how many items each layer has
+	of := make([]int, len(s.Items))     // the layer of each item
+	k := 0
+	for i, it := range s.Items {
+		if n := it.Head().LayerName(); n != names[k] { // most follow one of their own layer
+			if k = slices.Index(names, n); k < 0 {
+				k, names, size = len(names), append(names, n), append(size, 0)
+			}
 		}
-		of[n] = append(of[n], it)
+		of[i] = k
+		size[k]++
 	}
-	var out []Layer
-	for _, n := range append(order, after...) {
-		if len(of[n]) > 0 {
-			out = append(out, Layer{n, of[n]})
-		}
+	all := make([]Layer, len(names))
+	room := make([]Item, len(s.Items))
+	for k, n := range names {
+		all[k], room = Layer{n, room[:0:size[k]]}, room[size[k]:]
 	}
-	return out
+	for i, it := range s.Items {
+		l := &all[of[i]]
+		l.Items = append(l.Items, it)
+	}
+	ordered := slices.Concat(all[:lines], all[usual:], all[lines:usual])
+	return slices.DeleteFunc(ordered, func(l Layer) bool { return len(l.Items) == 0 })
 }

@@ -16,7 +16,7 @@ func (s *Sheet) Valid() error {
 		return fmt.Errorf("sheet %q: paper of %v by %v mm", s.ID, s.W, s.H)
 	}
 	for i, it := range s.Items {
-		if fault := itemFault(it, s.Step); fault != "" {
+		if fault := itemFault(it); fault != "" {
 			return fmt.Errorf("sheet %q: item %d: %s", s.ID, i+1, fault)
 		}
 	}
@@ -51,11 +51,13 @@ func size(xs ...float64) bool {
 	return true
 }
 
-func itemFault(it Item, step int) string {
+// itemFault returns what is wrong with an item, "" if nothing is. The pens of
+// the classes are good: only a pen that is given is looked at.
+func itemFault(it Item) string {
 	if it == nil {
 		return "nothing"
 	}
-	if p := it.Head().PenAt(step); !size(p.Width, p.Grey) || !size(p.Dash...) || p.Grey > 1 {
+	if p := it.Head().Pen; p != nil && (!size(p.Width, p.Grey) || !size(p.Dash...) || p.Grey > 1) {
 		return "not a pen"
 	}
 	ok := false
