@@ -29,21 +29,11 @@ type Group struct {
 func Together(name string, texts ...string) Group {
 	g := Group{Name: name, Height: Small}
 	for _, t := range texts {
-		if g.Height < Text && fractured(t) {
+		if g.Height < Text && font.Fractured(t) {
 			g.Height = Text
 		}
 	}
 	return g
-}
-
-// fractured reports whether a text holds a fraction.
-func fractured(t string) bool {
-	for _, r := range font.Layout(t, Text, false) {
-		if r.Height < Text {
-			return true
-		}
-	}
-	return false
 }
 
 // Text sets a text of the group on the sheet, its base line at the place.

@@ -17,36 +17,35 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// The runes whose advances are kept: those before near, and from signs on as
-// many as signCount (dashes, quotes, primes, arrows, signs of mathematics).
-const (
-	near      = 0x250
-	signs     = 0x2000
-	signCount = 0x300
-)
-
-// face is a parsed font; it is never changed after it is loaded.
+// face is a parsed font; it is never changed after the faces are loaded.
 type face struct {
 	ttf  []byte
 	src  *tables
 	sf   *sfnt.Font
 	upem float64
-	cap  float64                   // height of the capitals, font units
-	adv  [near + signCount]float64 // advance, font units; 0 where there is no glyph
-	has  [near + signCount]bool    // whether there is a glyph
-	full fixed.Int26_6             // one em, so that measures come out in font units
+	cap  float64       // height of the capitals, font units
+	full fixed.Int26_6 // one em, so that measures come out in font units
+	wide [slots]int    // what a rune that has a slot takes, 64ths of a font unit
+	ways *[slots]way   // how it is set
 }
 
-var (
-	regular = sync.OnceValue(func() *face { return load(goregular.TTF) })
-	bold    = sync.OnceValue(func() *face { return load(gobold.TTF) })
-)
+// family is the two faces, and how the runes that have slots are set in them.
+type family struct {
+	regular, bold *face
+	ways          [slots]way
+}
 
-func faceOf(b bool) *face {
-	if b {
-		return bold()
+var faces = sync.OnceValue(func() *family {
+	p := &family{regular: load(goregular.TTF), bold: load(gobold.TTF)}
+	p.settle()
+	return p
+})
+
+func faceOf(bold bool) *face {
+	if bold {
+		return faces().bold
 	}
-	return regular()
+	return faces().regular
 }
 
 // load parses an embedded font. The fonts are part of the program, so a fault
@@ -64,61 +63,18 @@ func load(ttf []byte) *face {
 		panic(fmt.Sprintf("embedded font has no capital height: %v", err))
 	}
 	f.cap = float64(m.CapHeight) / 64
-	for r := range rune(near) {
-		f.adv[r], f.has[r] = f.lookUp(r)
-	}
-	for k := range rune(signCount) {
-		f.adv[near+k], f.has[near+k] = f.lookUp(signs + k)
-	}
 	return f
 }
 
-// lookUp returns the advance of r in font units and whether r has a glyph.
-func (f *face) lookUp(r rune) (float64, bool) {
+// lookUp returns the advance of r, 64ths of a font unit, and whether r has a
+// glyph.
+func (f *face) lookUp(r rune) (int, bool) {
 	g, err := f.sf.GlyphIndex(nil, r)
 	if err != nil || g == 0 {
 		return 0, false
 	}
 	a, err := f.sf.GlyphAdvance(nil, g, f.full, xfont.HintingNone)
-	return float64(a) / 64, err == nil
-}
-
-func (f *face) advance(r rune) (float64, bool) {
-	if r >= 0 && r < near {
-		return f.adv[r], f.has[r]
-	}
-	if r >= signs && r < signs+signCount {
-		return f.adv[near+r-signs], f.has[near+r-signs]
-	}
-	return f.lookUp(r)
-}
-
-// width returns the advance width of s at the given height, millimetres. The
-// font has no kerning: the width is the sum of the advances.
-func (f *face) width(s string, height float64) float64 { return f.units(s) * height / f.cap }
-
-// units returns the advance width of s in font units, a whole number of 64ths:
-// a sum of parts is exact.
-func (f *face) units(s string) float64 {
-	units := 0.0
-	for _, r := range s {
-		a, _ := f.advance(r)
-		units += a
-	}
-	return units
-}
-
-// plainUnits is units for a text of printable ASCII without a stroke, which most
-// are, and tells of others.
-func (f *face) plainUnits(s string) (units float64, ok bool) {
-	for i := range len(s) {
-		c := s[i]
-		if c < ' ' || c > '~' || c == '/' {
-			return 0, false
-		}
-		units += f.adv[c]
-	}
-	return units, true
+	return int(a), err == nil
 }
 
 // Size returns the em size (the font size of SVG and PDF) that gives capitals
@@ -134,8 +90,8 @@ func TTF(bold bool) []byte { return faceOf(bold).ttf }
 
 // has reports whether both faces have a glyph for r.
 func has(r rune) bool {
-	_, a := regular().advance(r)
-	_, b := bold().advance(r)
+	_, a := faceOf(false).lookUp(r)
+	_, b := faceOf(true).lookUp(r)
 	return a && b
 }
 

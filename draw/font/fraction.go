@@ -37,6 +37,24 @@ func fractionAt(s string, i int) (num, den string, end int) {
 	return num, den, end
 }
 
+// nextFraction finds the first fraction from byte from on, where no figures stand
+// before from that could belong to it: its first byte, and what fractionAt tells
+// of it.
+func nextFraction(s string, from int) (at int, num, den string, end int) {
+	for k := from; k < len(s); k++ {
+		if s[k] != '/' && s[k] != string(slash)[0] {
+			continue
+		}
+		for at = k; at > from && isDigit(s[at-1]); {
+			at--
+		}
+		if num, den, end = fractionAt(s, at); end > 0 {
+			return at, num, den, end
+		}
+	}
+	return 0, "", "", 0
+}
+
 // isLength reports whether num/den, bytes i to end of s, can only be a part of
 // a length.
 func isLength(s string, i int, num, den string, end int) bool {

@@ -33,96 +33,102 @@ const (
 // raised and lowered about a fraction slash; what counts as one is described at
 // fractionAt. The runs joined give the normalised text again with every
 // fraction's stroke turned into U+2044.
-func Layout(s string, height float64, bold bool) []Run {
-	s = Normalise(s)
+func Layout(s string, height float64, bold bool) []Run { return AppendLayout(nil, s, height, bold) }
+
+// AppendLayout appends what Layout returns to runs.
+func AppendLayout(runs []Run, s string, height float64, bold bool) []Run {
+	s, stroke := normalised(s)
 	switch {
 	case s == "":
-		return nil
-	case !hasStroke(s):
-		return []Run{{S: s, Height: height, Bold: bold}}
+		return runs
+	case !stroke:
+		return append(runs, Run{S: s, Height: height, Bold: bold})
 	}
-	l := line{f: faceOf(bold), height: height, bold: bold}
-	l.set(s)
-	return l.runs
+	l := line{f: faceOf(bold), s: s, height: height, bold: bold, keep: true, runs: runs}
+	l.set()
+	return append(l.runs, l.last)
 }
 
 // Measure returns the width of s as Layout sets it, millimetres.
 func Measure(s string, height float64, bold bool) float64 {
 	f := faceOf(bold)
-	if units, ok := f.plainUnits(s); ok {
-		return units * height / f.cap
+	if units, ok := f.plain(s); ok {
+		return f.mm(units, height)
 	}
-	if s = Normalise(s); !hasStroke(s) {
+	s, stroke := normalised(s)
+	if !stroke {
 		return f.width(s, height)
 	}
-	var room [1]Run
-	l := line{f: f, height: height, bold: bold, brief: true, runs: room[:0]}
-	l.set(s)
+	l := line{f: f, s: s, height: height, bold: bold}
+	l.set()
 	return l.x
 }
 
-// hasStroke reports whether s may have a fraction.
-func hasStroke(s string) bool {
-	return strings.IndexByte(s, '/') >= 0 || strings.Contains(s, string(slash))
+// Fractured reports whether Layout sets a fraction in s.
+func Fractured(s string) bool {
+	if _, ok := faceOf(false).plain(s); ok {
+		return false
+	}
+	_, _, _, end := nextFraction(Normalise(s), 0)
+	return end > 0
 }
 
-// line is a line of text under construction.
+// line is a normalised text that is being set.
 type line struct {
 	f      *face
+	s      string
 	height float64
 	bold   bool
+	keep   bool // all runs, not only the last
 	x      float64
-	brief  bool // only the last run is kept
+	last   Run // "" before the first
 	runs   []Run
 }
 
-// set sets a normalised text.
-func (l *line) set(s string) {
+// set sets the whole text.
+func (l *line) set() {
 	from := 0
-	for i := 0; i < len(s); {
-		n, d, end := fractionAt(s, i)
+	for {
+		at, n, d, end := nextFraction(l.s, from)
 		if end == 0 {
-			i++
-			continue
+			break
 		}
-		l.plain(s[from:i])
+		l.plain(from, at)
 		l.fraction(n, d)
-		from, i = end, end
+		from = end
 	}
-	l.plain(s[from:])
+	l.plain(from, len(l.s))
 }
 
 func (l *line) put(s string, height, y float64) {
-	if l.brief {
-		l.runs = l.runs[:0]
+	if l.keep && l.last.S != "" {
+		l.runs = append(l.runs, l.last)
 	}
-	l.runs = append(l.runs, Run{S: s, X: l.x, Y: y, Height: height, Bold: l.bold})
+	l.last = Run{S: s, X: l.x, Y: y, Height: height, Bold: l.bold}
 	l.x += l.f.width(s, height)
 }
 
-// plain sets s in full size. The space between a whole number and its fraction
-// is kept in the text but takes only a small gap (fraction sees to it).
-func (l *line) plain(s string) {
-	if s == "" {
+// plain sets a part of the text in full size. The space between a whole number
+// and its fraction is kept in the text but takes only a small gap (fraction sees
+// to it).
+func (l *line) plain(from, to int) {
+	if from == to {
 		return
 	}
-	if n := len(l.runs); n > 0 {
-		word := strings.TrimLeft(s, " ")
-		gap := s[:len(s)-len(word)]
-		l.runs[n-1].S += gap // no run begins with a space, which SVG readers drop
-		l.x += afterFrac*l.height + l.f.width(gap, l.height)
-		if s = word; s == "" {
+	if den := l.last.S; den != "" {
+		word := to - len(strings.TrimLeft(l.s[from:to], " "))
+		l.last.S = l.s[from-len(den) : word] // no run begins with a space, which SVG readers drop
+		l.x += afterFrac*l.height + l.f.width(l.s[from:word], l.height)
+		if from = word; from == to {
 			return
 		}
 	}
-	l.put(s, l.height, 0)
+	l.put(l.s[from:to], l.height, 0)
 }
 
 func (l *line) fraction(num, den string) {
-	if n := len(l.runs); n > 0 && l.runs[n-1].Y == 0 {
-		if s := l.runs[n-1].S; strings.HasSuffix(s, " ") && endsInDigit(s[:len(s)-1]) {
-			l.x = l.runs[n-1].X + l.f.width(s[:len(s)-1], l.height) + beforeFrac*l.height
-		}
+	if s := l.last.S; l.last.Y == 0 && strings.HasSuffix(s, " ") && endsInDigit(s[:len(s)-1]) {
+		l.x = l.last.X + l.f.width(s[:len(s)-1], l.height) + beforeFrac*l.height
 	}
 	l.put(num, figures*l.height, raise*l.height)
 	l.x -= overlap * l.height

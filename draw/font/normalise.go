@@ -9,6 +9,9 @@ import (
 // fraction, where a plain stroke does so only in a length (see Layout).
 const slash = '⁄'
 
+// strokes are the signs that a fraction may have.
+const strokes = "/⁄"
+
 // vulgar are the ready-made fractions: set from figures like all others, so
 // that they are large enough to read and look alike.
 var vulgar = map[rune]string{
@@ -37,34 +40,36 @@ var other = map[rune]string{
 //  4. what has no stand-in (bytes that are not UTF-8, control characters, runes
 //     beyond U+FFFF, other scripts) becomes '?', one for each.
 func Normalise(s string) string {
-	if settled(s) {
-		return s
+	s, _ = normalised(s)
+	return s
+}
+
+// normalised is Normalise that tells as well whether the result has a stroke, as
+// a fraction has.
+func normalised(s string) (out string, stroke bool) {
+	if ok, stroke := settled(s); ok {
+		return s, stroke
 	}
 	var b strings.Builder
 	b.Grow(len(s) + 8)
 	digit := false
 	for i := 0; i < len(s); {
-		if c := s[i]; plain(rune(c)) {
-			b.WriteByte(c)
-			digit = isDigit(c)
-			i++
-			continue
-		}
 		r, n := utf8.DecodeRuneInString(s[i:])
-		out := standIn(r, s[i:i+n], digit)
+		out := s[i : i+n]
+		if k := slotOf(r); k < 0 || !faces().ways[k].asGiven() {
+			out = standIn(r, out, digit, has(r))
+		}
 		i += n
 		b.WriteString(out)
 		digit = isDigit(out[len(out)-1])
 	}
-	return b.String()
+	_, stroke = settled(b.String())
+	return b.String(), stroke
 }
 
-// plain reports whether r is printable ASCII, which stands for itself.
-func plain(r rune) bool { return r >= ' ' && r <= '~' }
-
-// standIn returns what to set for rune r, which is written as given and follows
-// a figure or does not.
-func standIn(r rune, given string, afterDigit bool) string {
+// standIn returns what to set for rune r, which is written as given, follows a
+// figure or does not, and has a glyph in both faces or has not.
+func standIn(r rune, given string, afterDigit, glyph bool) string {
 	if r == utf8.RuneError && len(given) <= 1 {
 		return "?"
 	}
@@ -74,27 +79,30 @@ func standIn(r rune, given string, afterDigit bool) string {
 		}
 		return v
 	}
-	if o, ok := other[r]; ok && !has(r) || r < ' ' && ok {
+	if o, ok := other[r]; ok && !glyph || r < ' ' && ok {
 		return o
 	}
-	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !has(r) {
+	if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r > 0xffff || r == utf8.RuneError || !glyph {
 		return "?"
 	}
 	return given
 }
 
-// settled reports whether every rune of s stands for itself.
-func settled(s string) bool {
+// settled reports whether every rune of s stands for itself, and whether one of
+// them is a stroke, as a fraction has.
+func settled(s string) (ok, stroke bool) {
+	ways := &faces().ways
 	for i, r := range s {
-		if plain(r) {
-			continue
-		}
-		if _, ok := vulgar[r]; ok || r < 0xa0 || r > 0xffff || !has(r) {
-			return false
-		}
-		if r == utf8.RuneError && !strings.HasPrefix(s[i:], string(utf8.RuneError)) {
-			return false // a byte that is not UTF-8
+		switch k := slotOf(r); {
+		case k >= 0 && !ways[k].asGiven():
+			return false, false
+		case k >= 0:
+			stroke = stroke || ways[k] == asStroke
+		case r > 0xffff || !has(r):
+			return false, false
+		case r == utf8.RuneError && !strings.HasPrefix(s[i:], string(utf8.RuneError)):
+			return false, false // a byte that is not UTF-8
 		}
 	}
-	return true
+	return true, stroke
 }

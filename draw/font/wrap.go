@@ -1,6 +1,10 @@
 package font
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // Wrap breaks text into lines that are at most width millimetres wide at the
 // given height. It breaks at spaces and at newlines; a word that is too long by
@@ -15,105 +19,122 @@ func WrapFace(text string, width, height float64, bold bool) []string {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	var out []string
-	for _, para := range strings.Split(text, "\n") {
-		out = append(out, wrapParagraph(para, width, height, bold)...)
+	w := wrapper{f: faceOf(bold), width: width, height: height, bold: bold}
+	for para := range strings.SplitSeq(text, "\n") {
+		w.wrap(spaced(para))
 	}
-	return out
+	return w.lines
 }
 
-func wrapParagraph(para string, width, height float64, bold bool) []string {
-	if settled(para) && !hasStroke(para) {
-		return wrapPlain(para, width, height, bold)
+// spaced returns text with a space between words, and none before or behind.
+func spaced(text string) string {
+	last := ' '
+	for _, r := range text {
+		if (r <= ' ' || r >= utf8.RuneSelf) && unicode.IsSpace(r) && (r != ' ' || last == ' ') {
+			last = ' '
+			break
+		}
+		last = r
 	}
-	words := joinFractions(strings.Fields(para))
-	if len(words) == 0 {
-		return []string{""}
+	if last == ' ' {
+		return strings.Join(strings.Fields(text), " ")
 	}
-	var out []string
-	from := 0 // the first word of the line
-	l := measuring(words[0], height, bold)
-	for i, w := range words[1:] {
-		next := l.with(w)
-		if next.wide() <= width {
+	return text
+}
+
+// wrapper breaks paragraphs that are spaced; its lines are parts of them.
+type wrapper struct {
+	f             *face
+	width, height float64
+	bold          bool
+	lines         []string
+}
+
+// wrap breaks one paragraph.
+func (w *wrapper) wrap(para string) {
+	if _, ok := w.f.plain(para); ok {
+		w.wrapPlain(para)
+		return
+	}
+	from, end := 0, wordEnd(para, 0)
+	l := w.first(para, 0, end)
+	for end < len(para) {
+		at := end + 1
+		end = wordEnd(para, at)
+		if next := w.with(l, para, at, end); next.before+next.long <= w.width {
 			l = next
 			continue
 		}
-		out = append(out, strings.Join(words[from:i+1], " "))
-		from, l = i+1, measuring(w, height, bold)
+		w.lines = append(w.lines, para[from:at-1])
+		from, l = at, w.first(para, at, end)
 	}
-	return append(out, strings.Join(words[from:], " "))
+	w.lines = append(w.lines, para[from:])
+}
+
+// wrapPlain breaks a paragraph without fractions: a line is as wide as its words
+// and the spaces between them.
+func (w *wrapper) wrapPlain(para string) {
+	space := w.f.wide[' ']
+	from, units := 0, -space
+	for at := 0; at <= len(para); {
+		end := spaceFrom(para, at)
+		word, _ := w.f.plain(para[at:end])
+		if next := units + space + word; at == from || w.f.mm(next, w.height) <= w.width {
+			units = next
+		} else {
+			w.lines = append(w.lines, para[from:at-1])
+			from, units = at, word
+		}
+		at = end + 1
+	}
+	w.lines = append(w.lines, para[from:])
 }
 
 // measured is a line that grows word by word. Between two words with no fraction
 // nothing moves up: what stands before such a gap is not measured again.
 type measured struct {
 	before float64 // width up to the last such gap
-	after  string  // what stands behind it
+	tail   int     // where in the paragraph stands what is behind it
 	long   float64 // the width of that
 	whole  bool    // the last word has no fraction
-	height float64
-	bold   bool
 }
 
-func measuring(w string, height float64, bold bool) measured {
-	return measured{after: w, long: Measure(w, height, bold), whole: simple(w), height: height, bold: bold}
+// first returns the line of one word, bytes at to end of a paragraph.
+func (w *wrapper) first(para string, at, end int) measured {
+	_, whole := w.f.plain(para[at:end])
+	return measured{tail: at, long: Measure(para[at:end], w.height, w.bold), whole: whole}
 }
 
 // with returns the line with one more word.
-func (l measured) with(w string) measured {
-	whole := simple(w)
+func (w *wrapper) with(l measured, para string, at, end int) measured {
+	word, whole := w.f.plain(para[at:end])
 	if l.whole && whole {
-		l.before += l.long + faceOf(l.bold).width(" ", l.height)
-		l.after = w
-	} else {
-		l.after += " " + w
+		l.before += l.long + w.f.mm(w.f.wide[' '], w.height)
+		l.tail, l.long = at, w.f.mm(word, w.height)
+		return l
 	}
-	l.long, l.whole = Measure(l.after, l.height, l.bold), whole
+	l.long, l.whole = Measure(para[l.tail:end], w.height, w.bold), whole
 	return l
 }
 
-func (l measured) wide() float64 { return l.before + l.long }
-
-// simple reports whether a word is set as it stands, with no fraction in it.
-func simple(w string) bool { return settled(w) && !hasStroke(w) }
-
-// wrapPlain wraps text that is set as it stands: a line is as wide as its words
-// and the spaces between them.
-func wrapPlain(para string, width, height float64, bold bool) []string {
-	f := faceOf(bold)
-	words := strings.Fields(para)
-	if len(words) == 0 {
-		return []string{""}
-	}
-	var out []string
-	space, from, units := f.units(" "), 0, f.units(words[0])
-	for i, w := range words[1:] {
-		more := f.units(w)
-		if next := units + space + more; next*height/f.cap <= width {
-			units = next
-			continue
+// wordEnd returns where the word at byte i ends: a whole number takes its
+// fraction along.
+func wordEnd(para string, i int) int {
+	end := spaceFrom(para, i)
+	for end < len(para) && endsInDigit(para[i:end]) {
+		next := spaceFrom(para, end+1)
+		if _, _, fraction := fractionAt(para[i:next], end+1-i); fraction == 0 {
+			break
 		}
-		out = append(out, strings.Join(words[from:i+1], " "))
-		from, units = i+1, more
+		end = next
 	}
-	return append(out, strings.Join(words[from:], " "))
+	return end
 }
 
-// joinFractions joins a word that ends in a figure to a fraction after it.
-func joinFractions(words []string) []string {
-	var out []string
-	for _, w := range words {
-		if n := len(out); n > 0 && endsInDigit(out[n-1]) && startsFraction(out[n-1]+" "+w, len(out[n-1])+1) {
-			out[n-1] += " " + w
-			continue
-		}
-		out = append(out, w)
+// spaceFrom returns where the first space from byte i on is, or the end.
+func spaceFrom(para string, i int) int {
+	if n := strings.IndexByte(para[i:], ' '); n >= 0 {
+		return i + n
 	}
-	return out
-}
-
-func startsFraction(s string, i int) bool {
-	_, _, end := fractionAt(s, i)
-	return end > 0
+	return len(para)
 }
