@@ -10,6 +10,15 @@ import (
 // IsScarf reports whether a joint of this kind lengthens a stick.
 func IsScarf(kind string) bool { return kind == "half-lap scarf" || kind == "splayed scarf" }
 
+// tenoned reports the kinds that have a tenon in a mortise.
+func tenoned(kind string) bool {
+	switch kind {
+	case "mortise and tenon", "sill corner", "brace mortise and tenon", "wedged through tenon":
+		return true
+	}
+	return false
+}
+
 // usualPegs is how many pegs a joint has where nothing is written: two in a
 // scarf and in a deep angled enterer, else one.
 func (s *Scheme) usualPegs(p *Pact) int {

@@ -8,9 +8,17 @@ import (
 
 // Asked are all the settings that were written for a joint or planned with it:
 // the layout's for all joints, then what whoever laid it asks for, then the
-// layout's for the role of the enterer, then what is written for this joint.
+// layout's for the role of the enterer, then what is written for this joint. A
+// stub does away with the pegs and the length that a tenon was given before.
 func (s *Scheme) Asked(p *Pact) spec.JointSettings {
-	return s.Description.Layout.All.With(p.Own).With(s.Description.Layout.Role(p.E.Timber.Role)).With(p.User)
+	u := s.Description.Layout.All
+	for _, over := range []spec.JointSettings{p.Own, s.Description.Layout.Role(p.E.Timber.Role), p.User} {
+		if over.Stub.Or(false) && tenoned(p.Kind) {
+			u.Pegs, u.TenonLength = spec.Number{}, spec.Length{}
+		}
+		u = u.With(over)
+	}
+	return u
 }
 
 // Settings returns the numbers of one joint: as asked, or the usual ones.
@@ -26,7 +34,7 @@ func (s *Scheme) Settings(p *Pact) joint.Settings {
 		Square: u.Draw.Or("") == "square", BlindDepth: p.Blind, PegOff: p.PegOff, Flush: p.Flush,
 	}
 	s.shapes(p, u, &set)
-	if u.Stub.Or(false) {
+	if u.Stub.Or(false) && tenoned(p.Kind) {
 		set.Pegs = 0
 		set.TenonLength = u.TenonLength.Or(std.Stub)
 	}

@@ -35,7 +35,8 @@ func (s *solver) cut() {
 				Timbers: []string{p.E.Timber.ID, p.R.Timber.ID}, Joints: []string{p.ID}})
 		}
 		s.holds(p, &j)
-		s.Frame.Joints = append(s.Frame.Joints, &j)
+		p.made = &j
+		s.Frame.Joints = append(s.Frame.Joints, p.made)
 	}
 	for _, st := range s.Order {
 		s.net(st)

@@ -2,6 +2,7 @@ package solve_test
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -12,16 +13,20 @@ import (
 	"pegwright/samples/trial"
 )
 
-// written gives every setting that not all joints heed another value than the
-// usual one.
-var written = map[string]string{"thickness": "1 3/8 in", "from reference": "1 7/8 in", "tenon length": "2 1/8 in", "through": "yes", "housing": "3/8 in",
-	"hold back start": "7/8 in", "hold back end": "7/8 in", "clearance": "1/32 in", "steps": "2", "haunch": "1/2 in", "proud": "1/2 in",
-	"diminished": "yes", "square end": "yes", "drop": "1/4 in", "taper": "9", "lap depth": "1 in", "into face": "3", "flare": "1 in 9", "wedge": "yes",
-	"bearing": "1 3/4 in", "pocket depth": "3 in", "off shoulder": "1 3/8 in", "along": "1 7/8 in", "draw": "square", "scarf": "{length: 31 in}", "legs": "20 in x 20 in"}
+// values gives every setting of a joint values of which at most one can be what
+// the joint has anyway.
+var values = map[string][]string{"thickness": {"1 3/8 in", "1 1/4 in"}, "from reference": {"1 7/8 in", "1 3/4 in"}, "tenon length": {"2 1/8 in", "2 1/4 in"},
+	"through": {"yes", "no"}, "stub": {"yes", "no"}, "housing": {"3/8 in", "1/4 in"}, "hold back start": {"7/8 in", "3/4 in"}, "hold back end": {"7/8 in", "3/4 in"},
+	"clearance": {"1/32 in", "1/16 in"}, "steps": {"1", "2"}, "haunch": {"1/2 in", "5/8 in"}, "proud": {"1/2 in", "5/8 in"}, "seat depth": {"1 1/8 in", "1 1/4 in"},
+	"diminished": {"yes", "no"}, "square end": {"yes", "no"}, "drop": {"1/4 in", "3/8 in"}, "taper": {"9", "11"}, "lap depth": {"1 in", "1 1/8 in"},
+	"into face": {"1", "2", "3", "4"}, "flare": {"1 in 9", "1 in 8"}, "wedge": {"yes", "no"}, "bearing": {"1 3/4 in", "1 5/8 in"}, "pocket depth": {"3 in", "2 3/4 in"},
+	"off shoulder": {"1 3/8 in", "1 5/8 in"}, "along": {"1 7/8 in", "2 1/8 in"}, "draw": {"square", "along the brace"}, "scarf": {"{length: 31 in}", "{length: 33 in}"},
+	"legs": {"20 in x 20 in", "21 in x 21 in"}, "pegs": {"1", "2", "3", "4"}, "bore": {"7/8 in", "5/8 in"}, "head": {"1 3/8 in", "1 5/8 in"}, "lead": {"1 7/8 in", "1 5/8 in"},
+	"from face": {"1", "2", "3", "4"}, "drawbore": {"1/32 in", "3/32 in"}}
 
-// adjusted is a sample with one more adjustment, the last of it.
-func adjusted(t *testing.T, sample, line string) *geom.Frame {
-	t.Helper()
+// adjusted is a sample with one more adjustment, the first of it, or nothing if
+// that is a fault.
+func adjusted(sample, line string) *geom.Frame {
 	src, _ := samples.Source(sample)
 	text := strings.TrimRight(string(src), "\n") + "\n"
 	if i := strings.Index(text, "\nadjust:\n"); i >= 0 {
@@ -30,92 +35,81 @@ func adjusted(t *testing.T, sample, line string) *geom.Frame {
 	} else {
 		text += "adjust:\n" + line
 	}
-	return trial.Frame(t, sample+".yaml", text)
+	f, _ := trial.Solve(sample+".yaml", text)
+	return f
 }
 
-// What is noted as without effect has none: with all of it written at once the
-// frame is the same, cut for cut. One joint of each kind that the samples show.
-func TestSettingsWithoutEffect(t *testing.T) {
-	seen := map[string]bool{}
-	for i, f := range trial.Samples(t) {
-		sample := samples.Names()[i]
-		for _, j := range f.Joints {
-			if seen[j.Kind] {
-				continue
-			}
-			seen[j.Kind] = true
-			pick := fmt.Sprintf("  - {joints: %s into %s, ", j.Of.ID, j.Into.ID)
-			var idle []string
-			for name := range written {
-				if !heeded(name, j.Kind) {
-					idle = append(idle, name)
-				}
-			}
-			slices.Sort(idle)
-			var all []string
-			for _, name := range idle {
-				all = append(all, name+": "+written[name])
-			}
-			got := adjusted(t, sample, pick+strings.Join(all, ", ")+"}\n")
-			if got.Dump() != f.Dump() {
-				t.Errorf("%s, %s: the frame is another with %v", sample, j.Kind, idle)
-			}
-			var noted []string
-			for _, n := range got.Notes {
-				if n.Rule == "setting" {
-					name, _, _ := strings.Cut(n.Text, " has no effect")
-					noted = append(noted, name)
-					if n.Severity != finding.Note || n.At.Line == 0 || !slices.Contains(n.Joints, j.ID) {
-						t.Errorf("%+v", n)
+// A setting has an effect, or is told: as a fault or as a note. Whether it has
+// one is seen from the frame itself, cut for cut, with the one line more. A
+// value may be what the joint has anyway, but not two of them. One joint of each
+// kind that the samples show, from the smallest that shows it.
+func TestASettingHasAnEffectOrANote(t *testing.T) {
+	kinds := kindsShown(t)
+	if len(kinds) < 14 {
+		t.Errorf("only %d kinds", len(kinds))
+	}
+	for _, k := range kinds {
+		if !long() && len(k.frame.Timbers) > 16 {
+			continue // some seventy frames for each kind
+		}
+		t.Run(k.joint.Kind, func(t *testing.T) {
+			t.Parallel()
+			base := k.frame.Dump()
+			for name, vs := range values {
+				var silent []string
+				for _, v := range vs {
+					got := adjusted(k.sample, fmt.Sprintf("  - {joints: %s into %s, %s: %s}\n", k.joint.Of.ID, k.joint.Into.ID, name, v))
+					if got == nil {
+						continue // a fault, which tells enough
+					}
+					same, noted := got.Dump() == base, told(t, got, name, k.joint.ID)
+					switch {
+					case same && !noted:
+						silent = append(silent, v)
+					case noted && !same:
+						t.Errorf("%s: the note says that %s: %s has no effect, and the frame is another", k.sample, name, v)
 					}
 				}
+				if len(silent) > 1 {
+					t.Errorf("%s: %s has no effect as %s, and nothing is said", k.sample, name, strings.Join(silent, ", "))
+				}
 			}
-			slices.Sort(noted)
-			if !slices.Equal(noted, idle) {
-				t.Errorf("%s: noted %v, want %v", j.Kind, noted, idle)
+		})
+	}
+}
+
+// shown is a joint of a sample.
+type shown struct {
+	sample string
+	frame  *geom.Frame
+	joint  *geom.Joint
+}
+
+// kindsShown returns a joint of each kind, with a peg where there is such a one,
+// from the sample of the fewest timbers.
+func kindsShown(t *testing.T) []shown {
+	best := map[string]shown{}
+	for _, name := range samples.Names() {
+		f := trial.Sample(t, name)
+		for _, j := range f.Joints {
+			b, ok := best[j.Kind]
+			if !ok || len(f.Timbers) < len(b.frame.Timbers) || f == b.frame && len(b.joint.Pegs) == 0 && len(j.Pegs) > 0 {
+				best[j.Kind] = shown{name, f, j}
 			}
 		}
 	}
-	if len(seen) < 12 {
-		t.Errorf("only %d kinds", len(seen))
-	}
+	return slices.SortedFunc(maps.Values(best), func(a, b shown) int { return strings.Compare(a.joint.Kind, b.joint.Kind) })
 }
 
-// heeded tells by the words of the trade whether a printed kind of joint has
-// what a setting shapes. It is written apart from the table of the program.
-func heeded(name, kind string) bool {
-	has := func(words ...string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(strings.ToLower(kind), w) })
-	}
-	square := has("sill corner") || kind == "Mortise and tenon"
-	angled, wedged := has("angled"), has("wedged")
-	switch name {
-	case "thickness", "from reference", "clearance":
-		return square || angled || wedged || has("bridle")
-	case "housing", "off shoulder", "along":
-		return square || angled || wedged
-	case "tenon length", "through":
-		return square || angled
-	case "hold back start", "hold back end", "proud":
-		return square || wedged
-	case "haunch":
-		return square
-	case "diminished", "square end", "draw":
-		return angled
-	case "drop", "taper":
-		return wedged
-	case "steps":
-		return has("step-lap")
-	case "lap depth":
-		return has("cross lap", "half lap", "corner lap", "half-dovetail lap")
-	case "into face":
-		return has("cross lap", "half lap", "corner lap", "half-dovetail lap", "pocket")
-	case "flare", "wedge":
-		return has("half-dovetail lap")
-	case "bearing", "pocket depth":
-		return has("pocket")
-	case "scarf":
-		return has("scarf")
+// told reports whether a note says that a setting of a joint has no effect.
+func told(t *testing.T, f *geom.Frame, setting, id string) bool {
+	for _, n := range f.Notes {
+		if n.Rule == "setting" && strings.HasPrefix(n.Text, setting+" has no effect") {
+			if n.Severity != finding.Note || n.At.Line == 0 || !slices.Contains(n.Joints, id) || n.Mend == "" {
+				t.Errorf("%+v", n)
+			}
+			return true
+		}
 	}
 	return false
 }

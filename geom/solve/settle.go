@@ -13,7 +13,7 @@ func (s *solver) settle() {
 	for _, q := range s.Pacts {
 		p := &settled{Pact: q}
 		s.joints = append(s.joints, p)
-		s.unheeded(p.User, []*settled{p})
+		s.written = append(s.written, written{p.User, []*settled{p}})
 		for i, a := range s.Description.Adjust {
 			if a.Joints.Set && s.selects(a.Joints, p.E, p.R) {
 				hit[i] = append(hit[i], p)
@@ -33,7 +33,7 @@ func (s *solver) settle() {
 		case a.Joints.Set && len(hit[i]) == 0:
 			s.unmatched(a.Joints, "joint")
 		case a.Joints.Set:
-			s.unheeded(a.Joint, hit[i])
+			s.written = append(s.written, written{a.Joint, hit[i]})
 		}
 	}
 }

@@ -19,6 +19,7 @@ type solver struct {
 	*scheme.Scheme
 	measured map[*scheme.Stick][2]*spec.Section // start and end of single sticks
 	joints   []*settled
+	written  []written
 }
 
 // settled is a pact with its numbers.
@@ -27,6 +28,7 @@ type settled struct {
 	set    joint.Settings
 	drawAt finding.Pos // where the offset was written; nowhere where it was not
 	why    string      // this offset and no other
+	made   *geom.Joint // once it is cut
 	meet   vec.V       // where the lines of a joint end to end are said to meet
 }
 
@@ -39,7 +41,7 @@ func Solve(d *spec.Description) (*geom.Frame, finding.Faults) {
 	if len(s.Faults) > 0 {
 		return nil, s.Faults
 	}
-	steps := []func(){func() { building.Lay(s.Scheme) }, func() { named.Lay(s.Scheme) }, s.crowded, s.adjustTimbers, s.measure, s.settle, s.reach, s.lay, s.heaped, s.cut}
+	steps := []func(){func() { building.Lay(s.Scheme) }, func() { named.Lay(s.Scheme) }, s.crowded, s.adjustTimbers, s.measure, s.settle, s.reach, s.lay, s.heaped, s.cut, s.unheeded}
 	for _, step := range steps {
 		step()
 		if len(s.Faults) > 0 {
