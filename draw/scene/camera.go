@@ -36,11 +36,11 @@ func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 			corners = append(corners, c.V...)
 		}
 	}
-	s.walls, corners = wallsOf(cells), distinct(corners)
+	s.screen, corners = screenOf(cells), distinct(corners)
 	for _, c := range tips(j) {
 		s.end = append(s.end, c.Add(parts[1].Shift).Add(j.Moves[0].Direction.Mul(0.1)))
 	}
-	var shots []shot
+	shots := make([]shot, 0, 128)
 	for az := 11.5; az < 360; az += 11.25 {
 		for _, el := range []float64{24, 38, -24, -38} {
 			c := view.Axonometric(az, el)
@@ -62,7 +62,7 @@ type stage struct {
 	joint             *geom.Joint
 	way               vec.V // of the enterer
 	receiver, enterer []spot
-	walls             []wall  // the cells of both
+	screen            *screen // the cells of both
 	end               []vec.V // corners of the tenon's end, a little before it
 }
 
@@ -102,16 +102,16 @@ func (s *stage) best(shots []shot) view.Camera {
 		if q.most < least {
 			break
 		}
-		view := facing(s.walls, q.cam.Toward)
-		end := 0.4 + 0.6*inSight(s.end, view)
+		s.screen.face(q.cam)
+		end := 0.4 + 0.6*inSight(s.end, s.screen)
 		if q.most*end < least {
 			continue
 		}
-		k, receiver := q.worth*end, showing(q.cam, s.receiver, view)
+		k, receiver := q.worth*end, showing(q.cam, s.receiver, s.screen)
 		if k*math.Sqrt(receiver*q.free) < least {
 			continue
 		}
-		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, view))
+		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, s.screen))
 		top = max(top, q.score)
 	}
 	best, score := view.Isometric(), -1.0

@@ -81,7 +81,8 @@ func TestCameraShowsBothHalves(t *testing.T) {
 		j := g.First()
 		parts := Exploded(j)
 		c := Camera(j, parts, 120, 160)
-		cells := slices.Concat(parts[0].Placed(), parts[1].Placed())
+		before := screenOf(slices.Concat(parts[0].Placed(), parts[1].Placed()))
+		before.face(c)
 		for i, part := range parts[:2] {
 			best, any := 0.0, false
 			for _, face := range part.Body.Boundary() {
@@ -92,7 +93,7 @@ func TestCameraShowsBothHalves(t *testing.T) {
 				seen, all := 0, 0
 				for _, p := range gridOn(face) {
 					all++
-					if face.Plane.N.Dot(c.Toward) > 0.05 && facing(wallsOf(cells), c.Toward).clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05))) {
+					if face.Plane.N.Dot(c.Toward) > 0.05 && before.clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05))) {
 						seen++
 					}
 				}

@@ -3,40 +3,51 @@ package scene
 import (
 	"math"
 
+	"pegwright/draw"
+	"pegwright/draw/view"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
 
-// wall is a convex cell by its planes.
-type wall []solid.Plane
-
-func wallsOf(cells []solid.Convex) []wall {
-	out := make([]wall, len(cells))
-	for i, c := range cells {
-		for _, f := range c.Faces {
-			out[i] = append(out[i], f.Plane)
-		}
-	}
-	return out
-}
-
-// screen is what may stand before a viewer in one direction; nil is nothing.
+// screen is what may stand before a viewer; nil is nothing.
 type screen struct {
 	walls []wall
-	steep [][]float64 // of each plane, how it faces the viewer: 1 squarely
-	last  int         // the wall that hid a point last, and may hide the next
+	cam   view.Camera
+	last  int // the wall that hid a point last, and may hide the next
 }
 
-// facing returns the walls as they stand before a viewer in direction d.
-func facing(walls []wall, d vec.V) *screen {
-	s := &screen{walls: walls, steep: make([][]float64, len(walls))}
-	for i, w := range walls {
-		s.steep[i] = make([]float64, len(w))
-		for k, pl := range w {
-			s.steep[i][k] = pl.N.Dot(d)
-		}
+// wall is a convex cell as it stands before the viewer.
+type wall struct {
+	cell  solid.Convex
+	steep []float64 // of each face, how it looks at the viewer: 1 squarely
+	box   draw.Box  // in the picture, a little larger than the cell
+	near  float64   // how near it comes to the viewer
+}
+
+// screenOf returns the cells as a screen, which must face a camera before it is
+// asked.
+func screenOf(cells []solid.Convex) *screen {
+	s := &screen{walls: make([]wall, len(cells))}
+	for i, c := range cells {
+		s.walls[i] = wall{cell: c, steep: make([]float64, len(c.Faces))}
 	}
 	return s
+}
+
+// face sets the walls before a camera.
+func (s *screen) face(c view.Camera) {
+	s.cam = c
+	for i := range s.walls {
+		w := &s.walls[i]
+		for k, f := range w.cell.Faces {
+			w.steep[k] = f.Plane.N.Dot(c.Toward)
+		}
+		w.box, w.near = draw.NoBox(), math.Inf(-1)
+		for _, v := range w.cell.V {
+			w.box, w.near = w.box.With(c.Project(v)), max(w.near, c.Depth(v))
+		}
+		w.box.Min, w.box.Max = w.box.Min.Sub(vec.At(1e-3, 1e-3)), w.box.Max.Add(vec.At(1e-3, 1e-3))
+	}
 }
 
 // clear reports whether nothing stands between p and the viewer.
@@ -44,11 +55,12 @@ func (s *screen) clear(p vec.V) bool {
 	if s == nil || len(s.walls) == 0 {
 		return true
 	}
-	if s.walls[s.last].between(p, s.steep[s.last]) {
+	at, depth := s.cam.Project(p), s.cam.Depth(p)
+	if s.walls[s.last].hides(p, at, depth) {
 		return false
 	}
-	for i, w := range s.walls {
-		if w.between(p, s.steep[i]) {
+	for i := range s.walls {
+		if s.walls[i].hides(p, at, depth) {
 			s.last = i
 			return false
 		}
@@ -56,11 +68,15 @@ func (s *screen) clear(p vec.V) bool {
 	return true
 }
 
-// between reports whether the way from p to the viewer leads through the wall.
-func (w wall) between(p vec.V, steep []float64) bool {
+// hides reports whether the way from p, which lies at a place in the picture and
+// at a depth, leads through the wall on its way to the viewer.
+func (w *wall) hides(p vec.V, at vec.P, depth float64) bool {
+	if depth > w.near || at.X < w.box.Min.X || at.X > w.box.Max.X || at.Y < w.box.Min.Y || at.Y > w.box.Max.Y {
+		return false
+	}
 	lo, hi := 1e-3, math.Inf(1)
-	for i, pl := range w {
-		h, k := pl.Height(p), steep[i]
+	for i := range w.cell.Faces {
+		h, k := w.cell.Faces[i].Plane.Height(p), w.steep[i]
 		switch {
 		case math.Abs(k) < 1e-12:
 			if h > -1e-6 {
