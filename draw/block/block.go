@@ -100,15 +100,19 @@ func TitleFor(fr *geom.Frame, sheet, shows, scale string) Title {
 // left free for the drawing. Paper is a name that draw.PaperNamed knows; any
 // other is taken as Letter.
 func New(paper string, landscape bool, kind, id string, t Title) (*draw.Sheet, Field) {
-	p, ok := draw.PaperNamed(paper)
+	return On(paperFor(paper, landscape), kind, id, t)
+}
+
+// paperFor returns the paper of a name, Letter for one that is not known.
+func paperFor(name string, landscape bool) draw.Paper {
+	p, ok := draw.PaperNamed(name)
 	if !ok {
 		p, _ = draw.PaperNamed("Letter")
 	}
-	p = p.Portrait()
 	if landscape {
-		p = p.Landscape()
+		return p.Landscape()
 	}
-	return On(p, kind, id, t)
+	return p.Portrait()
 }
 
 // ForFrame begins a sheet on the frame's paper, lying on its long side. The
@@ -119,6 +123,19 @@ func ForFrame(f *geom.Frame, kind, id string, t Title) (*draw.Sheet, Field) {
 		s.Title = t.Sheet + ": " + t.Shows
 	}
 	return s, field
+}
+
+// FieldFor returns the field that ForFrame leaves free, which is the same on every
+// sheet of the frame.
+func FieldFor(f *geom.Frame) Field {
+	p := paperFor(f.Paper.Sheets, true)
+	return fieldOf(draw.NewSheet("", "", "", p.W, p.H))
+}
+
+// fieldOf is what border and title block leave free on a sheet.
+func fieldOf(s *draw.Sheet) Field {
+	b := border(s)
+	return Field{b.Min.X + air, gridOf(s).top + air, b.Max.X - air, b.Max.Y - air}
 }
 
 // On is New on paper of the very size given, W across.
@@ -133,8 +150,7 @@ func On(p draw.Paper, kind, id string, t Title) (*draw.Sheet, Field) {
 	if t.N > 0 || t.Mark != "" {
 		Number(s, t.N, t.Of, t.Mark)
 	}
-	b := border(s)
-	return s, Field{b.Min.X + air, g.top + air, b.Max.X - air, b.Max.Y - air}
+	return s, fieldOf(s)
 }
 
 // border returns the box of the border line.

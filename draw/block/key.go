@@ -22,7 +22,7 @@ func isometric(p vec.V) vec.P {
 // fine. Nothing is hidden.
 func KeyView(s *draw.Sheet, f Field, fr *geom.Frame, dark map[string]bool) {
 	b := draw.NoBox()
-	var ends [][2]vec.P
+	ends := make([][2]vec.P, 0, len(fr.Timbers))
 	for _, t := range fr.Timbers {
 		mid := vec.V{Y: t.Ideal[0] / 2, Z: t.Ideal[1] / 2}
 		a, z := isometric(t.Place.Out(mid)), isometric(t.Place.Out(mid.Add(vec.V{X: t.Length})))
@@ -37,16 +37,16 @@ func KeyView(s *draw.Sheet, f Field, fr *geom.Frame, dark map[string]bool) {
 	fine, wide := draw.PenFor(draw.Hatch, s.Step), draw.PenFor(draw.Register, s.Step)
 	wide.Width *= 1.4
 	for _, pass := range []bool{false, true} {
+		pen := &fine
+		if pass {
+			pen = &wide
+		}
 		for i, t := range fr.Timbers {
 			if dark[t.ID] != pass {
 				continue
 			}
-			pen := fine
-			if pass {
-				pen = wide
-			}
 			l := s.Line(draw.Part, at(ends[i][0]), at(ends[i][1]))
-			l.Owner, l.Layer, l.Pen = t.ID, "key view", &pen
+			l.Owner, l.Layer, l.Pen = t.ID, "key view", pen
 		}
 	}
 }

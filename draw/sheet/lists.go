@@ -15,7 +15,7 @@ import (
 // on a sheet, and a long one runs on to further sheets under a new head. Joints
 // that stops names are marked, as list.Of does.
 func Lists(f *geom.Frame, stops map[string]int) []*draw.Sheet {
-	_, field := block.ForFrame(f, "list", "", block.TitleFor(f, "", "", ""))
+	field := block.FieldFor(f)
 	tables := onPaper(f, list.Of(f, stops))
 	grids := make([]*page.Table, len(tables))
 	for i, t := range tables {

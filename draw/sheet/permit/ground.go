@@ -24,7 +24,7 @@ func (p *set) foundation() {
 	if len(g.f.Supports) > 0 {
 		t = "piers as described; footings by others"
 	}
-	_, field := block.ForFrame(p.f, "permit", "", block.TitleFor(p.f, "", "", ""))
+	field := block.FieldFor(p.f)
 	g.choose(p.f, g.drawing(field))
 	s, field := p.sheet("foundation", "What the frame stands on", t, g.scale, block.DefaultNote(p.f.Units))
 	g.draw(s, g.drawing(field))

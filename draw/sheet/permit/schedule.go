@@ -26,7 +26,7 @@ const (
 // schedules sets the schedules that have rows: on one sheet, each under its
 // heading, where they have room there, else each on sheets of its own.
 func (p *set) schedules(list ...*schedule) {
-	_, field := block.ForFrame(p.f, "permit", "", block.TitleFor(p.f, "", "", ""))
+	field := block.FieldFor(p.f)
 	var kept []*schedule
 	var titles []string
 	high := -apart

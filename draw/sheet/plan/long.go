@@ -84,7 +84,7 @@ func (v *survey) leastInBays(f *geom.Frame) float64 {
 // fewest is the least number of parts, 2 or more, in which none is wider than the
 // paper at a scale.
 func (v *survey) fewest(f *geom.Frame, k float64) int {
-	_, field := block.ForFrame(f, v.kind, "", block.TitleFor(f, "", "", ""))
+	field := block.FieldFor(f)
 	for n := 2; ; n++ {
 		wide := slices.ContainsFunc(v.inBays(n), func(x setout.Bays) bool { return (x.Last.At-x.First.At)*k > field.W() })
 		if !wide || n >= len(v.stations)-1 {

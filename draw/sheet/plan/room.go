@@ -12,7 +12,7 @@ import (
 // fits reports whether the view has room at the scale, with the diagonals told at
 // the foot or else at the left.
 func (p *surveyPage) fits() bool {
-	_, field := block.ForFrame(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
+	field := block.FieldFor(p.f)
 	for _, p.aside = range []bool{false, true} {
 		room := p.room(field)
 		if p.box.W()*p.k <= room.W() && p.box.H()*p.k <= room.H() {

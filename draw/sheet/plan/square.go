@@ -30,7 +30,7 @@ func (p *surveyPage) noteHeight() float64 {
 
 // noteColumns is how many notes stand side by side: two where all are short.
 func (p *surveyPage) noteColumns() int {
-	_, field := block.ForFrame(p.f, p.kind, "", block.TitleFor(p.f, "", "", ""))
+	field := block.FieldFor(p.f)
 	for _, n := range p.notes {
 		if p.noteLetters().Measure(n) > field.W()/2-4 {
 			return 1

@@ -4,20 +4,17 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/page"
-	"pegwright/draw/scene"
-	"pegwright/geom"
 )
 
 // cutSheets returns the table on sheets of its own: what the stick is, both its
 // ends, and its cuts in the order in which they are best made. A short table
 // has the others over it, so that the sheet is filled from its head.
-func cutSheets(f *geom.Frame, g scene.Sticks, feats []feature) []*draw.Sheet {
-	_, field := block.ForFrame(f, "", "", block.TitleFor(f, "", g.Shows(), ""))
-	w := newCutTable(f, g, feats, field.W(), true)
-	if w.height() < field.H()/2 {
-		w = newCutTable(f, g, feats, field.W(), false)
+func (v *stickView) cutSheets() []*draw.Sheet {
+	field := block.FieldFor(v.f)
+	if v.table.beside && v.table.height() < field.H()/2 {
+		return newCutTable(v.f, v.g, v.feats, field.W(), false).sheets()
 	}
-	return w.sheets()
+	return v.table.sheets()
 }
 
 // sheets sets the table on the fewest sheets that hold it.
@@ -27,8 +24,8 @@ func (w *cutTable) sheets() []*draw.Sheet {
 	next := func() (*draw.Sheet, block.Field) {
 		return block.ForFrame(w.f, "timber", "timber-"+w.g.First().ID, title)
 	}
-	_, field := next()
-	band, full := w.band(field.H()), field.H()-w.headHigh()
+	field := block.FieldFor(w.f)
+	band, full := w.band(field.H()), field.H()-w.headHigh
 	title.Scale = w.endsWords(band)
 	s, _ := next()
 	block.KeyView(s, w.head(s, field, band), w.f, w.g.Dark())

@@ -86,7 +86,8 @@ type facePage struct {
 	x0    float64 // left edge of the strips
 	low   float64 // lower edge of the lowest face
 	rows  []faceRow
-	lanes map[int]*lane // of the faces, by their numbers
+	lanes map[int]*lane   // of the faces, by their numbers
+	stood []page.Obstacle // the first items of the sheet, see standing
 }
 
 // faceRow is the strip of one face: its number and its upper edge.
@@ -105,12 +106,12 @@ func (p *facePage) x(along float64) (float64, bool) {
 // it below, 2 and 3 above.
 func (p *facePage) y(r faceRow, off float64) float64 {
 	if r.n == 1 || r.n == 4 {
-		return r.top - (faceWidth(p.t, r.n)-off)*p.k
+		return r.top - (p.across[r.n]-off)*p.k
 	}
 	return r.top - off*p.k
 }
 
-func (p *facePage) bottom(r faceRow) float64 { return r.top - faceWidth(p.t, r.n)*p.k }
+func (p *facePage) bottom(r faceRow) float64 { return r.top - p.across[r.n]*p.k }
 
 // face draws one strip with what is cut from it.
 func (p *facePage) face(r faceRow) {
@@ -136,7 +137,7 @@ func (p *facePage) lineOn(r faceRow, it draw.Item) {
 		return
 	}
 	c := faceCamera(p.t, r.n)
-	top := max(c.Up.Dot(vec.V{Y: faceWidth(p.t, 2), Z: faceWidth(p.t, 1)}), 0)
+	top := max(c.Up.Dot(vec.V{Y: p.across[2], Z: p.across[1]}), 0)
 	a, b := l.Pts[0], l.Pts[1]
 	for _, s := range p.st.pieces {
 		u, w, ok := clipped(a, b, s.Span)

@@ -172,7 +172,7 @@ func (p *facePage) jointMarks() []jointMark {
 			face = l.joint.Entered
 		}
 		lo, hi := math.Inf(1), math.Inf(-1)
-		mid := faceWidth(p.t, face) / 2
+		mid := p.across[face] / 2
 		for _, f := range p.feats {
 			if f.joint == l.joint {
 				lo, hi = min(lo, f.from), max(hi, f.to)
@@ -218,11 +218,12 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 	box := font.Turned(t)
 	best, far := vec.P{}, math.Inf(1)
 	mid := vec.At((a+b)/2, y)
+	bottom := p.bottom(r)
 	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
 	for dx := 1.0; dx < 40 && far > dx; dx++ {
 		for _, x := range []float64{b + dx, a - dx - box.W(), mid.X - box.W()/2 + dx - 1, mid.X - box.W()/2 - dx + 1} {
 			for i := range 13 {
-				low := p.bottom(r) + 0.5 - box.Min.Y + (r.top-p.bottom(r)-box.H()-1)*float64(i)/12
+				low := bottom + 0.5 - box.Min.Y + (r.top-bottom-box.H()-1)*float64(i)/12
 				q := vec.At(x, low)
 				around := draw.Box{Min: q.Add(box.Min).Sub(vec.At(0.4, 0.3)), Max: q.Add(box.Max).Add(vec.At(0.4, 0.3))}
 				d := around.Mid().Sub(mid)
@@ -241,22 +242,31 @@ func (p *facePage) about(r faceRow, from, to float64, loose bool) []page.Obstacl
 	room := draw.Box{Min: vec.At(from, p.bottom(r)), Max: vec.At(to, r.top)}
 	wide := draw.PenFor(draw.Part, p.s.Step).Width
 	var out []page.Obstacle
-	for _, it := range p.s.Items {
-		_, line := it.(*draw.Path)
-		if loose && line && it.Head().PenAt(p.s.Step).Width < wide {
+	for i, o := range p.standing() {
+		if !o.Hits(room) {
 			continue
 		}
-		if o := page.ObstacleOf(it); o.Hits(room) {
-			out = append(out, o)
+		it := p.s.Items[i]
+		if _, line := it.(*draw.Path); loose && line && it.Head().PenAt(p.s.Step).Width < wide {
+			continue
 		}
+		out = append(out, o)
 	}
 	return out
+}
+
+// standing returns all items of the sheet as obstacles. The sheet only grows.
+func (p *facePage) standing() []page.Obstacle {
+	for _, it := range p.s.Items[len(p.stood):] {
+		p.stood = append(p.stood, page.ObstacleOf(it))
+	}
+	return p.stood
 }
 
 // plainWood reports whether the wood under a box on a strip is left as it was:
 // its corners and its middle, just under the face.
 func (p *facePage) plainWood(r faceRow, b draw.Box) bool {
-	size := faceWidth(p.t, r.n)
+	size := p.across[r.n]
 	pl := p.t.BlankPlane(r.n)
 	for _, q := range []vec.P{b.Mid(), b.Min, b.Max, vec.At(b.Min.X, b.Max.Y), vec.At(b.Max.X, b.Min.Y)} {
 		along, ok := p.st.along(q.X-p.x0, p.k)

@@ -2,6 +2,7 @@ package timber
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"pegwright/draw"
@@ -39,18 +40,18 @@ const (
 	secondRow = 1.2*dim.Text + 2.4
 )
 
-// labelGroup is the lettering of all labels of a stick.
-func (v *stickView) labelGroup() dim.Group {
-	var all []string
+// labelled writes the labels of all features and settles their lettering.
+func (v *stickView) labelled() {
+	v.texts = make([][]string, len(v.feats))
 	for i := range v.feats {
-		all = append(all, v.feats[i].figures(v.f.Units)...)
+		v.texts[i] = v.feats[i].figures(v.f.Units)
 	}
-	return dim.Together("labels", all...)
+	v.group = dim.Together("labels", slices.Concat(v.texts...)...)
 }
 
 // laneOf returns the lane of a face with its labels placed in one row.
 func (p *facePage) laneOf(face int) *lane {
-	l := &lane{letters: p.labelGroup(), lo: p.x0, hi: p.field.X1}
+	l := &lane{letters: p.group, lo: p.x0, hi: p.field.X1}
 	if p.st.before {
 		l.lo += sideText
 	}
@@ -63,7 +64,7 @@ func (p *facePage) laneOf(face int) *lane {
 			continue
 		}
 		if q, ok := p.target(faceRow{n: face}, f); ok {
-			l.tags = append(l.tags, tag{f: f, texts: f.figures(p.f.Units), at: q.X})
+			l.tags = append(l.tags, tag{f: f, texts: p.texts[i], at: q.X})
 		}
 	}
 	sort.SliceStable(l.tags, func(i, k int) bool { return l.tags[i].at < l.tags[k].at })

@@ -30,7 +30,7 @@ func Sheets(f *geom.Frame, g scene.Sticks, stops map[string]int) []*draw.Sheet {
 		}
 	}
 	if !v.tabled {
-		out = append(out, cutSheets(f, g, v.feats)...)
+		out = append(out, v.cutSheets()...)
 	}
 	g.Warn(f, stops, out...)
 	for i, s := range out {
@@ -48,6 +48,10 @@ type stickView struct {
 	g      scene.Sticks
 	t      *geom.Timber
 	feats  []feature
+	texts  [][]string     // of every feature, as figures has them
+	group  dim.Group      // of all labels
+	across [5]float64     // width of every face
+	busy   []scene.Span   // stretches that are drawn, see busy
 	items  [5][]draw.Item // lines of every face at full size, see faceCamera
 	places []float64      // of the running dimension
 	k      float64        // scale
@@ -77,9 +81,14 @@ const (
 func newStickView(f *geom.Frame, g scene.Sticks) *stickView {
 	v := &stickView{f: f, g: g, t: g.First()}
 	v.feats = features(f, v.t)
+	v.labelled()
+	v.busy = busy(v.t)
+	for n := 1; n <= 4; n++ {
+		v.across[n] = faceWidth(v.t, n)
+	}
 	v.places = v.stations()
 	v.renderFaces()
-	_, field := v.fresh("", "")
+	field := block.FieldFor(f)
 	width := field.W() - faceWords
 	for _, x := range v.places {
 		v.foot = max(v.foot, font.Measure(f.Units.PlainJoint(x), dim.Text, false))
@@ -107,7 +116,7 @@ func (v *stickView) choose(scales []float64, width, height float64) bool {
 			if v.height(rows[0], 1/n) > height || len(rows) > 1 && v.height(rows[1], 1/n) > height {
 				continue
 			}
-			strips := lay(v.t, 1/n, width, tornMargin, v.places, most)
+			strips := v.lay(1/n, width, tornMargin, most)
 			c := len(strips)*len(rows) + 1
 			under := v.under(rows[len(rows)-1], 1/n, height)
 			tabled := v.table.whole(under) <= under
@@ -124,13 +133,18 @@ func (v *stickView) choose(scales []float64, width, height float64) bool {
 		if best == math.MaxInt {
 			break
 		}
-		wider := lay(v.t, v.k, width, m, v.places, most)
+		wider := v.lay(v.k, width, m, most)
 		if len(wider) > len(v.strips) {
 			break
 		}
 		v.strips = wider
 	}
 	return best < math.MaxInt
+}
+
+// lay is lay for the drawn timber and the places of its running dimension.
+func (v *stickView) lay(k, width, margin float64, most int) []strip {
+	return lay(v.t, v.busy, k, width, margin, v.places, most)
 }
 
 // stickScales are the scales at which timbers are customarily drawn, larger
@@ -156,7 +170,7 @@ func (v *stickView) lane(face int) float64 {
 func (v *stickView) height(faces []int, k float64) float64 {
 	h := v.foot
 	for _, n := range faces {
-		h += v.lane(n) + faceWidth(v.t, n)*k
+		h += v.lane(n) + v.across[n]*k
 	}
 	return h
 }
@@ -187,8 +201,7 @@ func (v *stickView) sheet(st strip, faces []int, n, of int) *draw.Sheet {
 // withTable draws the given faces over one stretch of length, and the table of
 // cuts under them.
 func (v *stickView) withTable(st strip, faces []int, what string) *draw.Sheet {
-	_, field := v.fresh("", "")
-	room := v.under(faces, v.k, field.H())
+	room := v.under(faces, v.k, block.FieldFor(v.f).H())
 	band := v.table.band(room)
 	s, field := v.fresh(what+", with its cuts in order", v.scale+", "+v.table.endsWords(band))
 	foot := field
@@ -217,7 +230,7 @@ func (v *stickView) draw(s *draw.Sheet, field block.Field, st strip, faces []int
 	for _, f := range faces {
 		y -= v.lane(f) + p.lanes[f].extra() + extra
 		p.rows = append(p.rows, faceRow{n: f, top: y})
-		y -= faceWidth(v.t, f) * v.k
+		y -= v.across[f] * v.k
 	}
 	p.low = y
 	p.running(faces)

@@ -61,20 +61,20 @@ func busy(t *geom.Timber) []scene.Span {
 	return out
 }
 
-// lay divides a timber drawn at scale k into sheets with width paper mm of room
-// each. A timber that fits is drawn whole; else plain lengths are broken out,
+// lay divides a timber, busy on the given stretches, drawn at scale k into sheets
+// with width paper mm of room each. A timber that fits is drawn whole; else plain lengths are broken out,
 // leaving margin paper mm of them, and what is still too long goes on on further
 // sheets. most is how many running dimensions a sheet holds, at the places given.
-func lay(t *geom.Timber, k, width, margin float64, places []float64, most int) []strip {
+func lay(t *geom.Timber, busy []scene.Span, k, width, margin float64, places []float64, most int) []strip {
 	if t.Length*k <= width && len(places) <= most {
 		return []strip{{pieces: []piece{{Span: scene.Span{From: 0, To: t.Length}}}, last: t.Length}}
 	}
-	if all := busy(t); len(places) <= most && wide(all, k, margin) <= width {
-		return []strip{stripOf(t, all, 0, len(all), k, margin)}
+	if len(places) <= most && wide(busy, k, margin) <= width {
+		return []strip{stripOf(t, busy, 0, len(busy), k, margin)}
 	}
 	width -= 2 * sideText
 	var out []strip
-	rest := parted(busy(t), (width-2*margin)/k, places, most)
+	rest := parted(busy, (width-2*margin)/k, places, most)
 	for from := 0; from < len(rest); {
 		to := from + 1
 		for to < len(rest) && wide(rest[from:to+1], k, margin) <= width && holding(places, rest[from].From, rest[to].To) <= most {

@@ -37,9 +37,11 @@ type cutTable struct {
 	lines []string // about the sticks cut alike
 	// beside says that what the stick is and its ends stand at the right of the
 	// table, on a sheet as wide as that, and not in a band over it.
-	beside bool
-	wide   float64 // of the table
-	facts  float64 // height of what the stick is
+	beside   bool
+	wide     float64 // of the table
+	facts    float64 // height of what the stick is
+	headHigh float64 // of the headings
+	note     float64 // height of cutsNote beside the table
 }
 
 // cutRow is a row of the table and the words of the stage that it begins.
@@ -62,6 +64,8 @@ func newCutTable(f *geom.Frame, g scene.Sticks, feats []feature, width float64, 
 	}
 	w.facts = stickFacts(f, g, draw.NewSheet("", "", "", 1, 1), facts) + 1
 	w.grid.Fit(w.wide)
+	w.headHigh = w.grid.HeadHeight() + 2
+	w.note = float64(len(font.Wrap(cutsNote, besideWide, dim.Small))) * dim.Small * page.Pitch
 	w.lines = servedLines(f, g, w.wide)
 	stage := -1
 	for i, row := range w.grid.Rows {
@@ -75,9 +79,6 @@ func newCutTable(f *geom.Frame, g scene.Sticks, feats []feature, width float64, 
 	}
 	return w
 }
-
-// headHigh is what the headings of the table take.
-func (w *cutTable) headHigh() float64 { return w.grid.HeadHeight() + 2 }
 
 // servedHead is the height of the words over the sticks cut alike.
 const servedHead = 3 + dim.Text*page.Pitch
@@ -104,7 +105,7 @@ func (w *cutTable) blocks() []float64 {
 
 // height is what the whole table takes under one head.
 func (w *cutTable) height() float64 {
-	h := w.headHigh()
+	h := w.headHigh
 	for _, b := range w.blocks() {
 		h += b
 	}
@@ -129,8 +130,7 @@ func (w *cutTable) band(room float64) float64 {
 // room given.
 func (w *cutTable) whole(room float64) float64 {
 	if w.beside {
-		note := float64(len(font.Wrap(cutsNote, besideWide, dim.Small))) * dim.Small * page.Pitch
-		return max(w.height(), w.facts+bandHigh+5+note)
+		return max(w.height(), w.facts+bandHigh+5+w.note)
 	}
 	return w.band(room) + w.height()
 }

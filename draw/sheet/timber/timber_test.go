@@ -108,7 +108,7 @@ func TestLayCoversWhatIsCut(t *testing.T) {
 		places := v.stations()
 		for _, n := range []float64{2, 3, 4, 6} {
 			for _, w := range []float64{120, 220, 400} {
-				strips := lay(s, 1/n, w, tornMargin, places, 40)
+				strips := lay(s, busy(s), 1/n, w, tornMargin, places, 40)
 				for _, x := range places {
 					shown := false
 					for _, st := range strips {
