@@ -2,6 +2,7 @@ package dim
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"pegwright/draw"
@@ -61,8 +62,9 @@ func Depth(sd Side, reqs []Request) float64 {
 // texts past the arrowheads included.
 func Reach(sd Side, reqs []Request) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
-	_, ls := rowsOf(sd, reqs)
-	for _, l := range ls {
+	d, _ := sd.axes()
+	for _, r := range reqs {
+		l := layoutOf(d, r)
 		lo, hi = min(lo, l.lo), max(hi, l.hi)
 	}
 	return lo, hi
@@ -78,40 +80,27 @@ func rowsOf(sd Side, reqs []Request) ([]int, []laid) {
 		order[i], ls[i] = i, layoutOf(d, r)
 	}
 	sort.SliceStable(order, func(i, j int) bool {
-		a, b := ls[order[i]], ls[order[j]]
+		a, b := &ls[order[i]], &ls[order[j]]
 		return a.b-a.a < b.b-b.a-1e-6
 	})
 	rows := make([]int, len(reqs))
-	var taken [][]laid
-	for _, i := range order {
-		r := 0
-		for ; r < len(taken); r++ {
-			if free(taken[r], ls[i]) {
-				break
-			}
+	for n, i := range order {
+		meets := func(k int) bool { return rows[k] == rows[i] && ls[k].meets(&ls[i]) }
+		for slices.ContainsFunc(order[:n], meets) {
+			rows[i]++
 		}
-		if r == len(taken) {
-			taken = append(taken, nil)
-		}
-		taken[r] = append(taken[r], ls[i])
-		rows[i] = r
 	}
 	return rows, ls
 }
 
-// free reports whether l can stand on a row with the others. Dimensions may
-// share an end.
-func free(row []laid, l laid) bool {
-	for _, o := range row {
-		gap := between
-		if o.inside && l.inside && o.hi == o.b && l.hi == l.b {
-			gap = -1e-6
-		}
-		if l.lo < o.hi+gap && o.lo < l.hi+gap {
-			return false
-		}
+// meets reports whether two dimensions cannot stand on a row. They may share an
+// end.
+func (l *laid) meets(o *laid) bool {
+	gap := between
+	if o.inside && l.inside && o.hi == o.b && l.hi == l.b {
+		gap = -1e-6
 	}
-	return true
+	return l.lo < o.hi+gap && o.lo < l.hi+gap
 }
 
 // Stack draws the requests as parallel dimension lines on a side of a view

@@ -177,9 +177,22 @@ func columnsFor(f *geom.Frame, enterer, receiver []*ortho, field block.Field) (c
 // titleHeight is the room for the two lines of a view's title.
 const titleHeight = 2*dim.Small*page.Pitch + 1
 
-// room is how much a view takes about its box at scale k: left, right, below,
-// above.
+// room is how much a view takes about its box: left, right, below, above.
+type room struct{ l, r, b, t float64 }
+
+// room returns the room about a view at scale k.
 func (v *ortho) room(k float64, f *geom.Frame) (l, r, b, t float64) {
+	about, known := v.rooms[k]
+	if !known {
+		about = v.measure(k, f)
+		v.rooms[k] = about
+	}
+	return about.l, about.r, about.b, about.t
+}
+
+// measure reckons the room about a view at scale k.
+func (v *ortho) measure(k float64, f *geom.Frame) room {
+	var l, r, b, t float64
 	x, y := v.requests(k, f)
 	box := draw.Box{Min: v.box.Min.Mul(k), Max: v.box.Max.Mul(k)}
 	if v.across == dim.Above {
@@ -205,7 +218,7 @@ func (v *ortho) room(k float64, f *geom.Frame) (l, r, b, t float64) {
 		wide = max(wide, font.Measure(line, dim.Small, false))
 	}
 	r = max(r, wide-box.W()-l)
-	return l, r, b, t + titleHeight
+	return room{l, r, b, t + titleHeight}
 }
 
 // column is a column of views that stand over each other at scale k. Views that

@@ -2,8 +2,6 @@ package joint
 
 import (
 	"fmt"
-	"math"
-	"slices"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -25,52 +23,22 @@ func Sheets(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	t := block.TitleFor(f, j.Kind, served(g), "pictorial")
 	t.Note = "exploded view, " + block.HiddenNote(f) + "; dashed: from a part to its seat"
 	s, field := block.ForFrame(f, "joint", j.ID, t)
-	left, right, under := divide(g, f, field)
+	told := newTelling(f, g)
+	left, right, under, over := told.divide(field)
 	if under {
-		left = servedUnder(f, s, left, g)
+		left = told.servedUnder(s, left)
 	}
-	bare := closing(f, draw.NewSheet("", "", "", s.W, s.H), left, g)
-	left, strip := strips(left, overrun(g, f, left, right, !under), bare.H()-field.H()/2)
-	explode(s, closing(f, s, left, g), j, f.Paper.Hidden)
+	last := font.Wrap(closing(f, g), left.W(), dim.Text)
+	left, strip := strips(left, over, left.H()-closingHigh(last)-field.H()/2)
+	explode(s, setClosing(s, left, last), j, f.Paper.Hidden)
 	out := []*draw.Sheet{s}
-	more := beside(f, g, s, right, strip, !under)
+	more := told.beside(s, right, strip, !under)
 	if len(j.Dims) > 0 {
 		out = append(out, halves(f, g)...)
 	}
 	out = append(out, more...)
 	g.Warn(stops, out...)
 	return out
-}
-
-// divide parts the field of a joint sheet between the exploded view and the table
-// beside it, and reports whether the joints served are listed under the view, for
-// want of room under the table. The view gives way, down to about half the width,
-// where the table then ends on the sheet.
-func divide(g scene.Group, f *geom.Frame, field block.Field) (left, right block.Field, under bool) {
-	if left, right = page.Split(field, field.X0+field.W()*0.61, 5); overrun(g, f, left, right, true) == 0 {
-		return left, right, false
-	}
-	for _, share := range []float64{0.61, 0.58, 0.55, 0.52, 0.61} {
-		left, right = page.Split(field, field.X0+field.W()*share, 5)
-		under = servedBelow(g, f, left)
-		if overrun(g, f, left, right, !under) == 0 {
-			break
-		}
-	}
-	return left, right, under
-}
-
-// overrun is the height, at the width of left, of what is told beside the exploded
-// view and finds no room there, 0 for nothing.
-func overrun(g scene.Group, f *geom.Frame, left, right block.Field, list bool) float64 {
-	s := draw.NewSheet("", "", "", 1, 1)
-	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Field: right, Sheets: []*draw.Sheet{s}}
-	w.Next = func(int) (*draw.Sheet, block.Field) { return s, block.Field{X1: left.W(), Y0: math.Inf(-1)} }
-	tell(w, f, g, list)
-	if len(w.Sheets) == 1 {
-		return 0
-	}
-	return -w.Y
 }
 
 // strips parts the field of the exploded view from a strip under it for the end
@@ -138,58 +106,8 @@ func rightmost(p scene.Picture, id string) (vec.P, bool) {
 	return at, ok
 }
 
-// keyHigh is the height of the key view over the table.
-const keyHigh = 25.0
-
-// besideHead sets the joiner's mark at the left of the key view's place and
-// returns the pen below both.
-func besideHead(g scene.Group, s *draw.Sheet, right block.Field) page.Pen {
-	j := g.First()
-	p := page.Pen{S: s, X: right.X0, Y: right.Y1, W: right.W()}
-	head := p
-	head.W = p.W/2 - 2
-	head.Para("joiner's mark")
-	head.Skip(0.5)
-	head.Line(block.Fit(j.Mark, head.W, page.Big, true), page.Big, true)
-	head.Skip(1)
-	head.Para(fmt.Sprintf("%s into %s", j.Of.ID, j.Into.ID))
-	p.Y = min(head.Y, p.Y-keyHigh) - 1.5
-	return p
-}
-
-// beside sets what is told beside the exploded view, its end in the strip under
-// that where there is one, and returns the sheets that it runs on to.
-func beside(f *geom.Frame, g scene.Group, s *draw.Sheet, right, strip block.Field, list bool) []*draw.Sheet {
-	j := g.First()
-	block.KeyView(s, block.Field{X0: right.Mid().X, Y0: right.Y1 - keyHigh, X1: right.X1, Y1: right.Y1}, f, g.Dark())
-	w := &page.Flow{Pen: besideHead(g, s, right), Cols: 1, Gap: 6, Field: right, Sheets: []*draw.Sheet{s}}
-	w.Next = func(n int) (*draw.Sheet, block.Field) {
-		if n == 2 && strip.H() > 0 {
-			return s, strip
-		}
-		t := block.TitleFor(f, j.Kind, "continued, "+served(g), "none")
-		t.Note = ""
-		w.Cols = 2 // wider than the table's column, so that what has been wrapped fits
-		return block.ForFrame(f, "joint", fmt.Sprintf("%s-served-%d", j.ID, n-1), t)
-	}
-	tell(w, f, g, list)
-	return slices.DeleteFunc(w.Sheets, func(x *draw.Sheet) bool { return x == s })
-}
-
-// tell sets the tables of both timbers and, where asked for, the joints served.
-func tell(w *page.Flow, f *geom.Frame, g scene.Group, list bool) {
-	j := g.First()
-	dimsOf(w, f, j.Into.ID+" (cut into)", g, j.Into)
-	dimsOf(w, f, j.Of.ID+" (enters)", g, j.Of)
-	leanOf(w, f, j)
-	if list {
-		servedList(w, f, g)
-	}
-}
-
-// closing says at the foot of the field how the joint closes and what holds it,
-// and returns the field above.
-func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) block.Field {
+// closing says how the joint closes and what holds it.
+func closing(f *geom.Frame, g scene.Group) string {
 	u, j := f.Units, g.First()
 	t := ""
 	for i, m := range j.Moves {
@@ -206,9 +124,16 @@ func closing(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) blo
 	for _, w := range j.Words {
 		t += " " + w
 	}
+	return t
+}
+
+// closingHigh is the height of the lines at the foot of the field.
+func closingHigh(lines []string) float64 { return float64(len(lines))*dim.Text*page.Pitch + 2 }
+
+// setClosing sets the lines at the foot of the field and returns the field above.
+func setClosing(s *draw.Sheet, field block.Field, lines []string) block.Field {
 	p := page.Pen{S: s, X: field.X0, W: field.W(), Letters: dim.Group{Name: "closing", Height: dim.Text}}
-	lines := font.Wrap(t, p.W, dim.Text)
-	field.Y0 += float64(len(lines))*dim.Text*page.Pitch + 2
+	field.Y0 += closingHigh(lines)
 	p.Y = field.Y0 - 2
 	for _, l := range lines {
 		p.Set(p.Letters, l)

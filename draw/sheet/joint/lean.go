@@ -5,21 +5,19 @@ import (
 	"math"
 	"slices"
 
-	"pegwright/draw/page"
 	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/geom"
 )
 
-// leanOf sets the angle between the two timbers, or of the enterer to the face
-// that it enters, where they are not square to each other.
-func leanOf(w *page.Flow, f *geom.Frame, j *geom.Joint) {
+// leanOf returns the angle between the two timbers, or of the enterer to the face
+// that it enters, as a row of the table; none where they are square to each other.
+func leanOf(f *geom.Frame, j *geom.Joint) []row {
 	name, deg := leaning(j)
 	if name == "" {
-		return
+		return nil
 	}
-	rowOf(w, row{name, fmt.Sprintf("%.1f° (%s)", deg, setout.Slope(f.Units, deg))})
-	w.Skip(1.5)
+	return []row{{name, fmt.Sprintf("%.1f° (%s)", deg, setout.Slope(f.Units, deg))}}
 }
 
 // bevelsAt returns the angles to which a bevel gauge is set for the joint's cuts

@@ -28,7 +28,8 @@ type ortho struct {
 	whole  view.Part
 	items  []draw.Item // at full size
 	box    draw.Box
-	bevels []bevel // at full size
+	bevels []bevel          // at full size
+	rooms  map[float64]room // about the view, by its scale
 }
 
 // across returns the direction that lies across the paper in the views: along
@@ -210,6 +211,7 @@ func (v *ortho) render() {
 			}
 		}
 	}
+	v.rooms = map[float64]room{}
 	v.box = draw.NoBox()
 	for _, it := range v.items {
 		b := draw.ItemBounds(it)

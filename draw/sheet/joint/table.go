@@ -19,23 +19,28 @@ import (
 // rowPitch is the height of a line of the joint's table, paper mm.
 const rowPitch = dim.Text * 1.57
 
-// dimsOf sets what is cut and scribed on one timber: its dimensions, each label
+// rowsOf returns what is cut and scribed on one timber: its dimensions, each label
 // once, then the layout along the stick from its start end.
-func dimsOf(w *page.Flow, f *geom.Frame, head string, g scene.Group, t *geom.Timber) {
-	rows := append(sizes(f, g.First(), t), bevelRows(f, g.First(), t)...)
-	rows = append(rows, layout(f, g, t)...)
-	if len(rows) == 0 {
+func rowsOf(f *geom.Frame, g scene.Group, t *geom.Timber) []row {
+	return slices.Concat(sizes(f, g.First(), t), bevelRows(f, g.First(), t), layout(f, g, t))
+}
+
+// set sets the table under its heading.
+func (t table) set(w *page.Flow) {
+	if len(t.rows) == 0 {
 		return
 	}
 	w.Need(dim.Text*page.Pitch + 2*rowPitch)
-	w.Head(head)
-	for _, r := range rows {
+	w.Head(t.head)
+	for _, r := range t.rows {
 		x, s := w.X, w.S
-		w.Need(rowHeight(&w.Pen, r))
+		lines := rowNames(&w.Pen, r)
+		w.Need(float64(len(lines)) * rowPitch)
 		if w.X != x || w.S != s {
-			w.Head(head + ", continued")
+			w.Head(t.head + ", continued")
+			lines = rowNames(&w.Pen, r) // the column may have another width
 		}
-		valueOf(&w.Pen, r)
+		valueBeside(&w.Pen, lines, r.value)
 	}
 	w.Skip(1.5)
 }
@@ -49,7 +54,7 @@ func figures() dim.Group { return dim.Group{Name: "joint table", Height: dim.Tex
 
 // rowOf sets a name and its value at the right.
 func rowOf(w *page.Flow, r row) {
-	w.Need(rowHeight(&w.Pen, r))
+	w.Need(float64(len(rowNames(&w.Pen, r))) * rowPitch)
 	valueOf(&w.Pen, r)
 }
 
@@ -59,20 +64,18 @@ func rowNames(p *page.Pen, r row) []string {
 	return page.Wrap(r.name, p.W-3-g.Measure(r.value), g.Height)
 }
 
-// rowHeight is what a row takes.
-func rowHeight(p *page.Pen, r row) float64 {
-	return float64(len(rowNames(p, r))) * rowPitch
-}
-
 // valueOf sets a name and its value as row does, in a place that is known to
 // suffice.
-func valueOf(p *page.Pen, r row) {
-	g, high := figures(), rowHeight(p, r)
-	for i, l := range rowNames(p, r) {
+func valueOf(p *page.Pen, r row) { valueBeside(p, rowNames(p, r), r.value) }
+
+// valueBeside is valueOf with the name as rowNames has wrapped it.
+func valueBeside(p *page.Pen, names []string, value string) {
+	g := figures()
+	for i, l := range names {
 		g.Text(p.S, vec.At(p.X, p.Y-dim.Text-float64(i)*rowPitch), l)
 	}
-	g.Text(p.S, vec.At(p.X+p.W, p.Y-dim.Text), r.value).Anchor = draw.End
-	p.Y -= high
+	g.Text(p.S, vec.At(p.X+p.W, p.Y-dim.Text), value).Anchor = draw.End
+	p.Y -= float64(len(names)) * rowPitch
 }
 
 // sizes returns the dimensions of the joint on one timber.
@@ -197,21 +200,14 @@ const fewServed = 10
 // exploded view.
 const mostServed = 0.3
 
-// servedList lists the joints that the sheet serves, in one place where it can be.
-func servedList(w *page.Flow, f *geom.Frame, g scene.Group) {
-	w.Need(min(servedHeight(f, g, w.W), w.Field.H()))
-	listServed(w, f, g)
-}
-
-// listServed sets the list of the joints that the sheet serves.
-func listServed(w *page.Flow, f *geom.Frame, g scene.Group) {
+// served sets the list of the joints that the sheet serves.
+func (t *telling) served(w *page.Flow) {
 	w.Need(3 * dim.Text * page.Pitch)
-	same, mirror := g.Hands()
-	at := servedAt(f, g)
-	w.Together("served", slices.Collect(maps.Values(at))...)
-	w.Head(fmt.Sprintf("Joints served: %d (J: line of layout)", len(g.Joints)))
+	same, mirror := t.g.Hands()
+	w.Together("served", slices.Collect(maps.Values(t.at))...)
+	w.Head(fmt.Sprintf("Joints served: %d (J: line of layout)", len(t.g.Joints)))
 	for _, x := range same {
-		w.Item(x.Mark, at[x])
+		w.Item(x.Mark, t.at[x])
 	}
 	if len(mirror) == 0 {
 		return
@@ -219,31 +215,36 @@ func listServed(w *page.Flow, f *geom.Frame, g scene.Group) {
 	w.Need(3 * dim.Text * page.Pitch)
 	w.Head("Of opposite hand: the mirror image of what is drawn")
 	for _, x := range mirror {
-		w.Item(x.Mark, at[x])
+		w.Item(x.Mark, t.at[x])
 	}
 }
 
 // servedHeight returns the height of the list of joints in a field of the given
 // width.
-func servedHeight(f *geom.Frame, g scene.Group, width float64) float64 {
-	w := &page.Flow{Pen: page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: width}, Field: block.Field{X1: width, Y0: math.Inf(-1)}}
-	listServed(w, f, g)
-	return -w.Y
+func (t *telling) servedHeight(width float64) float64 {
+	high, known := t.high[width]
+	if !known {
+		w := &page.Flow{Pen: page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: width}, Field: block.Field{X1: width, Y0: math.Inf(-1)}}
+		t.served(w)
+		high = -w.Y
+		t.high[width] = high
+	}
+	return high
 }
 
 // servedBelow reports whether the joints served are listed under the exploded view:
 // where they are few and leave the view its room.
-func servedBelow(g scene.Group, f *geom.Frame, field block.Field) bool {
-	return len(g.Joints) <= fewServed && servedHeight(f, g, field.W()) <= field.H()*mostServed
+func (t *telling) servedBelow(field block.Field) bool {
+	return len(t.g.Joints) <= fewServed && t.servedHeight(field.W()) <= field.H()*mostServed
 }
 
 // servedUnder lists the joints at the foot of the field and returns the field
 // above.
-func servedUnder(f *geom.Frame, s *draw.Sheet, field block.Field, g scene.Group) block.Field {
-	high := servedHeight(f, g, field.W())
+func (t *telling) servedUnder(s *draw.Sheet, field block.Field) block.Field {
+	high := t.servedHeight(field.W())
 	w := &page.Flow{Pen: page.Pen{S: s, X: field.X0, Y: field.Y0 + high, W: field.W()}, Field: field}
 	w.Field.Y0 = math.Inf(-1)
-	listServed(w, f, g)
+	t.served(w)
 	field.Y0 += high + 2
 	return field
 }
