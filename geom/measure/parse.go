@@ -50,6 +50,7 @@ func ParseNumber(src string, scope Scope) (float64, error) {
 	return v.V, nil
 }
 
+// evalLength evaluates an expression that must come to a length, in millimetres.
 func evalLength(src []rune, scope Scope) (float64, *Error) {
 	v, err := eval(src, scope)
 	if err != nil {
@@ -72,6 +73,7 @@ type parser struct {
 	depth int
 }
 
+// eval evaluates a whole expression: nothing may be left over at its end.
 func eval(src []rune, scope Scope) (Value, *Error) {
 	if len(src) > MaxText {
 		return Value{}, &Error{Offset: MaxText, Text: "the expression is longer than 500 characters", Mend: "name a part of it as a parameter"}
@@ -90,6 +92,7 @@ func eval(src []rune, scope Scope) (Value, *Error) {
 	return v, err
 }
 
+// leftover tells why what stands at the current token cannot follow what was read.
 func (p *parser) leftover() *Error {
 	if p.tok.kind == tokClose {
 		return &Error{Offset: p.tok.at, Text: "a closing parenthesis without an opening one", Mend: "take it away, or open one before it"}
@@ -100,6 +103,7 @@ func (p *parser) leftover() *Error {
 	return &Error{Offset: p.tok.at, Text: "nothing joins this to what stands before it", Mend: "write + - * or / between two values, feet before inches, and a unit after each number that needs one"}
 }
 
+// advance goes on to the next token and keeps whether the one before was bare.
 func (p *parser) advance() (err *Error) {
 	p.bare = p.tok.kind == tokValue && p.tok.value.Dim == Bare
 	p.tok, err = p.next()
@@ -138,6 +142,7 @@ func (p *parser) chain(operand func() (Value, *Error), a, b rune) (Value, *Error
 	return v, err
 }
 
+// factor reads a value with any signs before it.
 func (p *parser) factor() (Value, *Error) {
 	minus := false
 	for p.isOp('+', '-') {
@@ -153,6 +158,7 @@ func (p *parser) factor() (Value, *Error) {
 	return v, err
 }
 
+// primary reads a value, a name or a group in parentheses.
 func (p *parser) primary() (Value, *Error) {
 	t := p.tok
 	switch t.kind {
@@ -172,6 +178,8 @@ func (p *parser) primary() (Value, *Error) {
 	return Value{}, &Error{Offset: t.at, Text: "a value is missing here", Mend: "write a length, a number or a name between the signs"}
 }
 
+// group reads a sum in parentheses. Depth is counted, so that no input can use
+// up the stack.
 func (p *parser) group() (Value, *Error) {
 	open := p.tok.at
 	if p.depth++; p.depth > MaxDepth {
@@ -194,6 +202,8 @@ func (p *parser) group() (Value, *Error) {
 	return v, p.advance()
 }
 
+// lookup asks the scope what a name stands for, and puts the place of the name
+// into what goes wrong.
 func (p *parser) lookup(t token) (Value, *Error) {
 	if p.scope.Lookup == nil {
 		return Value{}, &Error{Offset: t.at, Text: "no value is called " + t.name, Mend: "write a length or a number"}

@@ -42,6 +42,7 @@ func (s *scanner) at(i int) rune {
 	return 0
 }
 
+// skip returns the offset of the first rune from i on that is no space.
 func (s *scanner) skip(i int) int {
 	for isSpace(s.at(i)) {
 		i++
@@ -56,6 +57,7 @@ func (s *scanner) next() (token, *Error) {
 	return t, err
 }
 
+// scan reads a token from where the scanner stands.
 func (s *scanner) scan() (token, *Error) {
 	s.pos = s.skip(s.pos)
 	at, r := s.pos, s.at(s.pos)
@@ -82,6 +84,7 @@ func (s *scanner) scan() (token, *Error) {
 	return token{kind: tokOp, op: r, at: at}, nil
 }
 
+// strange tells what is wrong with a rune that begins no token.
 func strange(at int, r rune) *Error {
 	switch {
 	case r == ',':
@@ -92,6 +95,7 @@ func strange(at int, r rune) *Error {
 	return &Error{Offset: at, Text: "'" + string(r) + "' cannot stand in a length", Mend: `write for example 7' 6 1/2", 2299 mm or (width - 6") / 2`}
 }
 
+// name reads a name. A unit is none: it belongs behind a number.
 func (s *scanner) name() (token, *Error) {
 	at := s.pos
 	word := s.word(at)
@@ -114,6 +118,8 @@ func (s *scanner) word(i int) string {
 	return string(s.src[i:j])
 }
 
+// unitWord returns how many millimetres a unit has that is written as a word.
+// An inch is 25.4 mm exactly.
 func unitWord(w string) (mm float64, ok bool) {
 	switch strings.ToLower(w) {
 	case "in", "inch", "inches":

@@ -17,6 +17,7 @@ func ParseSection(src string, scope Scope) (a, b float64, err error) {
 	return a, b, nil
 }
 
+// section reads two lengths with one separator between them.
 func section(src []rune, scope Scope) (a, b float64, err *Error) {
 	if len(src) > 2*MaxText {
 		return 0, 0, &Error{Offset: 2 * MaxText, Text: "the section is longer than 1000 characters", Mend: sectionMend}
@@ -96,6 +97,8 @@ func ParsePitch(src string, scope Scope) (Pitch, error) {
 	return p, nil
 }
 
+// pitch reads an angle in degrees or a rise in a run. The word "in" may be the
+// unit of the rise as well, so each of them is tried as the one between.
 func pitch(src []rune, scope Scope) (Pitch, *Error) {
 	if len(src) > MaxText {
 		return Pitch{}, &Error{Offset: MaxText, Text: "the pitch is longer than 500 characters", Mend: pitchMend}
@@ -147,6 +150,7 @@ func figures(s string) bool {
 	return s != ""
 }
 
+// cutDegrees returns what stands before a word or sign for degrees.
 func cutDegrees(src []rune) ([]rune, bool) {
 	s := strings.TrimRight(string(src), " \t")
 	for _, suffix := range []string{"°", "degrees", "deg"} {
@@ -173,6 +177,7 @@ func wordsIn(src []rune) []int {
 	return out
 }
 
+// riseInRun evaluates the two sides of "in": both lengths, or both numbers.
 func riseInRun(rise, run []rune, scope Scope) (Pitch, *Error) {
 	a, err := eval(rise, scope)
 	if err != nil {

@@ -81,6 +81,7 @@ func join(op rune, a, b Value, u Unit) (Value, *Error) {
 	return v, err
 }
 
+// sum adds or takes away: a bare number beside a length counts in the unit u.
 func sum(op rune, a, b Value, u Unit) (Value, *Error) {
 	d := max(a.Dim, b.Dim)
 	if d == Length {
@@ -97,6 +98,7 @@ func sum(op rune, a, b Value, u Unit) (Value, *Error) {
 	return Value{a.V + b.V, d}, nil
 }
 
+// product multiplies, of which one may be a length.
 func product(a, b Value) (Value, *Error) {
 	if a.Dim == Length && b.Dim == Length {
 		return Value{}, &Error{Text: "a length times a length is an area", Mend: "multiply by a plain number"}
@@ -104,6 +106,7 @@ func product(a, b Value) (Value, *Error) {
 	return Value{float64(a.V * b.V), max(a.Dim, b.Dim)}, nil
 }
 
+// quotient divides: a length by a length is a ratio, and no longer a length.
 func quotient(a, b Value) (Value, *Error) {
 	if b.V == 0 {
 		return Value{}, &Error{Text: "division by zero", Mend: "divide by something else"}

@@ -86,6 +86,7 @@ func (p *selecting) take(lead ...string) bool {
 	return true
 }
 
+// clause reads one part of a selector, by the word that it begins with.
 func (p *selecting) clause() bool {
 	switch {
 	case p.take("all"):
@@ -105,6 +106,7 @@ func (p *selecting) clause() bool {
 	return p.names(&p.sel.Roles, &p.sel.IDs)
 }
 
+// wall reads a point of the compass and the word wall.
 func (p *selecting) wall() bool {
 	if len(p.words) >= 2 && p.words[1] == "wall" && slices.Contains(compass(), p.words[0]) && p.sel.Wall == "" {
 		p.sel.Wall = p.words[0]
@@ -114,6 +116,7 @@ func (p *selecting) wall() bool {
 	return p.wrong("this does not name a wall")
 }
 
+// count reads the number of a bent or a bay, once.
 func (p *selecting) count(what string, dst *int) bool {
 	if len(p.words) > 0 && *dst == 0 {
 		if n, err := strconv.Atoi(p.words[0]); err == nil && n >= 1 && n <= maxNumbered {
@@ -140,6 +143,8 @@ func (p *selecting) names(roles, ids *[]string) bool {
 	}
 }
 
+// one reads a role, of two words where there is such a one, or the id of a
+// timber. Ids are told from misspelt roles by being known, or by their hyphen.
 func (p *selecting) one(roles, ids *[]string) bool {
 	for n := min(2, len(p.words)); n > 0; n-- {
 		if role, ok := RoleNamed(strings.Join(p.words[:n], " ")); ok {

@@ -41,6 +41,7 @@ func (r *reader) scalar(n *yaml.Node, want string) (string, bool) {
 	return n.Value, true
 }
 
+// length reads a length or an expression that comes to one.
 func (r *reader) length(n *yaml.Node, b bound) Length {
 	s, ok := r.scalar(n, "a length")
 	if !ok {
@@ -57,6 +58,7 @@ func (r *reader) length(n *yaml.Node, b bound) Length {
 	return Length{MM: mm, At: r.pos(n), Src: s, Set: true}
 }
 
+// show writes a length in the units of the file.
 func (r *reader) show(mm float64) string { return r.scope.Unit.Units().Format(mm) }
 
 // bounded holds a length to its bound and to what a frame can need.
@@ -74,6 +76,7 @@ func (r *reader) bounded(n *yaml.Node, mm float64, b bound) bool {
 	return false
 }
 
+// number reads a plain number from low to high.
 func (r *reader) number(n *yaml.Node, low, high float64, whole bool) Number {
 	s, ok := r.scalar(n, "a number")
 	if !ok {
@@ -95,6 +98,7 @@ func (r *reader) number(n *yaml.Node, low, high float64, whole bool) Number {
 	return Number{V: v, At: r.pos(n), Src: s, Set: true}
 }
 
+// flag reads a yes or a no.
 func (r *reader) flag(n *yaml.Node) Flag {
 	s, ok := r.scalar(n, "yes or no")
 	if !ok {
@@ -152,6 +156,7 @@ func (r *reader) pair(n *yaml.Node, want, of string, low, high float64) Section 
 	return Section{}
 }
 
+// pitch reads the pitch of a roof.
 func (r *reader) pitch(n *yaml.Node) Pitch {
 	s, ok := r.scalar(n, "a pitch such as 9 in 12")
 	if !ok {
@@ -219,6 +224,7 @@ func (r *reader) role(n *yaml.Node) Text {
 	return Text{S: name, At: r.pos(n), Set: true}
 }
 
+// seasoning reads how dry a wood is: a word, or its moisture content.
 func (r *reader) seasoning(n *yaml.Node) Seasoning {
 	s, ok := r.scalar(n, "a seasoning such as green")
 	if !ok {
@@ -243,6 +249,7 @@ func (r *reader) seasoning(n *yaml.Node) Seasoning {
 // seasonings are the words for how dry a wood is.
 func seasonings() []string { return []string{"green", "part seasoned", "dry"} }
 
+// drawbore reads an offset between two holes, or who decides it.
 func (r *reader) drawbore(n *yaml.Node) Drawbore {
 	s, ok := r.scalar(n, "auto, none or a length")
 	if !ok {
@@ -258,6 +265,7 @@ func (r *reader) drawbore(n *yaml.Node) Drawbore {
 	return Drawbore{Mode: DrawLength, MM: l.MM, At: l.At, Set: l.Set}
 }
 
+// along reads the place of the first hole along the bearing edge.
 func (r *reader) along(n *yaml.Node) Along {
 	s, ok := r.scalar(n, "a length or centred")
 	if !ok {
@@ -270,6 +278,7 @@ func (r *reader) along(n *yaml.Node) Along {
 	return Along{MM: l.MM, At: l.At, Set: l.Set}
 }
 
+// point reads three lengths.
 func (r *reader) point(n *yaml.Node) Point {
 	var c []Length
 	ok := r.items(n, "a point", 3, false, func(_ int, v *yaml.Node) { c = append(c, r.length(v, anyLength)) })
