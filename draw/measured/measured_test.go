@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,7 +73,8 @@ func TestSVGByHand(t *testing.T) {
 <circle cx="10" cy="20" r="5" data-mark="hole"/>
 <path d="M50 40 A20 20 0 0 0 70 60"/>
 <g transform="translate(30 70) rotate(-90)"><text x="4" y="0" font-size="5">up</text><path d="M0 0 L10 0 L10 5 Z" stroke="none" fill="#ccc"/></g>
-</g></svg>`))
+</g>
+<g data-class="centre" font-size="7"><g data-owner="post"><path d="M5 6H9V2Z"/></g><text x="1" y="2">a</text></g></svg>`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,6 +95,15 @@ func TestSVGByHand(t *testing.T) {
 	// SVG's y runs down; a quarter left turns down into right.
 	if q := p.Paths[1]; q.Segs[2].P.Dist(vec.P{X: 35, Y: 20}) > 1e-9 || !q.Filled || q.StrokeWidth != 0 || !q.Closed {
 		t.Errorf("area %+v", q)
+	}
+	// A group hands its class, owner and size down to what lies in it (SVG 1.1,
+	// 6.4), and H and V keep the other coordinate (8.3.4).
+	q, x := p.Paths[2], p.Texts[1]
+	if want := []vec.P{{X: 5, Y: 74}, {X: 9, Y: 74}, {X: 9, Y: 78}}; !slices.Equal(q.Points(), want) || !q.Closed || q.Class != "centre" || q.Owner != "post" {
+		t.Errorf("path %+v", q)
+	}
+	if x.Class != "centre" || x.Owner != "" || x.Size != 7 {
+		t.Errorf("text %+v", x)
 	}
 }
 

@@ -15,8 +15,8 @@ import (
 
 // SVG returns what is in an SVG document of the kind that the sheets are
 // written in: a view box in millimetres equal to the paper, groups with an
-// optional translate and rotate, and circles, rectangles, paths of M, L, A and
-// Z, and texts. Anything else is an error, so that nothing goes unmeasured.
+// optional translate and rotate, and circles, rectangles, paths of M, L, H, V, A
+// and Z, and texts. Anything else is an error, so that nothing goes unmeasured.
 // Areas of links and the paper itself are left out.
 func SVG(data []byte) (Page, error) {
 	r := &svgReader{stack: []state{{scale: affine{a: 1, d: 1}}}}
@@ -65,7 +65,7 @@ type svgReader struct {
 }
 
 // inherited are the attributes that groups hand down.
-var inherited = []string{"fill", "stroke", "stroke-width", "stroke-dasharray", "data-layer"}
+var inherited = []string{"fill", "stroke", "stroke-width", "stroke-dasharray", "font-size", "data-layer", "data-class", "data-owner"}
 
 func (r *svgReader) start(t xml.StartElement) error {
 	up := r.stack[len(r.stack)-1]

@@ -61,7 +61,7 @@ func numbers(s string, n int) ([]float64, error) {
 	return out, nil
 }
 
-// path reads a path of the commands M, L, A and Z, all absolute.
+// path reads a path of the commands M, L, H, V, A and Z, all absolute.
 func (r *svgReader) path(s state) error {
 	p := Path{Keys: s.keys()}
 	var err error
@@ -82,7 +82,14 @@ func (r *svgReader) path(s state) error {
 			if c[0] == 'M' {
 				start = at
 			}
-			p.Segs = append(p.Segs, Seg{Op: c[0], P: r.paper(s, v[0], v[1])})
+			p.Segs = append(p.Segs, Seg{Op: c[0], P: r.paper(s, at.X, at.Y)})
+		case (c[0] == 'H' || c[0] == 'V') && len(v) == 1:
+			if c[0] == 'H' {
+				at.X = v[0]
+			} else {
+				at.Y = v[0]
+			}
+			p.Segs = append(p.Segs, Seg{Op: 'L', P: r.paper(s, at.X, at.Y)})
 		case c[0] == 'A' && len(v) == 7:
 			to := vec.P{X: v[5], Y: v[6]}
 			for _, q := range arc(at, to, v[0], v[1], v[2]*math.Pi/180, v[3] != 0, v[4] != 0) {

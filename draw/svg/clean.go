@@ -1,52 +1,64 @@
 package svg
 
 import (
-	"encoding/xml"
 	"strings"
 	"unicode/utf8"
 )
 
-// attr returns name="value" for the SVG library, which writes attributes raw:
-// every attribute of a document is made here. An empty value gives an attribute
-// that is there but empty.
-func attr(name, value string) string { return name + `="` + escape(value) + `"` }
+// attr returns name="value" for the SVG library, which writes attributes raw.
+func attr(name, value string) string { return name + `="` + string(appendValue(nil, value)) + `"` }
 
-// escape returns s safe between double quotes in XML.
-func escape(s string) string {
-	if harmless(s) {
-		return s
-	}
-	var b strings.Builder
-	// A strings.Builder does not fail.
-	_ = xml.EscapeText(&b, []byte(clean(s)))
-	return b.String()
-}
+// appendValue appends s as it stands between double quotes.
+func appendValue(b []byte, s string) []byte { return appendEscaped(b, s, "&#34;") }
 
-// harmless reports whether s is printable ASCII without a sign of markup.
-func harmless(s string) bool {
-	for i := range len(s) {
-		switch c := s[i]; {
-		case c < ' ', c > '~', c == '"', c == '&', c == '\'', c == '<', c == '>':
-			return false
+// appendText appends s as it stands between two tags, where a quotation mark is no
+// markup: lengths have many.
+func appendText(b []byte, s string) []byte { return appendEscaped(b, s, `"`) }
+
+// appendEscaped appends s with its signs of markup escaped, and a quotation mark as
+// given. Bytes that are not UTF-8 and characters that XML 1.0 does not allow
+// (production 2, Char) become '?'.
+func appendEscaped(b []byte, s, quote string) []byte {
+	done := 0
+	for i := 0; i < len(s); {
+		c, n := rune(s[i]), 1
+		if c >= utf8.RuneSelf {
+			c, n = utf8.DecodeRuneInString(s[i:])
 		}
-	}
-	return true
-}
-
-// clean returns s with every byte that is not UTF-8 and every character that
-// XML 1.0 does not allow (production 2, Char) replaced by '?'.
-func clean(s string) string {
-	return strings.Map(func(c rune) rune {
-		if c == utf8.RuneError || !isXML(c) {
-			return '?'
+		if by := standIn(c, quote); by != "" {
+			b = append(append(b, s[done:i]...), by...)
+			done = i + n
 		}
-		return c
-	}, s)
+		i += n
+	}
+	return append(b, s[done:]...)
 }
 
-func isXML(c rune) bool {
-	return c == '\t' || c == '\n' || c == '\r' || c >= 0x20 && c <= 0xd7ff ||
-		c >= 0xe000 && c <= 0xfffd || c >= 0x10000 && c <= 0x10ffff
+// standIn returns what is written for c, "" if that is c itself. White space other
+// than a space is a reference, or else a reader makes a space of it (XML 1.0, 3.3.3).
+func standIn(c rune, quote string) string {
+	switch c {
+	case '"':
+		return quote
+	case '&':
+		return "&amp;"
+	case '<':
+		return "&lt;"
+	case '>':
+		return "&gt;"
+	case '\t':
+		return "&#9;"
+	case '\n':
+		return "&#10;"
+	case '\r':
+		return "&#13;"
+	case utf8.RuneError, 0xfffe, 0xffff:
+		return "?"
+	}
+	if c < ' ' {
+		return "?"
+	}
+	return ""
 }
 
 // name returns s as an XML id: letters, figures, hyphen, underscore and stop;

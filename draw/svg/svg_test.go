@@ -7,12 +7,14 @@ import (
 	"io"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pegwright/draw"
 	"pegwright/draw/crew"
+	"pegwright/draw/font"
 	"pegwright/draw/measured"
 	"pegwright/geom/vec"
 )
@@ -87,6 +89,82 @@ func wellFormed(t *testing.T, h string, b []byte) {
 				}
 				ids[a.Value] = true
 			}
+		}
+	}
+}
+
+// Text and keys come out of encoding/xml as they went in, save that a question
+// mark stands for what XML 1.0 does not allow (production 2).
+func TestTextReadBack(t *testing.T) {
+	for _, h := range hostile {
+		s := draw.NewSheet("kind", h, "title", 100, 100)
+		s.Circle(draw.Part, vec.P{}, 3).Mark = "a\t\n\r " + h
+		if h != "" {
+			s.Text(vec.P{}, 3.5, "- "+h)
+		}
+		b, err := Render(s, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := measured.SVG(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		allowed := strings.NewReplacer("\x00", "?", "\x01", "?", "\xff", "?", "\xfe", "?", "\ufffe", "?")
+		if got, want := p.Circles[0].Mark, "a\t\n\r "+allowed.Replace(h); got != want {
+			t.Errorf("mark %q, want %q", got, want)
+		}
+		want := ""
+		for _, run := range font.Layout("- "+h, 3.5, false) {
+			want += run.S
+		}
+		if h != "" && p.Text() != want {
+			t.Errorf("text %q, want %q", p.Text(), want)
+		}
+	}
+}
+
+// Every item is found again with its own class, owner, mark, layer, pen and size,
+// whatever stands before and after it.
+func TestKeysReadBack(t *testing.T) {
+	s := draw.NewSheet("k", "i", "t", 100, 100)
+	thin, thick := &draw.Pen{Width: 0.1}, &draw.Pen{Width: 0.9}
+	for i := range 1000 {
+		k := i * i / 7 // in runs of one, two and more that are alike in this or that
+		m := draw.Meta{Class: []draw.Class{draw.Part, draw.Hidden}[k%2], Owner: []string{"", "post", "tie"}[k/2%3],
+			Layer: []string{"", "key"}[k/6%2], Pen: []*draw.Pen{nil, thin, thick}[k/12%3], Mark: strconv.Itoa(i)}
+		if k/36%3 > 0 {
+			s.Add(&draw.Text{Meta: m, Height: 2 + float64(k/108%2), Bold: k/216%2 == 1, S: "x" + strconv.Itoa(i)})
+		} else {
+			s.Add(&draw.Circle{Meta: m, R: 1 + float64(i)})
+		}
+	}
+	b, err := Render(s, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := measured.SVG(b)
+	if err != nil || len(p.Circles)+len(p.Texts) != len(s.Items) {
+		t.Fatalf("%d circles and %d texts of %d (%v)", len(p.Circles), len(p.Texts), len(s.Items), err)
+	}
+	item := func(k measured.Keys) draw.Item {
+		i, _ := strconv.Atoi(k.Mark)
+		m := s.Items[i].Head()
+		if k != (measured.Keys{Mark: m.Mark, Owner: m.Owner, Class: string(m.Class), Layer: m.LayerName()}) {
+			t.Errorf("item %d: %+v for %+v", i, k, *m)
+		}
+		return s.Items[i]
+	}
+	for _, c := range p.Circles {
+		want := item(c.Keys).(*draw.Circle)
+		if pen := want.PenAt(s.Step); c.R != want.R || c.StrokeWidth != pen.Width || !slices.Equal(c.Dash, pen.Dash) {
+			t.Errorf("circle %+v for %+v", c, want)
+		}
+	}
+	for _, x := range p.Texts {
+		want := item(x.Keys).(*draw.Text)
+		if x.S != want.S || math.Abs(x.Size-font.Size(want.Height, want.Bold)) > 1e-4 {
+			t.Errorf("text %+v for %+v", x, want)
 		}
 	}
 }
