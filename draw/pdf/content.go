@@ -3,51 +3,55 @@ package pdf
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"pegwright/draw"
 	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
-// content writes the items of one sheet. Shapes gather in buf, in millimetres,
-// under the scaling matrix, until a text or the end of the page.
+// content writes the items of one sheet, in millimetres, under one scaling
+// matrix. What is set already is not set again.
 type content struct {
-	page   *writer
-	sheet  *draw.Sheet
-	buf    []byte
-	scaled bool // the scaling matrix is set
-	ink    ink  // what buf has set, while scaled
+	page  *writer
+	sheet *draw.Sheet
+	buf   []byte
+	set   state
 }
 
-// ink is a pen and the tone of a filling.
-type ink struct {
-	pen    draw.Pen
-	filled bool
-	grey   float64
+// state is what the content so far has set of the graphics state.
+type state struct {
+	pen  draw.Pen
+	cap  byte    // ends of lines: '0' butt, '1' round
+	tone float64 // of fillings and of lettering
+	face face
 }
 
-// same reports whether two inks are set by the same words.
-func (a ink) same(b ink) bool {
-	return a.pen.Width == b.pen.Width && a.pen.Grey == b.pen.Grey && slices.Equal(a.pen.Dash, b.pen.Dash) &&
-		a.filled == b.filled && a.grey == b.grey
+// face is a font in a size; a size of 0 stands for none.
+type face struct {
+	bold bool
+	size float64 // of the em, millimetres
 }
 
-// flush ends the shapes written so far.
-func (c *content) flush() {
-	if c.scaled {
-		c.buf = append(c.buf, "Q\n"...)
-		c.scaled = false
-	}
+// begin sets the matrix, and the joins that all lines have.
+func (c *content) begin() {
+	c.set = state{pen: draw.Pen{Width: 1}, cap: '0'} // ISO 32000-1, table 52
+	c.buf = append(c.buf, "q "...)
+	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 "...)
+	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 cm 1 j\n"...)
 }
 
-// decimal writes a number of a matrix.
-func decimal(x float64) string { return draw.Number(x, 9) }
+// end takes the matrix off.
+func (c *content) end() { c.buf = append(c.buf, "Q\n"...) }
+
+// number writes a number and a sign after it.
+func (c *content) number(x float64, places int, after string) {
+	c.buf = append(draw.AppendNumber(c.buf, x, places), after...)
+}
 
 // point writes a point and a sign after it.
 func (c *content) point(p vec.P, places int, after string) {
-	c.buf = append(draw.AppendNumber(c.buf, p.X, places), ' ')
-	c.buf = append(draw.AppendNumber(c.buf, p.Y, places), after...)
+	c.number(p.X, places, " ")
+	c.number(p.Y, places, after)
 }
 
 // fine is how many places the points of a curve have: control points are not
@@ -72,7 +76,7 @@ func (c *content) item(it draw.Item) {
 }
 
 func (c *content) path(t *draw.Path, pen draw.Pen) {
-	if len(t.Pts) == 0 || !c.begin(pen, t.Filled, t.Grey) {
+	if len(t.Pts) == 0 || !c.ready(pen, t.Filled, t.Grey) {
 		return
 	}
 	c.loop(t.Pts, t.Closed || len(t.Holes) > 0)
@@ -101,7 +105,7 @@ func (c *content) loop(pts []vec.P, closed bool) {
 // eighth of a turn, which leave a circle by less than 5 millionths of its
 // radius. (Control points at 4/3 tan(angle/4): the usual construction.)
 func (c *content) curve(e *draw.Ellipse, pen draw.Pen) {
-	if !c.begin(pen, e.Filled, e.Grey) {
+	if !c.ready(pen, e.Filled, e.Grey) {
 		return
 	}
 	from, to, whole := e.Span()
@@ -130,47 +134,52 @@ func tangent(e *draw.Ellipse, t float64) vec.P {
 	return u.Mul(-e.RX * math.Sin(t)).Add(u.Left().Mul(e.RY * math.Cos(t)))
 }
 
-// begin sets the pen and the tone; it reports false if nothing would be drawn.
-func (c *content) begin(pen draw.Pen, filled bool, grey float64) bool {
-	if pen.Width == 0 && !filled {
-		return false
-	}
-	want := ink{pen, filled, grey}
-	if c.scaled && c.ink.same(want) {
-		return true
-	}
-	if !c.scaled {
-		k := decimal(ptPerMM)
-		c.buf = append(c.buf, "q "+k+" 0 0 "+k+" 0 0 cm\n"...)
-		c.scaled = true
-	}
-	c.ink = want
+// ready sets the pen and the tone; it reports false if nothing would be drawn.
+func (c *content) ready(pen draw.Pen, filled bool, grey float64) bool {
 	if pen.Width > 0 {
 		c.stroke(pen)
 	}
 	if filled {
-		c.buf = append(draw.AppendNumber(c.buf, grey, 3), " g"...)
+		c.tone(grey)
 	}
-	c.buf = append(c.buf, '\n')
-	return true
+	return filled || pen.Width > 0
 }
 
-// stroke sets a pen.
+// tone sets the tone of fillings.
+func (c *content) tone(grey float64) {
+	if grey != c.set.tone {
+		c.number(grey, 3, " g\n")
+		c.set.tone = grey
+	}
+}
+
+// stroke sets the pen of lines. Dashes end where they end, other lines are round.
 func (c *content) stroke(pen draw.Pen) {
-	c.buf = append(draw.AppendNumber(c.buf, pen.Width, 4), " w "...)
-	c.buf = append(draw.AppendNumber(c.buf, pen.Grey, 3), " G "...)
-	ends := "1 J 1 j ["
-	if len(pen.Dash) > 0 {
-		ends = "0 J 1 j ["
+	was := c.set.pen
+	if pen.Width != was.Width {
+		c.number(pen.Width, 4, " w\n")
 	}
-	c.buf = append(c.buf, ends...)
-	for i, d := range pen.Dash {
-		if i > 0 {
-			c.buf = append(c.buf, ' ')
+	if pen.Grey != was.Grey {
+		c.number(pen.Grey, 3, " G\n")
+	}
+	if !slices.Equal(pen.Dash, was.Dash) {
+		c.buf = append(c.buf, '[')
+		for i, d := range pen.Dash {
+			if i > 0 {
+				c.buf = append(c.buf, ' ')
+			}
+			c.number(d, 4, "")
 		}
-		c.buf = draw.AppendNumber(c.buf, d, 4)
+		c.buf = append(c.buf, "] 0 d\n"...)
 	}
-	c.buf = append(c.buf, "] 0 d "...)
+	ends := byte('1')
+	if len(pen.Dash) > 0 {
+		ends = '0'
+	}
+	if ends != c.set.cap {
+		c.buf = append(c.buf, ends, ' ', 'J', '\n')
+	}
+	c.set.pen, c.set.cap = pen, ends
 }
 
 // paint ends a path.
@@ -185,34 +194,44 @@ func (c *content) paint(pen draw.Pen, filled bool) {
 	}
 }
 
-// text writes a line of text. Each run has a matrix of its own, which carries
-// size and place; the library keeps account of the glyphs that are used.
+// text writes a line of text, run by run, and keeps account of the glyphs that
+// are used.
 func (c *content) text(t *draw.Text, pen draw.Pen) {
 	runs := font.Layout(t.S, t.Height, t.Bold)
 	if len(runs) == 0 || t.Height == 0 {
 		return
 	}
-	along := vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}
+	sin, cos := math.Sincos(t.Rot)
+	along := vec.P{X: cos, Y: sin}
 	place := func(x, y float64) vec.P { return t.At.Add(along.Mul(x)).Add(along.Left().Mul(y)) }
 	if t.Halo {
 		c.halo(t, place)
 	}
-	c.flush()
+	c.tone(pen.Grey)
 	shift := font.Shift(t)
 	for _, run := range runs {
-		o := place(run.X-shift, run.Y)
-		k := font.Size(run.Height, run.Bold) * ptPerMM / emSize
-		c.buf = append(draw.AppendNumber(c.buf, pen.Grey, 3), " g BT "...)
-		c.buf = append(append(c.buf, fontName(t.Bold)...), ' ')
-		c.buf = append(strconv.AppendInt(c.buf, emSize, 10), " Tf "...)
-		for _, x := range [6]float64{k * along.X, k * along.Y, -k * along.Y, k * along.X,
-			draw.Round(o.X, c.sheet.Places()) * ptPerMM, draw.Round(o.Y, c.sheet.Places()) * ptPerMM} {
-			c.buf = append(draw.AppendNumber(c.buf, x, 9), ' ')
+		c.face(face{t.Bold, font.Size(run.Height, run.Bold)})
+		c.buf = append(c.buf, "BT "...)
+		op := " Td"
+		if t.Rot != 0 {
+			op = " Tm"
+			for _, x := range [4]float64{cos, sin, -sin, cos} {
+				c.number(x, 9, " ")
+			}
 		}
-		c.buf = append(c.buf, "Tm "...)
+		c.point(place(run.X-shift, run.Y), c.sheet.Places(), op)
 		c.glyphs(run.S)
-		c.buf = append(c.buf, " Tj ET\n"...)
+		c.buf = append(c.buf, "Tj ET\n"...)
 		c.page.uses(run.S, t.Bold)
+	}
+}
+
+// face sets the font and its size.
+func (c *content) face(f face) {
+	if f != c.set.face {
+		c.buf = append(append(c.buf, fontName(f.bold)...), ' ')
+		c.number(f.size, 6, " Tf\n")
+		c.set.face = f
 	}
 }
 

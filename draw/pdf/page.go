@@ -17,12 +17,13 @@ func (p *writer) page(s *draw.Sheet) error {
 		p.placed[s.ID] = true
 	}
 	c := &content{page: p, sheet: s, buf: p.room[:0]}
+	c.begin()
 	for _, l := range s.Layers() {
 		for _, it := range l.Items {
 			c.item(it)
 		}
 	}
-	c.flush()
+	c.end()
 	p.areas(s)
 	p.room = c.buf
 	data, err := p.press.squeeze(c.buf)
@@ -33,9 +34,9 @@ func (p *writer) page(s *draw.Sheet) error {
 // fontName is the name of a face in the contents of pages.
 func fontName(bold bool) string {
 	if bold {
-		return "/Bold"
+		return "/B"
 	}
-	return "/Regular"
+	return "/R"
 }
 
 // uses has the library embed the glyphs of a text. What that writes on the page
