@@ -153,7 +153,7 @@ func Box(t *draw.Text) draw.Box { return BoxOf(t, Measure(t.S, t.Height, t.Bold)
 // BoxOf is Box for a text that is known to be w mm wide, as one is that is tried
 // at many places.
 func BoxOf(t *draw.Text, w float64) draw.Box {
-	x := t.At.X - before(t.Anchor, w)
+	x := t.At.X - Before(t.Anchor, w)
 	return draw.Box{
 		Min: vec.P{X: x - side*t.Height, Y: t.At.Y - below*t.Height},
 		Max: vec.P{X: x + w + side*t.Height, Y: t.At.Y + above*t.Height},
@@ -181,11 +181,11 @@ func Shift(t *draw.Text) float64 {
 	if t.Anchor == draw.Start {
 		return 0
 	}
-	return before(t.Anchor, Measure(t.S, t.Height, t.Bold))
+	return Before(t.Anchor, Measure(t.S, t.Height, t.Bold))
 }
 
-// before returns how much of a width lies left of an anchor.
-func before(a draw.Anchor, w float64) float64 {
+// Before returns how much of a width lies left of an anchor; same unit out as in.
+func Before(a draw.Anchor, w float64) float64 {
 	switch a {
 	case draw.Middle:
 		return w / 2

@@ -16,6 +16,8 @@ type content struct {
 	sheet *draw.Sheet
 	buf   []byte
 	set   state
+	class draw.Class // of the items just written, and its pen
+	usual draw.Pen
 }
 
 // state is what the content so far has set of the graphics state.
@@ -35,6 +37,7 @@ type face struct {
 // begin sets the matrix, and the joins that all lines have.
 func (c *content) begin() {
 	c.set = state{pen: draw.Pen{Width: 1}, cap: '0'} // ISO 32000-1, table 52
+	c.usual = draw.PenFor(c.class, c.sheet.Step)
 	c.buf = append(c.buf, "q "...)
 	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 "...)
 	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 cm 1 j\n"...)
@@ -60,7 +63,7 @@ func (c *content) point(p vec.P, places int, after string) {
 const fine = 6
 
 func (c *content) item(it draw.Item) {
-	pen := it.Head().PenAt(c.sheet.Step)
+	pen := c.pen(it.Head())
 	switch t := it.(type) {
 	case *draw.Path:
 		c.path(t, pen)
@@ -73,6 +76,17 @@ func (c *content) item(it draw.Item) {
 	case *draw.Text:
 		c.text(t, pen)
 	}
+}
+
+// pen returns the pen of an item. Most come after another of their class.
+func (c *content) pen(m *draw.Meta) draw.Pen {
+	if m.Pen != nil {
+		return *m.Pen
+	}
+	if m.Class != c.class {
+		c.class, c.usual = m.Class, draw.PenFor(m.Class, c.sheet.Step)
+	}
+	return c.usual
 }
 
 func (c *content) path(t *draw.Path, pen draw.Pen) {
@@ -194,8 +208,7 @@ func (c *content) paint(pen draw.Pen, filled bool) {
 	}
 }
 
-// text writes a line of text, run by run, and keeps account of the glyphs that
-// are used.
+// text writes a line of text, run by run.
 func (c *content) text(t *draw.Text, pen draw.Pen) {
 	runs := font.Layout(t.S, t.Height, t.Bold)
 	if len(runs) == 0 || t.Height == 0 {
@@ -204,11 +217,15 @@ func (c *content) text(t *draw.Text, pen draw.Pen) {
 	sin, cos := math.Sincos(t.Rot)
 	along := vec.P{X: cos, Y: sin}
 	place := func(x, y float64) vec.P { return t.At.Add(along.Mul(x)).Add(along.Left().Mul(y)) }
+	wide := 0.0
+	if t.Halo || t.Anchor != draw.Start {
+		wide = font.Measure(t.S, t.Height, t.Bold)
+	}
 	if t.Halo {
-		c.halo(t, place)
+		c.halo(font.BoxOf(&draw.Text{Height: t.Height, Anchor: t.Anchor}, wide), place)
 	}
 	c.tone(pen.Grey)
-	shift := font.Shift(t)
+	shift := font.Before(t.Anchor, wide)
 	for _, run := range runs {
 		c.face(face{t.Bold, font.Size(run.Height, run.Bold)})
 		c.buf = append(c.buf, "BT "...)
@@ -220,9 +237,8 @@ func (c *content) text(t *draw.Text, pen draw.Pen) {
 			}
 		}
 		c.point(place(run.X-shift, run.Y), c.sheet.Places(), op)
-		c.glyphs(run.S)
+		c.glyphs(run.S, c.page.used.of(t.Bold))
 		c.buf = append(c.buf, "Tj ET\n"...)
-		c.page.uses(run.S, t.Bold)
 	}
 }
 
@@ -236,28 +252,32 @@ func (c *content) face(f face) {
 }
 
 // glyphs writes a text as a string of two bytes for each rune, as the library
-// encodes its fonts (ISO 32000-1, 7.3.4.2 for what is escaped). Runs have no
-// runes beyond U+FFFF.
-func (c *content) glyphs(s string) {
+// encodes its fonts (ISO 32000-1, 7.3.4.2 for what is escaped), and keeps account
+// of the runes. Runs have none beyond U+FFFF.
+func (c *content) glyphs(s string, used *runeSet) {
 	c.buf = append(c.buf, '(')
 	for _, r := range s {
-		for _, b := range [2]byte{byte(r >> 8), byte(r)} {
-			switch b {
-			case '\r':
-				c.buf = append(c.buf, '\\', 'r')
-				continue
-			case '(', ')', '\\':
-				c.buf = append(c.buf, '\\')
-			}
-			c.buf = append(c.buf, b)
-		}
+		used.add(r)
+		c.octet(byte(r >> 8))
+		c.octet(byte(r))
 	}
 	c.buf = append(c.buf, ')')
 }
 
-// halo backs a text with white.
-func (c *content) halo(t *draw.Text, place func(x, y float64) vec.P) {
-	b := font.Box(&draw.Text{Height: t.Height, S: t.S, Bold: t.Bold, Anchor: t.Anchor})
+// octet writes a byte of a string.
+func (c *content) octet(b byte) {
+	switch b {
+	case '\r':
+		c.buf = append(c.buf, '\\', 'r')
+		return
+	case '(', ')', '\\':
+		c.buf = append(c.buf, '\\')
+	}
+	c.buf = append(c.buf, b)
+}
+
+// halo backs a text with white; b is its box, which place turns and puts there.
+func (c *content) halo(b draw.Box, place func(x, y float64) vec.P) {
 	c.path(&draw.Path{
 		Pts:    []vec.P{place(b.Min.X, b.Min.Y), place(b.Max.X, b.Min.Y), place(b.Max.X, b.Max.Y), place(b.Min.X, b.Max.Y)},
 		Closed: true, Filled: true, Grey: 1,

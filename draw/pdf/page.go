@@ -31,38 +31,6 @@ func (p *writer) page(s *draw.Sheet) error {
 	return err
 }
 
-// fontName is the name of a face in the contents of pages.
-func fontName(bold bool) string {
-	if bold {
-		return "/B"
-	}
-	return "/R"
-}
-
-// uses has the library embed the glyphs of a text. What that writes on the page
-// is replaced.
-func (p *writer) uses(s string, bold bool) {
-	for _, r := range s {
-		k := glyph{r, bold}
-		if p.used[k] {
-			continue
-		}
-		p.used[k] = true
-		style := ""
-		if bold {
-			style = "B"
-		}
-		p.f.SetFont(family, style, emSize)
-		p.f.Text(0, 0, string(r))
-	}
-}
-
-// glyph is a rune in a face.
-type glyph struct {
-	r    rune
-	bold bool
-}
-
 // areas adds the links of a sheet; a link to a sheet that is not in the
 // document is left out.
 func (p *writer) areas(s *draw.Sheet) {

@@ -15,7 +15,6 @@ import (
 	"github.com/go-pdf/fpdf"
 
 	"pegwright/draw"
-	"pegwright/draw/font"
 )
 
 // Doc is a document: sheets in order, and what is said about them.
@@ -54,10 +53,6 @@ type Attachment struct {
 // ptPerMM is the PDF's unit: 72 points to the inch of 25.4 mm.
 const ptPerMM = 72 / 25.4
 
-// emSize is the nominal font size at which all text is set, points; the real
-// size comes from the matrix before it.
-const emSize = 100
-
 // fixedDate stands where the format wants a date: the document has none of its
 // own, and the same input must give the same bytes.
 var fixedDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
@@ -78,6 +73,9 @@ func Render(w io.Writer, doc Doc) error {
 		if err := p.page(s); err != nil {
 			return err
 		}
+	}
+	if err := p.fonts(); err != nil {
+		return err
 	}
 	p.bookmarks()
 	q := filler{pages: p.made}
@@ -121,7 +119,7 @@ type writer struct {
 	doc    Doc
 	links  map[string]int  // link numbers of the sheets, by ID
 	placed map[string]bool // whether the link of an ID has its page
-	used   map[glyph]bool  // what the library embeds
+	used   usedRunes       // what the library embeds
 	press  *press
 	made   [][]byte // compressed contents of the pages so far
 	room   []byte   // for the content of one page at a time
@@ -149,30 +147,13 @@ func newPDF(doc Doc) *writer {
 			m.set(plainText(m.text), true)
 		}
 	}
-	f.AddUTF8FontFromBytes(family, "", font.TTF(false))
-	if usesBold(doc.Sheets) {
-		f.AddUTF8FontFromBytes(family, "B", font.TTF(true))
-	}
-	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}, used: map[glyph]bool{}}
+	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}}
 	for _, s := range doc.Sheets {
 		if _, ok := p.links[s.ID]; !ok {
 			p.links[s.ID] = f.AddLink()
 		}
 	}
 	return p
-}
-
-const family = "peggo"
-
-func usesBold(sheets []*draw.Sheet) bool {
-	for _, s := range sheets {
-		for _, it := range s.Items {
-			if t, ok := it.(*draw.Text); ok && t.Bold {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // plainText returns s fit for the library, which fails on bytes that are not
