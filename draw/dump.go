@@ -11,11 +11,8 @@ import (
 // Dump returns the sheet as readable text, one item a line, in painting order:
 // the same for the same sheet, whatever the machine. Coordinates are rounded as
 // the renderers round them; angles are degrees.
-func (s *Sheet) Dump() string { return string(s.AppendDump(nil)) }
-
-// AppendDump appends to b what Dump returns.
-func (s *Sheet) AppendDump(b []byte) []byte {
-	d := dump{b, s.Places()}
+func (s *Sheet) Dump() string {
+	d := dump{places: s.Places()}
 	d.add("sheet ", s.Kind, " ")
 	d.quoted(s.ID)
 	d.add(" ")
@@ -38,7 +35,7 @@ func (s *Sheet) AppendDump(b []byte) []byte {
 		d.quoted(l.To)
 		d.add("\n")
 	}
-	return d.text
+	return string(d.text)
 }
 
 // dump is the text so far, and the places that coordinates have in it.

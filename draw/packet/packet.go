@@ -8,7 +8,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"hash"
 
 	"pegwright/draw"
 	"pegwright/draw/block"
@@ -94,24 +93,15 @@ func Build(in Input) (*Packet, error) {
 	return p, nil
 }
 
-// contentMark returns the first 12 hexadecimal figures of the SHA-256 of the
-// description and of every sheet before it is numbered.
+// contentMark returns the first 12 hexadecimal figures of a SHA-256: that of the
+// sums of the description and of every sheet before it is numbered.
 func contentMark(in Input, set []*page) string {
+	sums := make([][sha256.Size]byte, 1+len(set))
+	sums[0] = sha256.Sum256(in.Source)
+	crew.Each(len(set), func(i int) { sums[1+i] = set[i].sheet.Sum() })
 	h := sha256.New()
-	hashPart(h, in.Source)
-	var texts [64][]byte // as many are kept at a time
-	for ; len(set) > 0; set = set[min(len(texts), len(set)):] {
-		n := min(len(texts), len(set))
-		crew.Each(n, func(i int) { texts[i] = set[i].sheet.AppendDump(texts[i][:0]) })
-		for _, t := range texts[:n] {
-			hashPart(h, t)
-		}
+	for _, s := range sums {
+		h.Write(s[:])
 	}
 	return hex.EncodeToString(h.Sum(nil))[:12]
-}
-
-// hashPart hashes a length and the bytes, so that parts cannot run together.
-func hashPart(h hash.Hash, b []byte) {
-	fmt.Fprintf(h, "%d\n", len(b))
-	h.Write(b)
 }
