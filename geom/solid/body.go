@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"maps"
 	"math"
 	"slices"
 	"sync/atomic"
@@ -23,8 +22,7 @@ type Tag struct{ Joint, Role string }
 // readers may use a body at once; Subtract needs it alone.
 type Body struct {
 	blank  Convex
-	planes []Plane       // one per flat, whichever way its faces look
-	flat   map[Plane]int // both ways of every plane -> 2*index, +1 when flipped
+	planes []Plane // one for the two flats that lie on it
 	cuts   []cut
 	cells  []Convex
 	made   atomic.Pointer[form] // the boundary, once it was asked for
@@ -48,7 +46,7 @@ type cut struct {
 // NewBody returns a body of one cell, the blank. The blank's six faces carry
 // their roles.
 func NewBody(blank Convex) *Body {
-	b := &Body{flat: map[Plane]int{}}
+	b := &Body{}
 	b.blank.V = blank.V
 	b.blank = b.settled(blank)
 	b.cells = []Convex{b.blank}
@@ -80,42 +78,43 @@ func (b *Body) Subtract(shape Convex, joint string) {
 // less appends c without shape to rest, as convex pieces, and reports whether
 // shape takes any of it.
 func less(rest []Convex, c, shape Convex) ([]Convex, bool) {
-	var room [16]Plane
+	var room [16]Face
 	across, miss := crossed(c, shape, room[:0])
 	if miss || shape.Empty() {
 		return append(rest, c), false
 	}
-	// inner[i] is the part of c behind the first i planes across it.
+	// inner[i] is the part of c behind the first i faces across it.
 	var parts [17]Convex
 	inner := append(parts[:0], c)
-	for _, pl := range across {
-		inner = append(inner, inner[len(inner)-1].Clip(pl, ""))
+	for _, f := range across {
+		inner = append(inner, inner[len(inner)-1].behind(f))
 	}
 	if !inner[len(across)].thicker(Sliver) {
 		return append(rest, c), false
 	}
-	for i, pl := range across {
-		if out := inner[i].Clip(pl.Flip(), ""); out.thicker(Sliver) {
+	for i, f := range across {
+		f.Plane, f.flat = f.Plane.Flip(), f.flat^1
+		if out := inner[i].behind(f); out.thicker(Sliver) {
 			rest = append(rest, out)
 		}
 	}
 	return rest, true
 }
 
-// crossed appends to planes those of the faces of shape that c does not lie
-// wholly behind: the others take nothing from it. It reports whether c lies
-// wholly in front of one of them, out of the shape's reach.
-func crossed(c, shape Convex, planes []Plane) (across []Plane, miss bool) {
+// crossed appends to across those faces of shape that c does not lie wholly
+// behind, without their roles: the others take nothing from it. It reports
+// whether c lies wholly in front of one of them, out of the shape's reach.
+func crossed(c, shape Convex, across []Face) (faces []Face, miss bool) {
 	for _, f := range shape.Faces {
 		lo, hi := c.Extent(f.Plane.N)
 		if lo >= f.Plane.D-Snap {
 			return nil, true
 		}
 		if hi-f.Plane.D > Snap {
-			planes = append(planes, f.Plane)
+			across = append(across, Face{Plane: f.Plane, flat: f.flat})
 		}
 	}
-	return planes, false
+	return across, false
 }
 
 // apart reports whether c lies wholly in front of some face of shape.
@@ -132,38 +131,44 @@ func apart(c, shape Convex) bool {
 func (b *Body) settled(c Convex) Convex {
 	r := Convex{V: c.V, Faces: slices.Clone(c.Faces)}
 	for i, f := range r.Faces {
-		r.Faces[i].Plane = b.settle(f.Plane)
+		r.Faces[i].Plane, r.Faces[i].flat = b.settle(f.Plane)
 	}
 	return r
 }
 
 // settle returns the plane of the body that agrees with pl within Snap at
-// every corner of the blank, facing as pl does; a new one joins the planes.
-func (b *Body) settle(pl Plane) Plane {
-	if q, ok := b.known(pl); ok {
-		return q
+// every corner of the blank, facing as pl does, and its flat; a new one joins
+// the planes. A flat is one side of a plane: twice the number of the plane, one
+// more for that which faces against it.
+func (b *Body) settle(pl Plane) (own Plane, flat int) {
+	if own, flat = b.known(pl); flat < 0 {
+		flat = 2 * len(b.planes)
+		b.planes = append(b.planes, pl)
 	}
-	b.flat[pl] = 2 * len(b.planes)
-	b.flat[pl.Flip()] = 2*len(b.planes) + 1
-	b.planes = append(b.planes, pl)
-	return pl
+	return own, flat
 }
 
-// known finds the plane of the body that agrees with pl.
-func (b *Body) known(pl Plane) (Plane, bool) {
-	if _, ok := b.flat[pl]; ok {
-		return pl, true
-	}
+// known finds the plane of the body that agrees with pl, and its flat: pl itself
+// and -1 where there is none.
+func (b *Body) known(pl Plane) (own Plane, flat int) {
 	flip := pl.Flip()
-	for _, q := range b.planes {
+	for i, q := range b.planes {
+		switch q {
+		case pl:
+			return pl, 2 * i
+		case flip:
+			return pl, 2*i + 1
+		}
+	}
+	for i, q := range b.planes {
 		if b.agree(q, pl) {
-			return q, true
+			return q, 2 * i
 		}
 		if b.agree(q, flip) {
-			return q.Flip(), true
+			return q.Flip(), 2*i + 1
 		}
 	}
-	return pl, false
+	return pl, -1
 }
 
 func (b *Body) agree(p, q Plane) bool {
@@ -249,18 +254,15 @@ func (b *Body) CutPlanes(joint string) []Plane {
 
 // Clone returns a body of its own with the same wood, tags and all.
 func (b *Body) Clone() *Body {
-	return &Body{blank: b.blank, flat: maps.Clone(b.flat), planes: slices.Clip(b.planes), cuts: slices.Clip(b.cuts), cells: b.cells}
+	return &Body{blank: b.blank, planes: slices.Clip(b.planes), cuts: slices.Clip(b.cuts), cells: b.cells}
 }
 
 // Moved returns the same body, tags and all, carried by a rigid placement.
 func (b *Body) Moved(to vec.Placement) *Body {
-	r := &Body{blank: b.blank.Moved(to), flat: make(map[Plane]int, 2*len(b.planes)), planes: make([]Plane, 0, len(b.planes)),
+	r := &Body{blank: b.blank.Moved(to), planes: make([]Plane, 0, len(b.planes)),
 		cuts: make([]cut, 0, len(b.cuts)), cells: make([]Convex, 0, len(b.cells))}
 	for _, pl := range b.planes {
-		pl = pl.Moved(to)
-		r.flat[pl] = 2 * len(r.planes)
-		r.flat[pl.Flip()] = 2*len(r.planes) + 1
-		r.planes = append(r.planes, pl)
+		r.planes = append(r.planes, pl.Moved(to))
 	}
 	for _, c := range b.cuts {
 		r.cuts = append(r.cuts, cut{c.shape.Moved(to), c.joint})

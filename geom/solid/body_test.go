@@ -45,7 +45,7 @@ func approx(t *testing.T, what string, got, want, tol float64) {
 // euler returns V - E + F - (holes) of the boundary: 2 - 2·genus for one piece
 // (Euler–Poincaré). Points in the middle of a merged edge count as splits.
 func euler(b *Body) int {
-	verts := newMesh()
+	verts := newMesh(0, 0)
 	edges := b.Edges()
 	for _, e := range edges {
 		verts.point(e.A)

@@ -52,10 +52,12 @@ type piece struct {
 // pieces returns the polygons of the boundary without their tags.
 func (b *Body) pieces() []piece {
 	f := b.shape()
+	t := newTracer(f.v, len(f.rims))
 	var out []piece
+	var side [2][]rim
 	for lo := 0; lo < len(f.rims); {
+		side[0], side[1] = side[0][:0], side[1][:0]
 		hi := lo
-		var side [2][]rim
 		for ; hi < len(f.rims) && f.rims[hi].flat/2 == f.rims[lo].flat/2; hi++ {
 			r := f.rims[hi]
 			side[r.flat&1] = append(side[r.flat&1], r)
@@ -65,7 +67,7 @@ func (b *Body) pieces() []piece {
 				continue
 			}
 			pl := b.facing(rims[0].flat)
-			for _, p := range polygons(trace(f.v, rims, pl.N), pl) {
+			for _, p := range polygons(t.trace(rims, pl.N), pl) {
 				out = append(out, piece{p, rims[0].flat})
 			}
 		}

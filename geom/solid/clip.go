@@ -27,15 +27,20 @@ func (c Convex) Inside(sides ...Side) Convex {
 // Clip returns the part of c behind pl; the new face, if any, carries role. A
 // face of c that already lies on pl takes the role when it had none.
 func (c Convex) Clip(pl Plane, role string) Convex {
+	return c.behind(Face{Plane: pl, Role: role})
+}
+
+// behind is Clip by the plane of a face: the new face is like that one.
+func (c Convex) behind(by Face) Convex {
 	var room [64]float64
-	h, in, out := c.heights(pl, room[:0])
+	h, in, out := c.heights(by.Plane, room[:0])
 	switch {
 	case in <= 0:
 		return Convex{}
 	case out <= 0:
-		return c.named(pl, role, h)
+		return c.named(by.Plane, by.Role, h)
 	}
-	r, ok := clipped(c, h, pl, role)
+	r, ok := clipped(c, h, by)
 	if !ok {
 		// The plane is within rounding of only touching c: keep the greater side.
 		if in > out {
@@ -102,9 +107,9 @@ func room[T any](place []T, n int) []T {
 	return make([]T, n)
 }
 
-// clipped returns the part of c behind pl, h being the heights of its vertices,
-// or false when rounding leaves its rim open.
-func clipped(c Convex, h []float64, pl Plane, role string) (Convex, bool) {
+// clipped returns the part of c behind the plane of a face, h being the heights
+// of its vertices, or false when rounding leaves its rim open.
+func clipped(c Convex, h []float64, by Face) (Convex, bool) {
 	sides := 0
 	for _, f := range c.Faces {
 		sides += len(f.Loop)
@@ -122,14 +127,14 @@ func clipped(c Convex, h []float64, pl Plane, role string) (Convex, bool) {
 	for _, f := range c.Faces {
 		from, keep := len(loops), false
 		if loops, keep = k.face(f.Loop, loops); keep {
-			faces = append(faces, Face{loops[from:len(loops):len(loops)], f.Plane, f.Role})
+			faces = append(faces, Face{loops[from:len(loops):len(loops)], f.Plane, f.Role, f.flat})
 		}
 	}
 	rim := walk(k.rim(faces, next[:0]), loops[len(loops):])
 	if len(rim) < 3 || len(faces) < 3 {
 		return Convex{}, false
 	}
-	return compact(k.v[:k.n], append(faces, Face{rim, pl, role})), true
+	return compact(k.v[:k.n], append(faces, Face{rim, by.Plane, by.Role, by.flat})), true
 }
 
 // face appends what is left of a face to loop, and reports whether that is a

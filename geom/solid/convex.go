@@ -60,6 +60,7 @@ type Face struct {
 	Loop  []int
 	Plane Plane
 	Role  string
+	flat  int // where it lies in a body: see Body.settle; nothing elsewhere
 }
 
 // Convex is a closed convex volume. The zero Convex is empty.
@@ -102,7 +103,7 @@ func (c Convex) Moved(to vec.Placement) Convex {
 		r.V[i] = to.Out(p)
 	}
 	for i, f := range c.Faces {
-		r.Faces[i] = Face{f.Loop, f.Plane.Moved(to), f.Role}
+		r.Faces[i] = Face{f.Loop, f.Plane.Moved(to), f.Role, f.flat}
 	}
 	return r
 }

@@ -81,25 +81,21 @@ func follow(p, q *run) bool {
 // pairs returns the rims two by two, as they meet along an edge around wood:
 // the first as the edge runs, the second against it.
 func (f *form) pairs(b *Body) [][2]rim {
-	at := make(map[uint64]int, len(f.rims)/2)
-	groups := make([][]rim, 0, len(f.rims)/2)
-	room := make([]rim, 0, 2*len(f.rims)) // for two rims at an edge, as nearly all have
-	for _, r := range f.rims {
-		k := edgeKey(r.a, r.b)
-		i, ok := at[k]
-		if !ok {
-			i = len(groups)
-			at[k] = i
-			room = room[:len(room)+2]
-			groups = append(groups, room[len(room)-2:len(room)-2:len(room)])
+	var by lists
+	by.fill(f.edges, len(f.rims), func(i int) int32 { return f.rims[i].edge })
+	out := make([][2]rim, 0, len(f.rims)/2)
+	var room [8]rim
+	for i, r := range f.rims {
+		if by.first[r.edge] != int32(i+1) {
+			continue
 		}
-		groups[i] = append(groups[i], r)
-	}
-	out := make([][2]rim, 0, len(groups))
-	for _, g := range groups {
-		for i, r := range g {
-			if j := f.mate(b, g, i); j >= 0 {
-				out = append(out, [2]rim{r, g[j]})
+		group := room[:0]
+		for k := i + 1; k > 0; k = int(by.next[k-1]) {
+			group = append(group, f.rims[k-1])
+		}
+		for i, r := range group {
+			if j := f.mate(b, group, i); j >= 0 {
+				out = append(out, [2]rim{r, group[j]})
 			}
 		}
 	}
@@ -111,6 +107,9 @@ func (f *form) pairs(b *Body) [][2]rim {
 func (f *form) mate(b *Body, g []rim, i int) int {
 	if g[i].a > g[i].b {
 		return -1
+	}
+	if len(g) == 2 && g[1-i].a > g[1-i].b {
+		return 1 - i // there is no other
 	}
 	d := f.v[g[i].b].Sub(f.v[g[i].a]).Unit()
 	n := b.facing(g[i].flat).N

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -17,142 +18,192 @@ const near = 3 * Snap
 // from where it faces.
 type patch struct {
 	flat int
-	loop []int
+	loop []corner
 }
+
+// corner is a point of a patch and the side from there to the next.
+type corner struct{ point, side int32 }
 
 // mesh holds patches over shared points and the chains into which the points
-// split their edges.
+// split their sides.
 type mesh struct {
 	v       []vec.V
-	bucket  map[uint64]int // the newest point in a bucket
-	older   []int          // the point in a bucket before each, -1 for none
+	newest  []int32 // per bucket: the newest point in it, counted from 1; 0 for none
+	older   []int32 // per point: the one in its bucket before it
 	patches []patch
-	chain   map[uint64]span // edge -> points from one end to the other, the lesser first
-	chains  []int
+	corners []corner // room for the loops of the patches
+	sides   web      // of the patches
+	short   web      // the pieces of the sides between neighbouring points
+	chains  []link
+	starts  []int // per side: where its chain begins in chains; its end is the next
 }
 
-// span is a stretch of mesh.chains.
-type span struct{ from, to int }
+// link is one short edge of a chain, which runs from the lesser end of a side
+// to the greater one: up tells that the edge runs up with it.
+type link struct {
+	edge int32
+	up   bool
+}
 
-func newMesh() *mesh { return &mesh{bucket: map[uint64]int{}} }
+// newMesh returns a mesh with room for so many patches that have so many
+// corners together. More may come.
+func newMesh(patches, corners int) *mesh {
+	buckets := 64
+	for buckets < corners {
+		buckets *= 2
+	}
+	return &mesh{newest: make([]int32, buckets), patches: make([]patch, 0, patches), corners: make([]corner, 0, corners)}
+}
 
-// gridStep is the width (mm) of the buckets that points are looked up in. Its
+// gridStep is the width (mm) of the cubes that points are looked up in. Their
 // walls keep off the round numbers that real timbers are full of.
 const gridStep, gridShift = 0.01, 0.00382
 
 // point returns the index of the point at p, a new one unless one is near.
 func (m *mesh) point(p vec.V) int {
-	var lo, hi [3]int64
+	var lo, own, hi [3]int64
 	for i, x := range [3]float64{p.X, p.Y, p.Z} {
 		lo[i] = int64(math.Floor((x + gridShift - near) / gridStep))
+		own[i] = int64(math.Floor((x + gridShift) / gridStep))
 		hi[i] = int64(math.Floor((x + gridShift + near) / gridStep))
 	}
 	for x := lo[0]; x <= hi[0]; x++ {
 		for y := lo[1]; y <= hi[1]; y++ {
 			for z := lo[2]; z <= hi[2]; z++ {
-				i, ok := m.bucket[bucketOf(x, y, z)]
-				for ; ok && i >= 0; i = m.older[i] {
-					if m.v[i].Dist(p) <= near {
-						return i
+				for i := m.newest[m.bucket(x, y, z)]; i > 0; i = m.older[i-1] {
+					if m.v[i-1].Dist(p) <= near {
+						return int(i - 1)
 					}
 				}
 			}
 		}
 	}
-	var own [3]int64
-	for i, x := range [3]float64{p.X, p.Y, p.Z} {
-		own[i] = int64(math.Floor((x + gridShift) / gridStep))
-	}
-	k := bucketOf(own[0], own[1], own[2])
-	before, ok := m.bucket[k]
-	if !ok {
-		before = -1
-	}
-	m.bucket[k], m.older = len(m.v), append(m.older, before)
+	k := m.bucket(own[0], own[1], own[2])
+	m.older = append(m.older, m.newest[k])
 	m.v = append(m.v, p)
+	m.newest[k] = int32(len(m.v))
 	return len(m.v) - 1
 }
 
-// bucketOf mixes the three numbers of a bucket into one, which a map finds sooner.
-// Buckets may share it: whoever looks there compares the points.
-func bucketOf(x, y, z int64) uint64 {
-	return uint64(x)*0x9e3779b97f4a7c15 ^ uint64(y)*0xc2b2ae3d27d4eb4f ^ uint64(z)*0x165667b19e3779f9
+// bucket mixes the three numbers of a cube into that of a bucket. Cubes may
+// share one: whoever looks there compares the points.
+func (m *mesh) bucket(x, y, z int64) int {
+	h := uint64(x)*0x9e3779b97f4a7c15 ^ uint64(y)*0xc2b2ae3d27d4eb4f ^ uint64(z)*0x165667b19e3779f9
+	return int(h>>32) & (len(m.newest) - 1)
 }
 
 // add puts a convex polygon into the mesh; one that shrinks to a line when its
-// near points become one is left out.
-func (m *mesh) add(flat int, pts []vec.V, loop []int) {
-	out := make([]int, 0, len(loop))
+// near points become one is left out. known is per point of pts the index, from
+// 1, under which it came to the mesh before, 0 where it did not yet.
+func (m *mesh) add(flat int, pts []vec.V, loop []int, known []int32) {
+	from := len(m.corners)
 	for _, i := range loop {
-		if v := m.point(pts[i]); len(out) == 0 || out[len(out)-1] != v {
-			out = append(out, v)
+		if known[i] == 0 {
+			known[i] = int32(m.point(pts[i]) + 1)
+		}
+		if v := known[i] - 1; len(m.corners) == from || m.corners[len(m.corners)-1].point != v {
+			m.corners = append(m.corners, corner{point: v})
 		}
 	}
-	for len(out) > 1 && out[0] == out[len(out)-1] {
+	out := m.corners[from:]
+	for len(out) > 1 && out[0].point == out[len(out)-1].point {
 		out = out[:len(out)-1]
 	}
 	if len(out) >= 3 {
-		m.patches = append(m.patches, patch{flat, out})
+		m.patches = append(m.patches, patch{flat, slices.Clip(out)})
 	}
 }
 
-// split finds, for every edge of every patch, all points that lie on it.
-func (m *mesh) split() {
-	axis := m.longAxis()
-	order := make([]int, len(m.v))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int {
-		if d := axis(m.v[a]) - axis(m.v[b]); d != 0 {
-			return sign(d)
-		}
-		return a - b
-	})
-	m.chain, m.chains = make(map[uint64]span, 2*len(m.v)), m.chains[:0]
+// number gives the sides of all patches their numbers. All points but those
+// where patches cross have come to the mesh.
+func (m *mesh) number() {
+	m.sides.reset(len(m.v), len(m.corners))
 	for _, p := range m.patches {
-		for i, a := range p.loop {
-			b := p.loop[(i+1)%len(p.loop)]
-			if k := edgeKey(a, b); m.chain[k].to == 0 {
-				m.chain[k] = m.pointsOn(lesserFirst(a, b), order, axis)
-			}
+		for i := range p.loop {
+			c := &p.loop[i]
+			c.side = int32(m.sides.number(int(c.point), int(p.loop[(i+1)%len(p.loop)].point)))
 		}
 	}
 }
 
-// pointsOn chains the points on edge k from its first end to its second.
-func (m *mesh) pointsOn(k [2]int, order []int, axis func(vec.V) float64) span {
-	a, b := m.v[k[0]], m.v[k[1]]
-	d := b.Sub(a)
-	l := d.Len()
-	d = d.Mul(1 / l)
-	lo, hi := min(axis(a), axis(b))-near, max(axis(a), axis(b))+near
-	first := sort.Search(len(order), func(i int) bool { return axis(m.v[order[i]]) >= lo })
-	type hit struct {
-		t float64
-		v int
+// split finds, for every side of every patch, all points that lie on it, and
+// chains it from the lesser end to the greater.
+func (m *mesh) split() {
+	l := m.lineUp()
+	m.short.reset(len(m.v), 2*len(m.sides.edges))
+	m.chains, m.starts = slices.Grow(m.chains[:0], 2*len(m.sides.edges)), slices.Grow(m.starts[:0], len(m.sides.edges)+1)
+	for _, side := range m.sides.edges {
+		m.starts = append(m.starts, len(m.chains))
+		at := side.lo
+		for _, h := range l.on(side) {
+			m.chain(at, h.v)
+			at = h.v
+		}
+		m.chain(at, side.hi)
 	}
-	var room [16]hit
-	hits := room[:0]
-	for _, v := range order[first:] {
-		p := m.v[v]
-		if axis(p) > hi {
+	m.starts = append(m.starts, len(m.chains))
+}
+
+// chain goes on with the chain of a side, from one point to the next.
+func (m *mesh) chain(a, b int32) {
+	m.chains = append(m.chains, link{int32(m.short.number(int(a), int(b))), a < b})
+}
+
+// chainOf returns the chain of a side.
+func (m *mesh) chainOf(side int32) []link { return m.chains[m.starts[side]:m.starts[side+1]] }
+
+// lineup is the points of a mesh along the axis in which they spread most, to
+// find those on a side.
+type lineup struct {
+	v     []vec.V
+	axis  func(vec.V) float64
+	order []place
+	hits  []hit // room
+}
+
+// place is a point and where it lies along the axis.
+type place struct {
+	at float64
+	v  int32
+}
+
+// hit is a point on a side, t mm from the lesser end.
+type hit struct {
+	t float64
+	v int32
+}
+
+func (m *mesh) lineUp() *lineup {
+	l := &lineup{v: m.v, axis: m.longAxis(), order: make([]place, len(m.v))}
+	for i, p := range m.v {
+		l.order[i] = place{l.axis(p), int32(i)}
+	}
+	slices.SortFunc(l.order, func(a, b place) int { return cmp.Or(sign(a.at-b.at), int(a.v-b.v)) })
+	return l
+}
+
+// on returns the points on a side between its ends, from the lesser end to the
+// greater. They are good until the next call.
+func (l *lineup) on(side strand) []hit {
+	a, b := l.v[side.lo], l.v[side.hi]
+	d := b.Sub(a)
+	n := d.Len()
+	d = d.Mul(1 / n)
+	lo, hi := min(l.axis(a), l.axis(b))-near, max(l.axis(a), l.axis(b))+near
+	first := sort.Search(len(l.order), func(i int) bool { return l.order[i].at >= lo })
+	l.hits = l.hits[:0]
+	for _, o := range l.order[first:] {
+		if o.at > hi {
 			break
 		}
-		r := p.Sub(a)
+		r := l.v[o.v].Sub(a)
 		t := r.Dot(d)
-		if t > 0 && t < l && v != k[0] && v != k[1] && r.Sub(d.Mul(t)).Len() <= near {
-			hits = append(hits, hit{t, v})
+		if t > 0 && t < n && o.v != side.lo && o.v != side.hi && r.Sub(d.Mul(t)).Len() <= near {
+			l.hits = append(l.hits, hit{t, o.v})
 		}
 	}
-	slices.SortFunc(hits, func(x, y hit) int { return sign(x.t - y.t) })
-	from := len(m.chains)
-	m.chains = append(m.chains, k[0])
-	for _, h := range hits {
-		m.chains = append(m.chains, h.v)
-	}
-	m.chains = append(m.chains, k[1])
-	return span{from, len(m.chains)}
+	slices.SortFunc(l.hits, func(x, y hit) int { return sign(x.t - y.t) })
+	return l.hits
 }
 
 // longAxis returns the coordinate in which the points spread most.
@@ -167,27 +218,6 @@ func (m *mesh) longAxis() func(vec.V) float64 {
 	}
 	return func(p vec.V) float64 { return p.Z }
 }
-
-// steps calls do with every short edge of a loop, in the loop's direction.
-func (m *mesh) steps(loop []int, do func(a, b int)) {
-	for i, a := range loop {
-		b := loop[(i+1)%len(loop)]
-		at := m.chain[edgeKey(a, b)]
-		chain := m.chains[at.from:at.to]
-		if a < b {
-			for j := 1; j < len(chain); j++ {
-				do(chain[j-1], chain[j])
-			}
-			continue
-		}
-		for j := len(chain) - 1; j > 0; j-- {
-			do(chain[j], chain[j-1])
-		}
-	}
-}
-
-// edgeKey is one number for the edge between two points, whichever comes first.
-func edgeKey(a, b int) uint64 { return uint64(min(a, b))<<32 | uint64(max(a, b)) }
 
 func lesserFirst(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 

@@ -111,8 +111,7 @@ func (b *Body) joins() []join {
 			for j, v := range f.Loop {
 				loop[j] = c.V[v]
 			}
-			flat := b.flat[f.Plane]
-			at[flat] = append(at[flat], side{i, loop, f.Plane.N})
+			at[f.flat] = append(at[f.flat], side{i, loop, f.Plane.N})
 		}
 	}
 	var out []join

@@ -12,16 +12,18 @@ import (
 // changes exactly on the plane, the figure is that of the wood just behind it.
 func (b *Body) Section(pl Plane) [][]vec.V {
 	pl, _ = b.known(pl)
-	m := newMesh()
+	m := newMesh(0, 0)
+	var known []int32
 	for _, c := range b.cells {
 		if c = c.Clip(pl, ""); !c.Empty() {
 			if f, ok := c.lid(pl); ok {
-				m.add(0, c.V, f.Loop)
+				known = append(known[:0], make([]int32, len(c.V))...)
+				m.add(0, c.V, f.Loop, known)
 			}
 		}
 	}
 	f := m.outline(func(int) vec.V { return pl.N })
-	return trace(f.v, f.rims, pl.N)
+	return newTracer(f.v, len(f.rims)).trace(f.rims, pl.N)
 }
 
 // lid returns the face of c that lies on pl and faces as it does.

@@ -27,12 +27,12 @@ type provenance struct {
 func (b *Body) provenance() *provenance {
 	p := &provenance{b, map[int]Tag{}, make([][]maker, 2*len(b.planes))}
 	for _, f := range b.blank.Faces {
-		p.blank[b.flat[f.Plane]] = Tag{Role: f.Role}
+		p.blank[f.flat] = Tag{Role: f.Role}
 	}
 	size, sides := make([]int, 2*len(b.planes)), 0
 	for _, c := range b.cuts {
 		for _, f := range c.shape.Faces {
-			size[b.flat[f.Plane]^1]++
+			size[f.flat^1]++
 			sides += len(f.Loop)
 		}
 	}
@@ -45,7 +45,7 @@ func (b *Body) provenance() *provenance {
 				loops = append(loops, c.shape.V[v])
 			}
 			loop := loops[from:len(loops):len(loops)]
-			flat := b.flat[f.Plane] ^ 1
+			flat := f.flat ^ 1
 			p.makers[flat] = append(p.makers[flat], maker{Tag{c.joint, f.Role}, loop, f.Plane.N})
 		}
 	}

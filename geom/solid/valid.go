@@ -63,14 +63,18 @@ func (b *Body) Valid() error {
 
 // loose returns a point where the edges of one flat do not close.
 func (f *form) loose() (vec.V, bool) {
-	ends := map[[2]int]int{}
+	type end struct {
+		flat int
+		v    int32
+	}
+	ends := map[end]int{}
 	for _, r := range f.rims {
-		ends[[2]int{r.flat, r.a}]++
-		ends[[2]int{r.flat, r.b}]--
+		ends[end{r.flat, r.a}]++
+		ends[end{r.flat, r.b}]--
 	}
 	for _, r := range f.rims {
-		for _, v := range [2]int{r.a, r.b} {
-			if ends[[2]int{r.flat, v}] != 0 {
+		for _, v := range [2]int32{r.a, r.b} {
+			if ends[end{r.flat, v}] != 0 {
 				return f.v[v], true
 			}
 		}
@@ -82,23 +86,18 @@ func (f *form) loose() (vec.V, bool) {
 // which wood only touches, and the first that is wrong.
 func (f *form) corners() (contact, wrong *Flaw) {
 	type tally struct{ count, sum, plane, planes int }
-	at := map[[2]int]*tally{}
+	at := make([]tally, f.edges)
 	for _, r := range f.rims {
-		k := lesserFirst(r.a, r.b)
-		t := at[k]
-		if t == nil {
-			t = &tally{plane: -1}
-			at[k] = t
-		}
+		t := &at[r.edge]
 		t.count++
 		t.sum += sign(float64(r.b - r.a))
-		if r.flat/2 != t.plane {
+		if t.planes == 0 || r.flat/2 != t.plane {
 			t.plane = r.flat / 2
 			t.planes++
 		}
 	}
 	for _, r := range f.rims {
-		t := at[lesserFirst(r.a, r.b)]
+		t := at[r.edge]
 		mid := f.v[r.a].Lerp(f.v[r.b], 0.5)
 		switch {
 		case t.sum != 0:
