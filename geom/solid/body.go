@@ -259,16 +259,45 @@ func (b *Body) Clone() *Body {
 
 // Moved returns the same body, tags and all, carried by a rigid placement.
 func (b *Body) Moved(to vec.Placement) *Body {
-	r := &Body{blank: b.blank.Moved(to), planes: make([]Plane, 0, len(b.planes)),
-		cuts: make([]cut, 0, len(b.cuts)), cells: make([]Convex, 0, len(b.cells))}
-	for _, pl := range b.planes {
-		r.planes = append(r.planes, pl.Moved(to))
+	r := &Body{planes: make([]Plane, len(b.planes)), cuts: make([]cut, len(b.cuts)), cells: make([]Convex, len(b.cells))}
+	for i, pl := range b.planes {
+		r.planes[i] = pl.Moved(to)
 	}
+	corners, faces := len(b.blank.V), len(b.blank.Faces)
 	for _, c := range b.cuts {
-		r.cuts = append(r.cuts, cut{c.shape.Moved(to), c.joint})
+		corners, faces = corners+len(c.shape.V), faces+len(c.shape.Faces)
 	}
 	for _, c := range b.cells {
-		r.cells = append(r.cells, c.Moved(to))
+		corners, faces = corners+len(c.V), faces+len(c.Faces)
+	}
+	m := mover{to, r, make([]vec.V, 0, corners), make([]Face, 0, faces)}
+	r.blank = m.moved(b.blank)
+	for i, c := range b.cuts {
+		r.cuts[i] = cut{m.moved(c.shape), c.joint}
+	}
+	for i, c := range b.cells {
+		r.cells[i] = m.moved(c)
 	}
 	return r
+}
+
+// mover carries the convex volumes of a body to a place, where its planes are
+// already.
+type mover struct {
+	to      vec.Placement
+	body    *Body
+	corners []vec.V // room
+	faces   []Face
+}
+
+func (m *mover) moved(c Convex) Convex {
+	v, f := len(m.corners), len(m.faces)
+	for _, p := range c.V {
+		m.corners = append(m.corners, m.to.Out(p))
+	}
+	for _, face := range c.Faces {
+		face.Plane = m.body.facing(face.flat)
+		m.faces = append(m.faces, face)
+	}
+	return Convex{slices.Clip(m.corners[v:]), slices.Clip(m.faces[f:])}
 }

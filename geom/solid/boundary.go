@@ -32,28 +32,21 @@ func (b *Body) Boundary() []Polygon {
 	if p := b.faces.Load(); p != nil {
 		return slices.Clip(*p)
 	}
+	out, flats := b.pieces()
 	from := b.provenance()
-	pieces := b.pieces()
-	out := make([]Polygon, len(pieces))
-	for i, p := range pieces {
-		out[i] = p.Polygon
-		out[i].Tags = from.polygon(p.flat, p.Polygon)
+	for i, flat := range flats {
+		out[i].Tags = from.polygon(flat, out[i])
 	}
 	b.faces.Store(&out)
 	return slices.Clip(out)
 }
 
-// piece is a polygon of the boundary and the flat it lies on.
-type piece struct {
-	Polygon
-	flat int
-}
-
-// pieces returns the polygons of the boundary without their tags.
-func (b *Body) pieces() []piece {
+// pieces returns the polygons of the boundary without their tags, and the flats
+// they lie on.
+func (b *Body) pieces() (out []Polygon, flats []int) {
 	f := b.shape()
 	t := newTracer(f.v, len(f.rims))
-	var out []piece
+	out, flats = make([]Polygon, 0, len(f.rims)/4), make([]int, 0, len(f.rims)/4)
 	var side [2][]rim
 	for lo := 0; lo < len(f.rims); {
 		side[0], side[1] = side[0][:0], side[1][:0]
@@ -67,19 +60,20 @@ func (b *Body) pieces() []piece {
 				continue
 			}
 			pl := b.facing(rims[0].flat)
-			for _, p := range polygons(t.trace(rims, pl.N), pl) {
-				out = append(out, piece{p, rims[0].flat})
+			out = addPolygons(out, t.trace(rims, pl.N), pl)
+			for len(flats) < len(out) {
+				flats = append(flats, rims[0].flat)
 			}
 		}
 		lo = hi
 	}
-	return out
+	return out, flats
 }
 
-// polygons gives each hole among the loops of one flat to the smallest outer
-// loop around it.
-func polygons(loops [][]vec.V, pl Plane) []Polygon {
-	var out []Polygon
+// addPolygons appends the polygons of one flat to out: each hole among the loops
+// goes to the smallest outer loop around it.
+func addPolygons(out []Polygon, loops [][]vec.V, pl Plane) []Polygon {
+	first := len(out)
 	var holes [][]vec.V
 	for _, l := range loops {
 		if area(l, pl.N) > 0 {
@@ -89,17 +83,15 @@ func polygons(loops [][]vec.V, pl Plane) []Polygon {
 		}
 	}
 	for _, h := range holes {
-		best := -1
-		for i, p := range out {
-			if !encloses(p.Outer, h[0].Lerp(h[1], 0.5), pl.N) {
-				continue
-			}
-			if best < 0 || area(p.Outer, pl.N) < area(out[best].Outer, pl.N) {
-				best = i
+		var best *Polygon
+		for i := range out[first:] {
+			p := &out[first+i]
+			if encloses(p.Outer, h[0].Lerp(h[1], 0.5), pl.N) && (best == nil || area(p.Outer, pl.N) < area(best.Outer, pl.N)) {
+				best = p
 			}
 		}
-		if best >= 0 {
-			out[best].Holes = append(out[best].Holes, h)
+		if best != nil {
+			best.Holes = append(best.Holes, h)
 		}
 	}
 	return out

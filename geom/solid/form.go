@@ -29,16 +29,16 @@ func (b *Body) shape() *form {
 	if f := b.made.Load(); f != nil {
 		return f
 	}
-	patches, corners, points := 0, 0, 0
+	patches, corners, most := 0, 0, 0
 	for _, c := range b.cells {
 		patches += len(c.Faces)
-		points = max(points, len(c.V))
+		most = max(most, len(c.V))
 		for _, f := range c.Faces {
 			corners += len(f.Loop)
 		}
 	}
 	m := newMesh(patches, corners)
-	known := make([]int32, points)
+	known := make([]int32, most)
 	for _, c := range b.cells {
 		clear(known)
 		for _, f := range c.Faces {
@@ -62,9 +62,13 @@ func (b *Body) facing(flat int) Plane {
 // one plane cross, wood turns from one side of the plane to the other at a
 // point that no cell has: such points join the mesh and the sum is made again.
 func (m *mesh) outline(normal func(flat int) vec.V) *form {
-	patches := m.patches
-	slices.SortStableFunc(patches, func(p, q patch) int { return p.flat/2 - q.flat/2 })
 	m.number()
+	planes := 0
+	for _, p := range m.patches {
+		planes = max(planes, p.flat/2+1)
+	}
+	var by lists
+	by.fill(planes, len(m.patches), func(i int) int32 { return int32(m.patches[i].flat / 2) })
 	var rims []rim
 	s := sum{mesh: m}
 	for {
@@ -72,17 +76,18 @@ func (m *mesh) outline(normal func(flat int) vec.V) *form {
 		had := len(m.v)
 		s.at = make([]int32, len(m.short.edges))
 		s.doubled, rims = nil, slices.Grow(rims[:0], len(m.short.edges))
-		for lo := 0; lo < len(patches); {
-			hi := lo + 1
-			for hi < len(patches) && patches[hi].flat/2 == patches[lo].flat/2 {
-				hi++
+		for plane := range planes {
+			s.patches = s.patches[:0]
+			for i := by.first[plane]; i > 0; i = by.next[i-1] {
+				s.patches = append(s.patches, m.patches[i-1])
 			}
-			s.patches, s.plane = patches[lo:hi], patches[lo].flat/2
-			s.n = normal(2 * s.plane)
+			if len(s.patches) == 0 {
+				continue
+			}
+			s.plane, s.n = plane, normal(2*plane)
 			s.add()
 			s.cross()
 			rims = s.rims(rims)
-			lo = hi
 		}
 		if len(m.v) == had {
 			return &form{v: m.v, edges: len(m.short.edges), rims: rims, doubled: s.doubled}
@@ -97,13 +102,13 @@ type net struct{ edge, with, against int32 }
 // sum adds up the directed edges of the patches of one plane.
 type sum struct {
 	*mesh
-	patches     []patch
-	plane       int
-	n           vec.V
-	nets        []net
-	at          []int32 // per short edge: its net, counted from 1; 0 for none
-	doubled     *vec.V
-	ahead, back []bar // room for cross
+	patches []patch
+	plane   int
+	n       vec.V
+	nets    []net
+	at      []int32 // per short edge: its net, counted from 1; 0 for none
+	doubled *vec.V
+	lefts   []vec.V // per net: the unit vector square to it in the plane
 }
 
 // add makes the nets of the plane, in the order in which its patches come to them.
@@ -205,57 +210,48 @@ func (m *mesh) points(pts []vec.V, loop []corner) []vec.V {
 	return pts
 }
 
-// bar is a short edge of one plane from its lesser point to its greater one.
-type bar struct {
-	strand
-	a, b, left vec.V // left is the unit vector square to it, in the plane
-}
-
-// bar returns a short edge of the plane as a bar.
-func (s *sum) bar(edge int32) bar {
-	e := s.short.edges[edge]
-	a, b := s.v[e.lo], s.v[e.hi]
-	return bar{e, a, b, s.n.Cross(b.Sub(a)).Unit()}
-}
-
 // cross adds the points where edges of opposite faces cross.
 func (s *sum) cross() {
-	s.ahead, s.back = s.ahead[:0], s.back[:0]
+	with, against := false, false
 	for _, e := range s.nets {
-		if e.against != 0 {
-			s.back = append(s.back, s.bar(e.edge))
-		}
+		with, against = with || e.with != 0, against || e.against != 0
 	}
-	if len(s.back) == 0 {
+	if !with || !against {
 		return
 	}
+	s.lefts = s.lefts[:0]
 	for _, e := range s.nets {
-		if e.with != 0 {
-			s.ahead = append(s.ahead, s.bar(e.edge))
-		}
+		a, b := s.ends(e.edge)
+		s.lefts = append(s.lefts, s.n.Cross(s.v[b].Sub(s.v[a])).Unit())
 	}
-	for _, e := range s.ahead {
-		for _, f := range s.back {
-			if e.lo == f.lo || e.lo == f.hi || e.hi == f.lo || e.hi == f.hi {
-				continue
-			}
-			if p, ok := e.meet(f); ok {
-				s.point(p)
+	for i, e := range s.nets {
+		if e.with == 0 {
+			continue
+		}
+		for j, f := range s.nets {
+			if f.against != 0 {
+				s.meet(i, j)
 			}
 		}
 	}
 }
 
-// meet returns the point where two bars of one plane cross away from their ends.
-func (e *bar) meet(f bar) (vec.V, bool) {
-	if !opposite(e.left.Dot(f.a.Sub(e.a)), e.left.Dot(f.b.Sub(e.a))) {
-		return vec.V{}, false
+// meet adds the point where two nets cross away from their ends.
+func (s *sum) meet(i, j int) {
+	a, b := s.ends(s.nets[i].edge)
+	c, d := s.ends(s.nets[j].edge)
+	if a == c || a == d || b == c || b == d {
+		return
 	}
-	ha, hb := f.left.Dot(e.a.Sub(f.a)), f.left.Dot(e.b.Sub(f.a))
-	if !opposite(ha, hb) {
-		return vec.V{}, false
+	pa, pb, pc, pd := s.v[a], s.v[b], s.v[c], s.v[d]
+	if left := s.lefts[i]; !opposite(left.Dot(pc.Sub(pa)), left.Dot(pd.Sub(pa))) {
+		return
 	}
-	return e.a.Add(e.b.Sub(e.a).Mul(ha / (ha - hb))), true
+	left := s.lefts[j]
+	ha, hb := left.Dot(pa.Sub(pc)), left.Dot(pb.Sub(pc))
+	if opposite(ha, hb) {
+		s.point(pa.Add(pb.Sub(pa).Mul(ha / (ha - hb))))
+	}
 }
 
 func opposite(x, y float64) bool {

@@ -35,7 +35,7 @@ type mesh struct {
 	sides   web      // of the patches
 	short   web      // the pieces of the sides between neighbouring points
 	chains  []link
-	starts  []int // per side: where its chain begins in chains; its end is the next
+	starts  []int32 // per side: where its chain begins in chains; its end is the next
 }
 
 // link is one short edge of a chain, which runs from the lesser end of a side
@@ -52,7 +52,9 @@ func newMesh(patches, corners int) *mesh {
 	for buckets < corners {
 		buckets *= 2
 	}
-	return &mesh{newest: make([]int32, buckets), patches: make([]patch, 0, patches), corners: make([]corner, 0, corners)}
+	return &mesh{newest: make([]int32, buckets),
+		v: make([]vec.V, 0, corners/4), older: make([]int32, 0, corners/4),
+		patches: make([]patch, 0, patches), corners: make([]corner, 0, corners)}
 }
 
 // gridStep is the width (mm) of the cubes that points are looked up in. Their
@@ -117,7 +119,7 @@ func (m *mesh) add(flat int, pts []vec.V, loop []int, known []int32) {
 // number gives the sides of all patches their numbers. All points but those
 // where patches cross have come to the mesh.
 func (m *mesh) number() {
-	m.sides.reset(len(m.v), len(m.corners))
+	m.sides.reset(len(m.v), len(m.corners)/2)
 	for _, p := range m.patches {
 		for i := range p.loop {
 			c := &p.loop[i]
@@ -130,10 +132,11 @@ func (m *mesh) number() {
 // chains it from the lesser end to the greater.
 func (m *mesh) split() {
 	l := m.lineUp()
-	m.short.reset(len(m.v), 2*len(m.sides.edges))
-	m.chains, m.starts = slices.Grow(m.chains[:0], 2*len(m.sides.edges)), slices.Grow(m.starts[:0], len(m.sides.edges)+1)
+	likely := len(m.sides.edges) * 3 / 2
+	m.short.reset(len(m.v), likely)
+	m.chains, m.starts = slices.Grow(m.chains[:0], likely), slices.Grow(m.starts[:0], len(m.sides.edges)+1)
 	for _, side := range m.sides.edges {
-		m.starts = append(m.starts, len(m.chains))
+		m.starts = append(m.starts, int32(len(m.chains)))
 		at := side.lo
 		for _, h := range l.on(side) {
 			m.chain(at, h.v)
@@ -141,7 +144,7 @@ func (m *mesh) split() {
 		}
 		m.chain(at, side.hi)
 	}
-	m.starts = append(m.starts, len(m.chains))
+	m.starts = append(m.starts, int32(len(m.chains)))
 }
 
 // chain goes on with the chain of a side, from one point to the next.

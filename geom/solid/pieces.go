@@ -118,7 +118,7 @@ func (b *Body) joins() []join {
 	for flat := 0; flat < len(at); flat += 2 {
 		for _, p := range at[flat] {
 			for _, q := range at[flat+1] {
-				if a := area(trimmed(q.loop, p.loop, p.n), q.n); a > leastOverlap {
+				if a := 0 - share(q.loop, p.loop, p.n); a > leastOverlap {
 					out = append(out, join{p.cell, q.cell, a})
 				}
 			}

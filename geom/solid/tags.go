@@ -17,62 +17,59 @@ type maker struct {
 	n    vec.V // out of the cut, into the wood
 }
 
-// provenance knows, per flat, what may have made boundary there.
+// provenance knows what may have made boundary on the flats of a body.
 type provenance struct {
 	body   *Body
-	blank  map[int]Tag
-	makers [][]maker // per flat
+	makers [][]maker // per flat, found when asked for
+	room   []maker   // for those of all flats
+	points []vec.V   // for their loops
 }
 
 func (b *Body) provenance() *provenance {
-	p := &provenance{b, map[int]Tag{}, make([][]maker, 2*len(b.planes))}
-	for _, f := range b.blank.Faces {
-		p.blank[f.flat] = Tag{Role: f.Role}
-	}
-	size, sides := make([]int, 2*len(b.planes)), 0
-	for _, c := range b.cuts {
-		for _, f := range c.shape.Faces {
-			size[f.flat^1]++
-			sides += len(f.Loop)
-		}
-	}
-	p.room(size)
-	loops := make([]vec.V, 0, sides)
-	for _, c := range b.cuts {
-		for _, f := range c.shape.Faces {
-			from := len(loops)
-			for _, v := range f.Loop {
-				loops = append(loops, c.shape.V[v])
-			}
-			loop := loops[from:len(loops):len(loops)]
-			flat := f.flat ^ 1
-			p.makers[flat] = append(p.makers[flat], maker{Tag{c.joint, f.Role}, loop, f.Plane.N})
-		}
-	}
-	return p
+	return &provenance{body: b, makers: make([][]maker, 2*len(b.planes))}
 }
 
-// room makes room for so many makers on each flat, in one piece.
-func (p *provenance) room(size []int) {
-	all := 0
-	for _, n := range size {
-		all += n
+// of returns what may have made boundary on a flat, in the order cut.
+func (p *provenance) of(flat int) []maker {
+	if p.makers[flat] != nil {
+		return p.makers[flat]
 	}
-	block := make([]maker, all)
-	for flat, n := range size {
-		p.makers[flat], block = block[:0:n], block[n:]
+	first := len(p.room)
+	for _, c := range p.body.cuts {
+		for _, f := range c.shape.Faces {
+			if f.flat != flat^1 {
+				continue
+			}
+			from := len(p.points)
+			for _, v := range f.Loop {
+				p.points = append(p.points, c.shape.V[v])
+			}
+			p.room = append(p.room, maker{Tag{c.joint, f.Role}, slices.Clip(p.points[from:]), f.Plane.N})
+		}
 	}
+	p.makers[flat] = slices.Clip(p.room[first:])
+	return p.makers[flat]
+}
+
+// blank returns the tag of a face of the blank, if that lies on the flat.
+func (p *provenance) blank(flat int) (Tag, bool) {
+	for _, f := range p.body.blank.Faces {
+		if f.flat == flat {
+			return Tag{Role: f.Role}, true
+		}
+	}
+	return Tag{}, false
 }
 
 // at returns the tag of the boundary of a flat near the point at: the blank's
 // where the blank has a face; else the first cut with a role whose face covers
 // the point; else the first cut whose face does.
 func (p *provenance) at(flat int, at vec.V) Tag {
-	if t, ok := p.blank[flat]; ok {
+	if t, ok := p.blank(flat); ok {
 		return t
 	}
 	var first Tag
-	for _, m := range p.makers[flat] {
+	for _, m := range p.of(flat) {
 		if !within(at, m.loop, m.n, near) {
 			continue
 		}
@@ -88,16 +85,16 @@ func (p *provenance) at(flat int, at vec.V) Tag {
 
 // polygon returns the tags of all that share in a polygon of a flat.
 func (p *provenance) polygon(flat int, poly Polygon) []Tag {
-	if t, ok := p.blank[flat]; ok {
+	if t, ok := p.blank(flat); ok {
 		return []Tag{t}
 	}
 	var tags []Tag
-	for _, m := range p.makers[flat] {
-		share := 0 - area(trimmed(poly.Outer, m.loop, m.n), m.n)
+	for _, m := range p.of(flat) {
+		made := 0 - share(poly.Outer, m.loop, m.n)
 		for _, h := range poly.Holes {
-			share -= area(trimmed(h, m.loop, m.n), m.n)
+			made -= share(h, m.loop, m.n)
 		}
-		if share > leastOverlap && !slices.Contains(tags, m.tag) {
+		if made > leastOverlap && !slices.Contains(tags, m.tag) {
 			tags = append(tags, m.tag)
 		}
 	}
@@ -107,36 +104,40 @@ func (p *provenance) polygon(flat int, poly Polygon) []Tag {
 	return tags
 }
 
-// trimmed returns the part of a loop inside a convex loop of the same plane
-// (counter-clockwise against n). Parts that fall away leave joining edges
-// that run to and fro, so the signed area is right for any loop.
-func trimmed(loop, convex []vec.V, n vec.V) []vec.V {
+// share returns the signed area of the part of a loop inside a convex loop of
+// the same plane (counter-clockwise against n), positive when the loop runs so
+// too. Parts that fall away leave joining edges that run to and fro, so it is
+// right for any loop.
+func share(loop, convex []vec.V, n vec.V) float64 {
+	var here, there [32]vec.V
+	kept, next := here[:0], there[:0]
 	for i, a := range convex {
 		side := PlaneAt(a, convex[(i+1)%len(convex)].Sub(a).Cross(n))
-		var kept []vec.V
+		next = next[:0]
 		for j, p := range loop {
 			q := loop[(j+1)%len(loop)]
 			hp, hq := side.Height(p), side.Height(q)
 			if hp <= 0 {
-				kept = append(kept, p)
+				next = append(next, p)
 			}
 			if (hp < 0 && hq > 0) || (hp > 0 && hq < 0) {
-				kept = append(kept, p.Lerp(q, hp/(hp-hq)))
+				next = append(next, p.Lerp(q, hp/(hp-hq)))
 			}
 		}
+		kept, next = next, kept
 		loop = kept
 	}
-	return loop
+	return area(loop, n)
 }
 
 // breaks appends the parameters strictly inside 0..1 at which the maker of a
 // flat may change along a-b.
 func (p *provenance) breaks(ts []float64, flat int, a, b vec.V) []float64 {
-	if _, ok := p.blank[flat]; ok || len(p.makers[flat]) < 2 {
+	if _, ok := p.blank(flat); ok || len(p.of(flat)) < 2 {
 		return ts
 	}
 	l := a.Dist(b)
-	for _, m := range p.makers[flat] {
+	for _, m := range p.of(flat) {
 		for i, c := range m.loop {
 			side := PlaneAt(c, m.loop[(i+1)%len(m.loop)].Sub(c).Cross(m.n))
 			ha, hb := side.Height(a), side.Height(b)

@@ -47,7 +47,8 @@ func (b *Body) Valid() error {
 	lo, hi := b.Bounds()
 	mid := lo.Lerp(hi, 0.5)
 	var inside, surface float64
-	for _, p := range b.pieces() {
+	polygons, _ := b.pieces()
+	for _, p := range polygons {
 		a := p.Area()
 		surface += a
 		inside -= float64(p.Plane.Height(mid) * a / 3)
