@@ -2,6 +2,7 @@ package solid
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -34,72 +35,83 @@ func (b *Body) Edges() []Edge {
 func (b *Body) trueEdges() []Edge {
 	f := b.shape()
 	from := b.provenance()
-	pairs := f.pairs(b)
-	runs := make([]run, 0, len(pairs)+len(pairs)/2)
-	for _, pair := range pairs {
+	runs := make([]run, 0, len(f.rims)*9/16)
+	for pair := range f.pairs(b) {
 		runs = from.runs(runs, f, pair)
 	}
-	order := make([]int, len(runs))
+	order := make([]int32, len(runs))
 	for i := range order {
-		order[i] = i
+		order[i] = int32(i)
 	}
-	slices.SortFunc(order, func(i, j int) int { return cmp.Or(compareRuns(&runs[i], &runs[j]), i-j) })
-	out := make([]Edge, 0, len(runs))
+	slices.SortFunc(order, func(i, j int32) int { return cmp.Or(compareRuns(&runs[i], &runs[j]), int(i-j)) })
+	n := 0
 	for k, i := range order {
-		if k > 0 && follow(&runs[order[k-1]], &runs[i]) {
-			out[len(out)-1].B = runs[i].B
+		if k == 0 || !follow(&runs[order[k-1]], &runs[i]) {
+			n++
+		}
+	}
+	out := make([]Edge, 0, n)
+	for k, i := range order {
+		r := &runs[i]
+		if k > 0 && follow(&runs[order[k-1]], r) {
+			out[len(out)-1].B = r.b
 			continue
 		}
-		out = append(out, runs[i].Edge)
+		planes := [2]Plane{b.facing(int(r.flats[0])), b.facing(int(r.flats[1]))}
+		out = append(out, Edge{r.a, r.b, planes, r.tags, r.inner})
 	}
 	return out
 }
 
 // run is a piece of an edge with what it is sorted by.
 type run struct {
-	Edge
-	flats  [2]int
+	a, b   vec.V
 	lo, hi float64 // along the line
+	flats  [2]int32
+	inner  bool
+	tags   [2]Tag
 }
 
 func compareRuns(p, q *run) int {
-	inner := 0
-	if p.Inner != q.Inner {
-		inner = 1
-		if q.Inner {
-			inner = -1
-		}
+	if p.flats != q.flats {
+		return cmp.Or(int(p.flats[0]-q.flats[0]), int(p.flats[1]-q.flats[1]))
 	}
-	return cmp.Or(p.flats[0]-q.flats[0], p.flats[1]-q.flats[1], inner, cmp.Compare(p.lo, q.lo))
+	if p.inner != q.inner {
+		if q.inner {
+			return -1
+		}
+		return 1
+	}
+	return cmp.Compare(p.lo, q.lo)
 }
 
 // follow reports whether q goes on where p ends, as the same edge.
 func follow(p, q *run) bool {
-	return p.flats == q.flats && p.Inner == q.Inner && p.Tags == q.Tags && math.Abs(q.lo-p.hi) <= near
+	return p.flats == q.flats && p.inner == q.inner && math.Abs(q.lo-p.hi) <= near && p.tags == q.tags
 }
 
-// pairs returns the rims two by two, as they meet along an edge around wood:
-// the first as the edge runs, the second against it.
-func (f *form) pairs(b *Body) [][2]rim {
-	var by lists
-	by.fill(f.edges, len(f.rims), func(i int) int32 { return f.rims[i].edge })
-	out := make([][2]rim, 0, len(f.rims)/2)
-	var room [8]rim
-	for i, r := range f.rims {
-		if by.first[r.edge] != int32(i+1) {
-			continue
-		}
-		group := room[:0]
-		for k := i + 1; k > 0; k = int(by.next[k-1]) {
-			group = append(group, f.rims[k-1])
-		}
-		for i, r := range group {
-			if j := f.mate(b, group, i); j >= 0 {
-				out = append(out, [2]rim{r, group[j]})
+// pairs yields the rims two by two, as they meet along an edge around wood: the
+// first as the edge runs, the second against it.
+func (f *form) pairs(b *Body) iter.Seq[[2]rim] {
+	return func(yield func([2]rim) bool) {
+		var by lists
+		by.fill(f.edges, len(f.rims), func(i int) int32 { return f.rims[i].edge })
+		var room [8]rim
+		for i, r := range f.rims {
+			if by.first[r.edge] != int32(i+1) {
+				continue
+			}
+			group := room[:0]
+			for k := i + 1; k > 0; k = int(by.next[k-1]) {
+				group = append(group, f.rims[k-1])
+			}
+			for i, r := range group {
+				if j := f.mate(b, group, i); j >= 0 && !yield([2]rim{r, group[j]}) {
+					return
+				}
 			}
 		}
 	}
-	return out
 }
 
 // mate returns which rim of g bounds the same wedge of wood as rim i does,
@@ -132,30 +144,30 @@ func (p *provenance) runs(out []run, f *form, pair [2]rim) []run {
 	if pair[0].flat > pair[1].flat {
 		pair[0], pair[1] = pair[1], pair[0]
 	}
-	e := Edge{A: f.v[pair[0].a], B: f.v[pair[0].b]}
+	a, b := f.v[pair[0].a], f.v[pair[0].b]
+	var planes [2]Plane
 	var in [2]vec.V // into each polygon, square to the edge
 	for i, r := range pair {
-		e.Planes[i] = p.body.facing(r.flat)
-		in[i] = e.Planes[i].N.Cross(f.v[r.b].Sub(f.v[r.a])).Unit()
+		planes[i] = p.body.facing(r.flat)
+		in[i] = planes[i].N.Cross(f.v[r.b].Sub(f.v[r.a])).Unit()
 	}
-	e.Inner = in[0].Dot(e.Planes[1].N) > 0
-	d := lineDir(e.Planes)
-	if d.Dot(e.A) > d.Dot(e.B) {
-		e.A, e.B = e.B, e.A
+	r := run{flats: [2]int32{int32(pair[0].flat), int32(pair[1].flat)}, inner: in[0].Dot(planes[1].N) > 0}
+	d := lineDir(planes)
+	if d.Dot(a) > d.Dot(b) {
+		a, b = b, a
 	}
 	var room [8]float64
-	ts := p.breaks(room[:0], pair[0].flat, e.A, e.B)
-	ts = append(p.breaks(ts, pair[1].flat, e.A, e.B), 1)
-	slices.Sort(ts)
-	ts = slices.Compact(ts)
+	ts := p.breaks(p.breaks(room[:0], pair[0].flat, a, b), pair[1].flat, a, b)
+	if len(ts) > 0 {
+		slices.Sort(ts)
+	}
 	last := 0.0
-	for _, t := range ts {
-		r := run{Edge: e, flats: [2]int{pair[0].flat, pair[1].flat}}
-		r.A, r.B = e.A.Lerp(e.B, last), e.A.Lerp(e.B, t)
-		r.lo, r.hi = d.Dot(r.A), d.Dot(r.B)
-		mid := r.A.Lerp(r.B, 0.5)
+	for _, t := range slices.Compact(append(ts, 1)) {
+		r.a, r.b = a.Lerp(b, last), a.Lerp(b, t)
+		r.lo, r.hi = d.Dot(r.a), d.Dot(r.b)
+		mid := r.a.Lerp(r.b, 0.5)
 		for i := range pair {
-			r.Tags[i] = p.at(pair[i].flat, mid.Add(in[i].Mul(inward)))
+			r.tags[i] = p.at(pair[i].flat, mid.Add(in[i].Mul(inward)))
 		}
 		out = append(out, r)
 		last = t

@@ -263,7 +263,7 @@ func opposite(x, y float64) bool {
 func within(p vec.V, loop []vec.V, n vec.V, tol float64) bool {
 	for i, a := range loop {
 		e := loop[(i+1)%len(loop)].Sub(a)
-		if n.Cross(e).Dot(p.Sub(a)) < -tol*e.Len() {
+		if h := n.Cross(e).Dot(p.Sub(a)); h < 0 && h < -tol*e.Len() {
 			return false
 		}
 	}

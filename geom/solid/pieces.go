@@ -117,8 +117,10 @@ func (b *Body) joins() []join {
 	var out []join
 	for flat := 0; flat < len(at); flat += 2 {
 		for _, p := range at[flat] {
+			var room [16]Plane
+			sides := sidesOf(room[:0], p.loop, p.n)
 			for _, q := range at[flat+1] {
-				if a := 0 - share(q.loop, p.loop, p.n); a > leastOverlap {
+				if a := 0 - share(q.loop, sides, p.n); a > leastOverlap {
 					out = append(out, join{p.cell, q.cell, a})
 				}
 			}

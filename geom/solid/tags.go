@@ -12,9 +12,19 @@ const inward, leastOverlap = 1e-3, 1e-2
 
 // maker is a face of a cut that may have made boundary on a flat.
 type maker struct {
-	tag  Tag
-	loop []vec.V
-	n    vec.V // out of the cut, into the wood
+	tag   Tag
+	loop  []vec.V
+	sides []Plane // through each side of the loop, square to the face
+	n     vec.V   // out of the cut, into the wood
+}
+
+// sidesOf appends to sides the planes through the sides of a convex loop
+// (counter-clockwise against n), square to it and facing out.
+func sidesOf(sides []Plane, loop []vec.V, n vec.V) []Plane {
+	for i, a := range loop {
+		sides = append(sides, PlaneAt(a, loop[(i+1)%len(loop)].Sub(a).Cross(n)))
+	}
+	return sides
 }
 
 // provenance knows what may have made boundary on the flats of a body.
@@ -23,6 +33,7 @@ type provenance struct {
 	makers [][]maker // per flat, found when asked for
 	room   []maker   // for those of all flats
 	points []vec.V   // for their loops
+	sides  []Plane   // and for the sides of these
 }
 
 func (b *Body) provenance() *provenance {
@@ -44,7 +55,9 @@ func (p *provenance) of(flat int) []maker {
 			for _, v := range f.Loop {
 				p.points = append(p.points, c.shape.V[v])
 			}
-			p.room = append(p.room, maker{Tag{c.joint, f.Role}, slices.Clip(p.points[from:]), f.Plane.N})
+			loop := slices.Clip(p.points[from:])
+			p.sides = sidesOf(p.sides, loop, f.Plane.N)
+			p.room = append(p.room, maker{Tag{c.joint, f.Role}, loop, slices.Clip(p.sides[from:]), f.Plane.N})
 		}
 	}
 	p.makers[flat] = slices.Clip(p.room[first:])
@@ -53,6 +66,9 @@ func (p *provenance) of(flat int) []maker {
 
 // blank returns the tag of a face of the blank, if that lies on the flat.
 func (p *provenance) blank(flat int) (Tag, bool) {
+	if flat >= 2*len(p.body.blank.Faces) { // its planes came first
+		return Tag{}, false
+	}
 	for _, f := range p.body.blank.Faces {
 		if f.flat == flat {
 			return Tag{Role: f.Role}, true
@@ -90,9 +106,9 @@ func (p *provenance) polygon(flat int, poly Polygon) []Tag {
 	}
 	var tags []Tag
 	for _, m := range p.of(flat) {
-		made := 0 - share(poly.Outer, m.loop, m.n)
+		made := 0 - share(poly.Outer, m.sides, m.n)
 		for _, h := range poly.Holes {
-			made -= share(h, m.loop, m.n)
+			made -= share(h, m.sides, m.n)
 		}
 		if made > leastOverlap && !slices.Contains(tags, m.tag) {
 			tags = append(tags, m.tag)
@@ -104,15 +120,14 @@ func (p *provenance) polygon(flat int, poly Polygon) []Tag {
 	return tags
 }
 
-// share returns the signed area of the part of a loop inside a convex loop of
-// the same plane (counter-clockwise against n), positive when the loop runs so
-// too. Parts that fall away leave joining edges that run to and fro, so it is
-// right for any loop.
-func share(loop, convex []vec.V, n vec.V) float64 {
+// share returns the signed area of the part of a loop inside the sides of a
+// convex loop of the same plane, positive when it runs counter-clockwise against
+// n. Parts that fall away leave joining edges that run to and fro, so it is right
+// for any loop.
+func share(loop []vec.V, sides []Plane, n vec.V) float64 {
 	var here, there [32]vec.V
 	kept, next := here[:0], there[:0]
-	for i, a := range convex {
-		side := PlaneAt(a, convex[(i+1)%len(convex)].Sub(a).Cross(n))
+	for _, side := range sides {
 		next = next[:0]
 		for j, p := range loop {
 			q := loop[(j+1)%len(loop)]
@@ -138,8 +153,7 @@ func (p *provenance) breaks(ts []float64, flat int, a, b vec.V) []float64 {
 	}
 	l := a.Dist(b)
 	for _, m := range p.of(flat) {
-		for i, c := range m.loop {
-			side := PlaneAt(c, m.loop[(i+1)%len(m.loop)].Sub(c).Cross(m.n))
+		for _, side := range m.sides {
 			ha, hb := side.Height(a), side.Height(b)
 			if !opposite(ha, hb) {
 				continue
