@@ -48,20 +48,24 @@ func (d *digest) pour() {
 	d.n = 0
 }
 
-func (d *digest) word64(x uint64) {
-	if d.n+8 > len(d.room) {
+// space makes sure of room for a number.
+func (d *digest) space() {
+	if d.n+binary.MaxVarintLen64 > len(d.room) {
 		d.pour()
 	}
-	binary.LittleEndian.PutUint64(d.room[d.n:], x)
-	d.n += 8
 }
 
-func (d *digest) count(n int) { d.word64(uint64(n)) }
+func (d *digest) count(n int) {
+	d.space()
+	d.n += binary.PutUvarint(d.room[d.n:], uint64(n))
+}
 
 // number takes a number in steps of 1/scale, half a step away from zero; -0
 // counts as 0.
 func (d *digest) number(x, scale float64) {
-	d.word64(math.Float64bits(math.Round(x*scale) + 0))
+	d.space()
+	binary.LittleEndian.PutUint64(d.room[d.n:], math.Float64bits(math.Round(x*scale)+0))
+	d.n += 8
 }
 
 func (d *digest) lengths(xs ...float64) {
@@ -85,13 +89,21 @@ func (d *digest) points(pts ...vec.P) {
 }
 
 func (d *digest) flags(set ...bool) {
-	var bits uint64
+	bits := 0
 	for i, b := range set {
 		if b {
 			bits |= 1 << i
 		}
 	}
-	d.word64(bits)
+	d.count(bits)
+}
+
+// filling takes a tone where there is one.
+func (d *digest) filling(filled bool, grey float64) {
+	d.flags(filled)
+	if filled {
+		d.number(grey, 1e3)
+	}
 }
 
 func (d *digest) words(texts ...string) {
@@ -125,8 +137,8 @@ func (d *digest) shape(it Item) {
 	switch t := it.(type) {
 	case *Path:
 		d.count(1)
-		d.flags(t.Closed, t.Filled)
-		d.number(t.Grey, 1e3)
+		d.flags(t.Closed)
+		d.filling(t.Filled, t.Grey)
 		d.count(len(t.Pts))
 		d.points(t.Pts...)
 		d.count(len(t.Holes))
@@ -138,8 +150,7 @@ func (d *digest) shape(it Item) {
 		d.count(2)
 		d.points(t.C)
 		d.lengths(t.R)
-		d.flags(t.Filled)
-		d.number(t.Grey, 1e3)
+		d.filling(t.Filled, t.Grey)
 	case *Arc:
 		d.count(3)
 		d.points(t.C)
@@ -150,8 +161,7 @@ func (d *digest) shape(it Item) {
 		d.points(t.C)
 		d.lengths(t.RX, t.RY)
 		d.angles(t.Rot, t.From, t.To)
-		d.flags(t.Filled)
-		d.number(t.Grey, 1e3)
+		d.filling(t.Filled, t.Grey)
 	case *Text:
 		d.count(5)
 		d.points(t.At)

@@ -20,9 +20,9 @@ func everything() *Sheet {
 			Pen: &Pen{Width: 0.35, Dash: []float64{3, 1.5}, Grey: 0.25}}
 	}
 	s.Add(&Path{Meta: head(), Pts: []vec.P{{X: 1, Y: 2}, {X: 3, Y: 4}}, Filled: true, Grey: 0.5, Holes: [][]vec.P{{{X: 5, Y: 6}, {X: 7, Y: 8}}}},
-		&Circle{Meta: head(), C: vec.P{X: 5, Y: 6}, R: 12.7, Grey: 0.5},
+		&Circle{Meta: head(), C: vec.P{X: 5, Y: 6}, R: 12.7, Filled: true, Grey: 0.5},
 		&Arc{Meta: head(), C: vec.P{X: 5, Y: 6}, R: 12.7, From: 1, To: 2},
-		&Ellipse{Meta: head(), C: vec.P{X: 5, Y: 6}, RX: 12.7, RY: 6, Rot: 0.5, From: 1, To: 2, Grey: 0.5},
+		&Ellipse{Meta: head(), C: vec.P{X: 5, Y: 6}, RX: 12.7, RY: 6, Rot: 0.5, From: 1, To: 2, Filled: true, Grey: 0.5},
 		&Text{Meta: head(), At: vec.P{X: 5, Y: 6}, Height: 3.5, S: "7'-6\"", Anchor: Middle, Rot: 1})
 	s.Links = append(s.Links, Link{Box{vec.P{X: 1, Y: 1}, vec.P{X: 2, Y: 2}}, "cover"})
 	return s
