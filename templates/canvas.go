@@ -67,7 +67,15 @@ func (c *canvas) led(p, q vec.P) {
 
 // off returns the lines that lettering of a level keeps off.
 func (c *canvas) off(level free) [][2]vec.P {
-	return [][][2]vec.P{ofNothing: nil, ofFirm: c.firm, ofHeavy: c.heavy, ofAll: c.lines}[level]
+	switch level {
+	case ofFirm:
+		return c.firm
+	case ofHeavy:
+		return c.heavy
+	case ofAll:
+		return c.lines
+	}
+	return nil
 }
 
 // loop draws the sides of a closed outline, as one path where all of it shows.

@@ -22,11 +22,7 @@ func printCheck(f *geom.Frame) *draw.Sheet {
 	big.Bold = true
 	l := layout{col: field.Box()}
 	l.col.Max.Y = y - 16.5
-	w := checkWords(f)
-	lines, _, _ := l.flow(w, endless)
-	for _, q := range lines {
-		s.Text(q.at, lettering, q.text)
-	}
+	l.flow(checkWords(f), endless, func(q para, line string, at vec.P) { s.Text(at, q.height, line) })
 	base := vec.P{X: field.X0 + 30, Y: field.Y0 + 26}
 	bars(s, vec.P{X: base.X, Y: field.Y0 + 2}, "x")
 	bars(s, vec.P{X: field.X0 + 4, Y: base.Y}, "y")

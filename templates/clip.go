@@ -1,8 +1,6 @@
 package templates
 
 import (
-	"math"
-
 	"pegwright/draw"
 	"pegwright/geom/vec"
 )
@@ -10,20 +8,10 @@ import (
 // clipSegment returns the part of the segment from a to b inside the box
 // (Liang and Barsky); ok is false when there is none.
 func clipSegment(box draw.Box, a, b vec.P) (p, q vec.P, ok bool) {
-	t0, t1 := 0.0, 1.0
 	d := b.Sub(a)
-	for _, e := range [4][2]float64{
-		{-d.X, a.X - box.Min.X}, {d.X, box.Max.X - a.X},
-		{-d.Y, a.Y - box.Min.Y}, {d.Y, box.Max.Y - a.Y},
-	} {
-		switch {
-		case e[0] == 0 && e[1] < 0:
-			return p, q, false
-		case e[0] < 0:
-			t0 = math.Max(t0, e[1]/e[0])
-		case e[0] > 0:
-			t1 = math.Min(t1, e[1]/e[0])
-		}
+	t0, t1 := slab(0, 1, a.X, d.X, box.Min.X, box.Max.X)
+	if t0 < t1 {
+		t0, t1 = slab(t0, t1, a.Y, d.Y, box.Min.Y, box.Max.Y)
 	}
 	if t0 >= t1 {
 		return p, q, false
@@ -36,6 +24,21 @@ func clipSegment(box draw.Box, a, b vec.P) (p, q vec.P, ok bool) {
 		q = a.Lerp(b, t1)
 	}
 	return p, q, true
+}
+
+// slab narrows the stretch t0 to t1 of the way from a place by d along one axis
+// to what lies between lo and hi; nothing is left of it where t0 comes out no
+// less than t1.
+func slab(t0, t1, from, d, lo, hi float64) (float64, float64) {
+	switch {
+	case d > 0:
+		return max(t0, (from-lo)/-d), min(t1, (hi-from)/d)
+	case d < 0:
+		return max(t0, (hi-from)/d), min(t1, (from-lo)/-d)
+	case from < lo || from > hi:
+		return 1, 0
+	}
+	return t0, t1
 }
 
 // clipArea returns the part of a convex polygon inside the box.

@@ -2,11 +2,8 @@ package templates
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"pegwright/draw"
-	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
@@ -45,10 +42,10 @@ func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bo
 
 // search tries the passes one after another.
 func (c *canvas) search(passes []pass, text string, height float64, bold bool, spots []spot) bool {
-	set := c.letter(text, height, bold)
+	b := letter(text, height, bold)
 	for _, pass := range passes {
 		for _, s := range spots {
-			if c.try(set, s, pass.off) {
+			if c.try(b, s, pass.off) {
 				return true
 			}
 		}
@@ -58,7 +55,7 @@ func (c *canvas) search(passes []pass, text string, height float64, bold bool, s
 				s := spots[0]
 				sin, cos := math.Sincos(2 * math.Pi * float64(step) / float64(ways))
 				s.p = s.p.Add(vec.P{X: cos, Y: sin}.Mul(1.5 * float64(ring)))
-				if c.try(set, s, pass.off) {
+				if c.try(b, s, pass.off) {
 					return true
 				}
 			}
@@ -67,45 +64,20 @@ func (c *canvas) search(passes []pass, text string, height float64, bold bool, s
 	return false
 }
 
-// lettered is a line of text that is tried at many places, and its width, mm.
-type lettered struct {
-	draw.Text
-	wide float64
-}
-
-// letter parts a text into its lines.
-func (c *canvas) letter(text string, height float64, bold bool) []lettered {
-	var set []lettered
-	for _, l := range strings.Split(text, "\n") {
-		t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: c.owner}, Height: height, S: l, Bold: bold, Halo: true}
-		set = append(set, lettered{t, wide(&t)})
-	}
-	return set
-}
-
-// try writes the lines at one spot if they may stand there.
-func (c *canvas) try(set []lettered, s spot, off free) bool {
-	down := vec.P{X: math.Sin(s.rot), Y: -math.Cos(s.rot)}
-	for i := range set {
-		t := &set[i]
-		t.Anchor, t.Rot = s.anchor, s.rot
-		t.At = c.at(s.p.Add(down.Mul(float64(i) * t.Height * lead)))
-	}
-	q := patchOf(set)
-	if !within(q.box, c.win) || c.taken(q) {
+// try writes lettering at one spot if it may stand there.
+func (c *canvas) try(b *lettered, s spot, off free) bool {
+	b.stand(s.anchor, s.rot)
+	q := b.at(c.at(s.p))
+	if !within(q.box, c.win) || c.taken(q) || c.crossed(b, s.p, off) {
 		return false
-	}
-	for i := range set {
-		if through(c.off(off), &set[i].Text, set[i].wide) {
-			return false
-		}
 	}
 	if c.aim != nil && off != ofNothing && c.struck(q) {
 		return false
 	}
 	c.busy, c.texts = append(c.busy, q), append(c.texts, q)
-	for _, t := range set {
-		c.s.Add(&t.Text)
+	for i, r := range b.rows {
+		t := c.s.Text(c.at(s.p.Add(b.down(i))), b.height, r.text)
+		t.Owner, t.Bold, t.Anchor, t.Rot, t.Halo = c.owner, b.bold, s.anchor, s.rot, true
 	}
 	return true
 }
@@ -119,22 +91,46 @@ func (c *canvas) struck(q patch) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(c.texts, func(o patch) bool { return o.crossed(from, to) })
+	for i := range c.texts {
+		if c.texts[i].crossed(from, to) {
+			return true
+		}
+	}
+	return false
 }
 
 // taken reports whether lettering or a hole has a part of the patch.
-func (c *canvas) taken(q patch) bool { return slices.ContainsFunc(c.busy, q.meets) }
-
-// crossed reports whether one of the lines runs through one of the texts.
-func crossed(lines [][2]vec.P, set []*draw.Text) bool {
-	return slices.ContainsFunc(set, func(t *draw.Text) bool { return through(lines, t, wide(t)) })
+func (c *canvas) taken(q patch) bool {
+	for i := range c.busy {
+		if q.meets(&c.busy[i]) {
+			return true
+		}
+	}
+	return false
 }
 
-// through reports whether one of the lines runs through a text of a width.
-func through(lines [][2]vec.P, t *draw.Text, w float64) bool {
-	q := patchOf([]lettered{{*t, w}})
-	return slices.ContainsFunc(lines, func(l [2]vec.P) bool { return q.crossed(l[0], l[1]) })
+// crossed reports whether a line that lettering of a level keeps off runs through
+// a row of the block, its first row standing at a point of the view.
+func (c *canvas) crossed(b *lettered, p vec.P, off free) bool {
+	lines := c.off(off)
+	for i := range b.rows {
+		q := b.rowAt(i, c.at(p.Add(b.down(i))))
+		for k := range lines {
+			if q.crossed(lines[k][0], lines[k][1]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
-// wide is how wide a text is set, mm.
-func wide(t *draw.Text) float64 { return font.Measure(t.S, t.Height, t.Bold) }
+// cut reports whether a line that is kept off on a level runs through a box on
+// paper.
+func (c *canvas) cut(box draw.Box, off free) bool {
+	for _, l := range c.off(off) {
+		if _, _, hit := clipSegment(box, l[0], l[1]); hit {
+			return true
+		}
+	}
+	return false
+}

@@ -22,7 +22,7 @@ type layout struct {
 	// Above the height above, lines of words may be wide mm wide: the upright
 	// bars end there.
 	above, wide float64
-	known       wraps // shared by the ways to divide one page; nil for none
+	known       *wraps // shared by all ways to divide a page; nil for none
 }
 
 // long is what a pair of bars takes along its length, mm.
@@ -32,7 +32,7 @@ const long = 104.0
 // roll is cut off as short as will do.
 func layouts(f *geom.Frame) []layout {
 	out := waysOn(f)
-	known := wraps{}
+	known := &wraps{lines: map[wrapping][]string{}}
 	for i := range out {
 		out[i].known = known
 	}
@@ -141,22 +141,15 @@ const lead, paraAir = 1.55, 0.45
 // height returns how high the words stand in a column of one width, mm.
 func (w words) height(width float64) float64 {
 	l := layout{col: draw.Box{Max: vec.P{X: width}}}
-	_, _, y := l.flow(w, endless)
+	_, y := l.flow(w, endless, nil)
 	return -y
 }
 
 // room reports whether the words stand in the layout's column with spare mm
 // left at its foot.
 func (l layout) room(w words, spare float64) bool {
-	_, n, y := l.flow(w, spare)
+	n, y := l.flow(w, spare, nil)
 	return n == len(w) && y >= l.foot(spare)
-}
-
-// set is a line of words in its place; para counts the paragraphs.
-type set struct {
-	text string
-	at   vec.P
-	para int
 }
 
 // endless is the spare with which a column has no foot.
@@ -165,27 +158,40 @@ const endless = -math.MaxFloat64
 // foot is the height down to which words may come, with spare mm left.
 func (l layout) foot(spare float64) float64 { return l.col.Min.Y + spare - 1e-6 }
 
-// flow sets the words down the column as far as they stand in it with spare mm
-// left at its foot. It returns the lines of the first n paragraphs, which found
-// room, and the height that they come down to.
-func (l layout) flow(w words, spare float64) (lines []set, n int, y float64) {
+// ascent is how far the base line of a line lies below its top, over the height
+// of text.
+const ascent = 1.2
+
+// below returns how high the next line begins after one that begins at y.
+func (q para) below(y float64) float64 {
+	y -= q.height * ascent
+	return y - q.height*(lead-ascent)
+}
+
+// flow goes down the column with the words as far as they stand in it with spare
+// mm left at its foot, and gives set, unless it is nil, each of their lines and
+// the start of its base line. It returns how many paragraphs found room, and the
+// height that they come down to.
+func (l layout) flow(w words, spare float64, set func(q para, line string, at vec.P)) (n int, y float64) {
 	y = l.col.Max.Y
 	for i, q := range w {
-		part := l.known.wrap(q, max(l.wide, l.col.W()))
-		if y-float64(len(part))*q.height*lead < l.above {
-			part = l.known.wrap(q, l.col.W())
+		lines := l.known.wrap(q, max(l.wide, l.col.W()))
+		if y-float64(len(lines))*q.height*lead < l.above {
+			lines = l.known.wrap(q, l.col.W())
 		}
-		had, top := len(lines), y
-		for _, text := range part {
-			y -= q.height * 1.2
-			lines = append(lines, set{text, vec.P{X: l.col.Min.X, Y: y}, i})
-			y -= q.height * (lead - 1.2)
+		top := y
+		for range lines {
+			y = q.below(y)
 		}
 		if y -= q.height * paraAir; y < l.foot(spare) {
-			return lines[:had], i, top
+			return i, top
+		}
+		for k := 0; set != nil && k < len(lines); k++ {
+			set(q, lines[k], vec.P{X: l.col.Min.X, Y: top - q.height*ascent})
+			top = q.below(top)
 		}
 	}
-	return lines, len(w), y
+	return len(w), y
 }
 
 // under writes words in the strip below the window.
@@ -200,11 +206,12 @@ func (p *page) under(w words) {
 func (p *page) write(w words, spare float64) words {
 	l := p.layout
 	l.col.Max.Y = p.y
-	lines, n, y := l.flow(w, spare)
-	for _, q := range lines {
-		t := p.s.Text(q.at, w[q.para].height, q.text)
-		t.Bold = w[q.para].bold
-	}
+	n, y := l.flow(w, spare, p.line)
 	p.y = y
 	return w[n:]
+}
+
+// line writes one line of a paragraph.
+func (p *page) line(q para, line string, at vec.P) {
+	p.s.Text(at, q.height, line).Bold = q.bold
 }

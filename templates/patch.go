@@ -1,10 +1,7 @@
 package templates
 
 import (
-	"math"
-
 	"pegwright/draw"
-	"pegwright/draw/font"
 	"pegwright/geom/vec"
 )
 
@@ -19,18 +16,16 @@ type patch struct {
 // upright returns the patch of a box that is not turned.
 func upright(b draw.Box) patch { return patch{u: vec.P{X: 1}, own: b, box: b} }
 
-// patchOf returns what lines of lettering take that are all turned alike.
-func patchOf(set []lettered) patch {
-	t := &set[0].Text
-	q := patch{at: t.At, u: vec.P{X: math.Cos(t.Rot), Y: math.Sin(t.Rot)}, own: draw.NoBox()}
-	for i := range set {
-		t := set[i].Text
-		t.At = q.in(t.At)
-		b := font.BoxOf(&t, set[i].wide)
-		q.own = q.own.With(b.Min, b.Max)
-	}
+// bound finds the upright box about the patch.
+func (q *patch) bound() {
 	c := q.corners()
 	q.box = draw.NoBox().With(c[:]...)
+}
+
+// moved returns the patch as far off as p lies from the origin.
+func (q patch) moved(p vec.P) patch {
+	q.at = q.at.Add(p)
+	q.box = draw.Box{Min: q.box.Min.Add(p), Max: q.box.Max.Add(p)}
 	return q
 }
 
@@ -50,13 +45,13 @@ func (q patch) corners() [4]vec.P {
 
 // meets reports whether two patches share an area: they do unless they are apart
 // along an axis of one of them.
-func (q patch) meets(o patch) bool {
+func (q *patch) meets(o *patch) bool {
 	return touch(q.box, o.box) && (q.u == o.u && q.u.Y == 0 || q.reached(o) && o.reached(q))
 }
 
 // reached reports whether the box about the other patch, in the axes of this one,
 // shares an area with it.
-func (q patch) reached(o patch) bool {
+func (q *patch) reached(o *patch) bool {
 	b := draw.NoBox()
 	for _, p := range o.corners() {
 		b = b.With(q.in(p))
@@ -65,7 +60,12 @@ func (q patch) reached(o patch) bool {
 }
 
 // crossed reports whether the way from a to b runs through the patch.
-func (q patch) crossed(a, b vec.P) bool {
+func (q *patch) crossed(a, b vec.P) bool {
+	const slack = 1e-6 // what is apart by less is decided in the patch's own axes
+	if min(a.X, b.X) > q.box.Max.X+slack || max(a.X, b.X) < q.box.Min.X-slack ||
+		min(a.Y, b.Y) > q.box.Max.Y+slack || max(a.Y, b.Y) < q.box.Min.Y-slack {
+		return false
+	}
 	_, _, ok := clipSegment(q.own, q.in(a), q.in(b))
 	return ok
 }

@@ -140,10 +140,5 @@ func rollPage(f *geom.Frame, roll draw.Paper, some []pole, before int, most floa
 func (p *page) named(q pole, y float64, f *geom.Frame) {
 	l := layout{col: p.win}
 	l.col.Max.Y = y
-	w := q.words(f.Units)
-	lines, _, _ := l.flow(w, endless)
-	for _, t := range lines {
-		x := p.s.Text(t.at, w[t.para].height, t.text)
-		x.Bold = w[t.para].bold
-	}
+	l.flow(q.words(f.Units), endless, p.line)
 }

@@ -56,9 +56,10 @@ func (p plan) sheetKind() string {
 	return "hole"
 }
 
-// render puts a template on as many pages as it takes, and returns the list of
-// the joints that it serves where that found no room on them.
-func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
+// render puts a template on as many pages as it takes, divided in one of the ways
+// given, and returns the list of the joints that it serves where that found no
+// room on them.
+func render(f *geom.Frame, p plan, ways []layout) (pages []*draw.Sheet, served words) {
 	title, word := p.title()
 	id := p.joint.ID + "-" + word
 	extra := 0.0
@@ -66,7 +67,7 @@ func render(f *geom.Frame, p plan) (pages []*draw.Sheet, served words) {
 		extra = moverHigh
 	}
 	head, list := p.words(f.Units), p.members(f.Units)
-	k := fit(p, head, list, extra, layouts(f))
+	k := fit(p, head, list, extra, ways)
 	parts := []tile{{cols: 1, rows: 1, o: k.win.Mid().Sub(k.win.Min).Sub(k.middle(p))}}
 	if k.tiled {
 		parts = cut(p, k.box, k.win)

@@ -131,6 +131,13 @@ func TestNoFaceIsPartedFromItsNumber(t *testing.T) {
 	}
 }
 
+// patchOf returns what a text on a sheet takes.
+func patchOf(x *draw.Text) patch {
+	b := letter(x.S, x.Height, x.Bold)
+	b.stand(x.Anchor, x.Rot)
+	return b.at(x.At)
+}
+
 // TestTenonLettering: nothing is lettered over the shoulder line, the figure of
 // the way to the shoulder stands at its own dimension line, and the hole's way
 // from the reference edge is in words.
@@ -152,7 +159,7 @@ func TestTenonLettering(t *testing.T) {
 				if !ok || x.Layer == "title" {
 					continue
 				}
-				if crossed([][2]vec.P{at}, []*draw.Text{x}) {
+				if q := patchOf(x); q.crossed(at[0], at[1]) {
 					t.Errorf("%s %s: %q lies on the shoulder line", d.name, s.ID, x.S)
 				}
 				if strings.HasPrefix(x.S, "shoulder ") && x.Anchor == draw.Middle {

@@ -16,10 +16,11 @@ import (
 // stop finding names are left out. All are corrected for the frame's printer.
 func Sheets(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
 	groups, sizes := gather(plans(f, finds)), pegSizes(f, finds)
+	ways := layouts(f)
 	pages, lists := make([][]*draw.Sheet, len(groups)+len(sizes)), make([]words, len(groups))
 	crew.Each(len(pages), func(i int) {
 		if i < len(groups) {
-			pages[i], lists[i] = render(f, groups[i])
+			pages[i], lists[i] = render(f, groups[i], ways)
 			return
 		}
 		k := i - len(groups)

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"strings"
+	"sync"
 
 	"pegwright/draw/font"
 )
@@ -10,24 +11,31 @@ import (
 // break there. It measures no less than a space.
 const tie = "\x01"
 
-// wraps keeps how paragraphs break: the same words are tried in many layouts. It
-// is for one page at a time.
-type wraps map[wrapping][]string
+// wraps keeps how paragraphs break: the same words are tried in many layouts, and
+// stand on many templates. Templates that are drawn at the same time may share it.
+type wraps struct {
+	mu    sync.Mutex
+	lines map[wrapping][]string
+}
 
 type wrapping struct {
 	para
 	width float64
 }
 
-// wrap returns the lines of a paragraph, of at most width mm each.
-func (w wraps) wrap(q para, width float64) []string {
+// wrap returns the lines of a paragraph, of at most width mm each. Without a place
+// to keep them (nil) it breaks them anew each time.
+func (w *wraps) wrap(q para, width float64) []string {
+	if w == nil {
+		return wrap(q.text, width, q.height, q.bold)
+	}
 	k := wrapping{q, width}
-	lines, ok := w[k]
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	lines, ok := w.lines[k]
 	if !ok {
 		lines = wrap(q.text, width, q.height, q.bold)
-		if w != nil {
-			w[k] = lines
-		}
+		w.lines[k] = lines
 	}
 	return lines
 }
