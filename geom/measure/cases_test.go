@@ -82,6 +82,7 @@ var lengthCases = []lengthCase{
 	{src: `6 5/2"`, fault: "not less than one", at: 2},
 	{src: `6 3/0"`, fault: "division by zero", at: 4},
 	{src: `6 / 0`, fault: "division by zero", at: 2},
+	{src: `6 / (0.1 + 0.2 - 0.3)`, fault: "division by zero", at: 2}, // 5.6e-17 in double precision
 	{src: `6" * 2"`, fault: "area", at: 3},
 	{src: `2 / 6"`, fault: "number over a length", at: 2},
 	{src: `6"/2"`, fault: "ratio", at: 0},

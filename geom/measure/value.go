@@ -106,9 +106,13 @@ func product(a, b Value) (Value, *Error) {
 	return Value{float64(a.V * b.V), max(a.Dim, b.Dim)}, nil
 }
 
+// nothing is what a divisor is at the least, in millimetres or as a plain
+// number: less is what rounding leaves of zero, as of 0.1 + 0.2 - 0.3.
+const nothing = 1e-9
+
 // quotient divides: a length by a length is a ratio, and no longer a length.
 func quotient(a, b Value) (Value, *Error) {
-	if b.V == 0 {
+	if math.Abs(b.V) < nothing {
 		return Value{}, &Error{Text: "division by zero", Mend: "divide by something else"}
 	}
 	v := Value{a.V / b.V, max(a.Dim, b.Dim)}
