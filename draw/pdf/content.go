@@ -9,15 +9,16 @@ import (
 	"pegwright/geom/vec"
 )
 
-// content writes the items of one sheet, in millimetres, under one scaling
-// matrix. What is set already is not set again.
+// content writes the items of one sheet after the other, in millimetres, under one
+// scaling matrix. What is set already is not set again.
 type content struct {
-	page  *writer
 	sheet *draw.Sheet
 	buf   []byte
 	set   state
 	class draw.Class // of the items just written, and its pen
 	usual draw.Pen
+	runs  []font.Run // of the text just written
+	used  usedRunes  // of all sheets
 }
 
 // state is what the content so far has set of the graphics state.
@@ -34,17 +35,27 @@ type face struct {
 	size float64 // of the em, millimetres
 }
 
+// write returns the content of a sheet, good until the next call.
+func (c *content) write(s *draw.Sheet) []byte {
+	c.sheet, c.buf = s, c.buf[:0]
+	c.begin()
+	for _, l := range s.Layers() {
+		for _, it := range l.Items {
+			c.item(it)
+		}
+	}
+	c.buf = append(c.buf, "Q\n"...)
+	return c.buf
+}
+
 // begin sets the matrix, and the joins that all lines have.
 func (c *content) begin() {
 	c.set = state{pen: draw.Pen{Width: 1}, cap: '0'} // ISO 32000-1, table 52
 	c.usual = draw.PenFor(c.class, c.sheet.Step)
 	c.buf = append(c.buf, "q "...)
-	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 "...)
-	c.buf = append(draw.AppendNumber(c.buf, ptPerMM, 9), " 0 0 cm 1 j\n"...)
+	c.number(ptPerMM, 9, " 0 0 ")
+	c.number(ptPerMM, 9, " 0 0 cm 1 j\n")
 }
-
-// end takes the matrix off.
-func (c *content) end() { c.buf = append(c.buf, "Q\n"...) }
 
 // number writes a number and a sign after it.
 func (c *content) number(x float64, places int, after string) {
@@ -210,8 +221,8 @@ func (c *content) paint(pen draw.Pen, filled bool) {
 
 // text writes a line of text, run by run.
 func (c *content) text(t *draw.Text, pen draw.Pen) {
-	runs := font.Layout(t.S, t.Height, t.Bold)
-	if len(runs) == 0 || t.Height == 0 {
+	c.runs = font.AppendLayout(c.runs[:0], t.S, t.Height, t.Bold)
+	if len(c.runs) == 0 || t.Height == 0 {
 		return
 	}
 	sin, cos := math.Sincos(t.Rot)
@@ -226,7 +237,7 @@ func (c *content) text(t *draw.Text, pen draw.Pen) {
 	}
 	c.tone(pen.Grey)
 	shift := font.Before(t.Anchor, wide)
-	for _, run := range runs {
+	for _, run := range c.runs {
 		c.face(face{t.Bold, font.Size(run.Height, run.Bold)})
 		c.buf = append(c.buf, "BT "...)
 		op := " Td"
@@ -237,7 +248,7 @@ func (c *content) text(t *draw.Text, pen draw.Pen) {
 			}
 		}
 		c.point(place(run.X-shift, run.Y), c.sheet.Places(), op)
-		c.glyphs(run.S, c.page.used.of(t.Bold))
+		c.glyphs(run.S, c.used.of(t.Bold))
 		c.buf = append(c.buf, "Tj ET\n"...)
 	}
 }

@@ -53,7 +53,7 @@ func (p *writer) fonts() error {
 		if bold {
 			style = "B"
 		}
-		runes := p.used.of(bold).runes()
+		runes := p.content.used.of(bold).runes()
 		if len(runes) == 0 {
 			continue
 		}

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"bytes"
 	"strings"
 
 	"github.com/go-pdf/fpdf"
@@ -10,25 +11,14 @@ import (
 
 // page adds a sheet. The library would swap width and
 // height for a page called landscape, so all are called portrait.
-func (p *writer) page(s *draw.Sheet) error {
+func (p *writer) page(s *draw.Sheet) {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
 	if !p.placed[s.ID] {
 		p.f.SetLink(p.links[s.ID], 0, p.f.PageNo())
 		p.placed[s.ID] = true
 	}
-	c := &content{page: p, sheet: s, buf: p.room[:0]}
-	c.begin()
-	for _, l := range s.Layers() {
-		for _, it := range l.Items {
-			c.item(it)
-		}
-	}
-	c.end()
 	p.areas(s)
-	p.room = c.buf
-	data, err := p.press.squeeze(c.buf)
-	p.made = append(p.made, data)
-	return err
+	p.made = append(p.made, bytes.Clone(p.press.squeeze(p.content.write(s))))
 }
 
 // areas adds the links of a sheet; a link to a sheet that is not in the

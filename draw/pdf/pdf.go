@@ -65,14 +65,8 @@ func Render(w io.Writer, doc Doc) error {
 		return err
 	}
 	p := newPDF(doc)
-	var err error
-	if p.press, err = newPress(); err != nil {
-		return err
-	}
 	for _, s := range doc.Sheets {
-		if err := p.page(s); err != nil {
-			return err
-		}
+		p.page(s)
 	}
 	if err := p.fonts(); err != nil {
 		return err
@@ -115,14 +109,13 @@ func check(doc Doc) error {
 
 // writer carries a document to the PDF library.
 type writer struct {
-	f      *fpdf.Fpdf
-	doc    Doc
-	links  map[string]int  // link numbers of the sheets, by ID
-	placed map[string]bool // whether the link of an ID has its page
-	used   usedRunes       // what the library embeds
-	press  *press
-	made   [][]byte // compressed contents of the pages so far
-	room   []byte   // for the content of one page at a time
+	f       *fpdf.Fpdf
+	doc     Doc
+	links   map[string]int  // link numbers of the sheets, by ID
+	placed  map[string]bool // whether the link of an ID has its page
+	content content
+	press   *deflater
+	made    [][]byte // compressed contents of the pages so far
 }
 
 func newPDF(doc Doc) *writer {
@@ -130,7 +123,7 @@ func newPDF(doc Doc) *writer {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
-	f.SetCompression(false) // see press
+	f.SetCompression(false) // see deflater
 	f.SetCreationDate(fixedDate)
 	f.SetModificationDate(fixedDate)
 	f.SetProducer("pegwright", true)
@@ -147,7 +140,7 @@ func newPDF(doc Doc) *writer {
 			m.set(plainText(m.text), true)
 		}
 	}
-	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}}
+	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}, press: newDeflater()}
 	for _, s := range doc.Sheets {
 		if _, ok := p.links[s.ID]; !ok {
 			p.links[s.ID] = f.AddLink()
