@@ -30,20 +30,21 @@ func (h Bore) Prism() Convex {
 	y := n.Cross(x)
 	step := 2 * math.Pi / boreSides
 	r := h.Diameter / 2 * math.Sqrt(step/math.Sin(step))
-	var c Convex
-	var start, end []int
+	c := Convex{V: make([]vec.V, 0, 2*boreSides), Faces: make([]Face, 0, boreSides+2)}
+	loops := make([]int, 6*boreSides)
+	start, end, sides := loops[:boreSides:boreSides], loops[boreSides:2*boreSides:2*boreSides], loops[2*boreSides:]
 	for i := range boreSides {
 		a := float64(i) * step
 		rim := x.Mul(r * math.Cos(a)).Add(y.Mul(r * math.Sin(a)))
 		c.V = append(c.V, h.From.Add(rim), h.To.Add(rim))
-		end = append(end, 2*i+1)
-		start = append([]int{2 * i}, start...)
+		end[i], start[boreSides-1-i] = 2*i+1, 2*i
 	}
 	for i := range boreSides {
 		j := (i + 1) % boreSides
 		mid := (float64(i) + 0.5) * step
 		out := x.Mul(math.Cos(mid)).Add(y.Mul(math.Sin(mid)))
-		c.Faces = append(c.Faces, Face{Loop: []int{2 * i, 2 * j, 2*j + 1, 2*i + 1}, Plane: PlaneAt(c.V[2*i], out)})
+		loop := append(sides[4*i:4*i:4*i+4], 2*i, 2*j, 2*j+1, 2*i+1)
+		c.Faces = append(c.Faces, Face{Loop: loop, Plane: PlaneAt(c.V[2*i], out)})
 	}
 	c.Faces = append(c.Faces, Face{Loop: start, Plane: PlaneAt(h.From, n.Neg())}, Face{Loop: end, Plane: PlaneAt(h.To, n)})
 	return c
@@ -67,17 +68,18 @@ func BoreVolume(cells []Convex, from, to vec.V, dia float64, earlier []Bore) flo
 		}
 	}
 	var vol float64
+	var rest, next []Convex
 	for _, c := range cells {
 		if apart(prism, c) {
 			continue
 		}
-		rest := []Convex{Common(prism, c)}
+		rest = append(rest[:0], Common(prism, c))
 		for _, p := range before {
-			var next []Convex
+			next = next[:0]
 			for _, r := range rest {
 				next, _ = less(next, r, p)
 			}
-			rest = next
+			rest, next = next, rest
 		}
 		for _, r := range rest {
 			vol += r.Volume()

@@ -85,18 +85,19 @@ func (c Convex) named(pl Plane, role string, h []float64) Convex {
 	return c
 }
 
-// clipper splits one convex volume by a plane. All in it is dropped when that is
-// done: what is kept stands apart, so that the rest can live on the stack. That
-// is also why its slices have their length from the start.
+// clipper splits one convex volume by a plane. What it works with is dropped when
+// that is done and can live on the stack: that is why its slices have their length
+// from the start.
 type clipper struct {
 	src   Convex
 	h     []float64 // heights of the vertices of src
 	remap []int     // vertex of src -> vertex of v, -1 when not kept
 	made  [][3]int  // edges of src that cross: lesser end, greater end, new vertex
+	cross int       // how many there are of them
 	v     []vec.V   // vertices of what is kept
 	on    []bool    // per vertex of v: lies on the plane
-	cross int       // how many there are of made
-	n     int       // and of v
+	n     int       // and how many of them
+	lost  bool      // some of v belong to no face that is kept
 }
 
 // room returns n zeros, in the place given where that is large enough.
@@ -110,31 +111,61 @@ func room[T any](place []T, n int) []T {
 // clipped returns the part of c behind the plane of a face, h being the heights
 // of its vertices, or false when rounding leaves its rim open.
 func clipped(c Convex, h []float64, by Face) (Convex, bool) {
-	sides := 0
-	for _, f := range c.Faces {
-		sides += len(f.Loop)
-	}
+	sides, corners, crossings := c.count(h)
 	var remap, next [64]int
-	var made [64][3]int
-	var v [96]vec.V
+	var made [48][3]int
 	var on [96]bool
-	k := clipper{src: c, h: h, remap: room(remap[:], len(c.V)), made: room(made[:], sides),
-		v: room(v[:], len(c.V)+sides), on: room(on[:], len(c.V)+sides)}
+	v := make([]vec.V, corners+crossings)
+	k := clipper{src: c, h: h, remap: room(remap[:], len(c.V)), made: room(made[:], crossings),
+		v: v, on: room(on[:], corners+crossings)}
 	for i := range k.remap {
 		k.remap[i] = -1
 	}
-	loops, faces := make([]int, 0, sides+2*len(c.Faces)), make([]Face, 0, len(c.Faces)+1)
+	// The rim has no more corners than there are on the plane.
+	loops, faces := make([]int, 0, sides+corners+crossings), make([]Face, 0, len(c.Faces)+1)
 	for _, f := range c.Faces {
 		from, keep := len(loops), false
-		if loops, keep = k.face(f.Loop, loops); keep {
+		loops, keep = k.face(f.Loop, loops)
+		switch {
+		case keep:
 			faces = append(faces, Face{loops[from:len(loops):len(loops)], f.Plane, f.Role, f.flat})
+		case len(loops) > from:
+			loops, k.lost = loops[:from], true
 		}
 	}
 	rim := walk(k.rim(faces, next[:0]), loops[len(loops):])
 	if len(rim) < 3 || len(faces) < 3 {
 		return Convex{}, false
 	}
-	return compact(k.v[:k.n], append(faces, Face{rim, by.Plane, by.Role, by.flat})), true
+	r := Convex{v[:k.n], append(faces, Face{rim, by.Plane, by.Role, by.flat})}
+	if k.lost {
+		return compact(r), true
+	}
+	return r, true
+}
+
+// count returns how many corners the loops of what is left of c at most have,
+// how many of the vertices of c are kept, and how many vertices at most come new.
+func (c Convex) count(h []float64) (sides, corners, crossings int) {
+	for _, x := range h {
+		if x <= 0 {
+			corners++
+		}
+	}
+	for _, f := range c.Faces {
+		last := h[f.Loop[len(f.Loop)-1]]
+		for _, v := range f.Loop {
+			x := h[v]
+			if x <= 0 {
+				sides++
+			}
+			if last < 0 && x > 0 || last > 0 && x < 0 {
+				crossings++
+			}
+			last = x
+		}
+	}
+	return sides + crossings, corners, crossings
 }
 
 // face appends what is left of a face to loop, and reports whether that is a
@@ -142,12 +173,16 @@ func clipped(c Convex, h []float64, by Face) (Convex, bool) {
 func (k *clipper) face(src, loop []int) ([]int, bool) {
 	n, all := len(loop), true
 	for i, a := range src {
-		b := src[(i+1)%len(src)]
-		if k.h[a] <= 0 {
-			loop = append(loop, k.keep(a))
-			all = all && k.h[a] == 0
+		b := src[0]
+		if i+1 < len(src) {
+			b = src[i+1]
 		}
-		if (k.h[a] < 0 && k.h[b] > 0) || (k.h[a] > 0 && k.h[b] < 0) {
+		ha, hb := k.h[a], k.h[b]
+		if ha <= 0 {
+			loop = append(loop, k.keep(a))
+			all = all && ha == 0
+		}
+		if (ha < 0 && hb > 0) || (ha > 0 && hb < 0) {
 			loop = append(loop, k.crossing(min(a, b), max(a, b)))
 		}
 	}
@@ -189,16 +224,16 @@ func (k *clipper) rim(faces []Face, next []int) []int {
 		next = append(next, -1)
 	}
 	for _, f := range faces {
-		for i, a := range f.Loop {
-			b := f.Loop[(i+1)%len(f.Loop)]
-			if !k.on[a] || !k.on[b] {
-				continue
+		a := f.Loop[len(f.Loop)-1]
+		for _, b := range f.Loop {
+			if k.on[a] && k.on[b] {
+				if next[a] == b { // both faces at this edge are behind the plane
+					next[a] = -1
+				} else {
+					next[b] = a
+				}
 			}
-			if next[a] == b { // both faces at this edge are behind the plane
-				next[a] = -1
-			} else {
-				next[b] = a
-			}
+			a = b
 		}
 	}
 	return next
@@ -225,26 +260,23 @@ func walk(next, loop []int) []int {
 	return nil
 }
 
-// compact returns the volume of the faces, less the vertices that none of them
-// uses; the others are numbered in the order in which the faces come to them. It
-// changes the loops of the faces.
-func compact(all []vec.V, faces []Face) Convex {
-	var room [64]int
-	used := room[:0]
-	for range all {
-		used = append(used, -1)
-	}
-	v := make([]vec.V, 0, len(all))
-	for _, f := range faces {
+// compact returns c less the vertices that none of its faces uses; the others are
+// numbered in the order in which the faces come to them. It changes the loops of
+// the faces.
+func compact(c Convex) Convex {
+	var place [64]int
+	used := room(place[:], len(c.V))
+	v := make([]vec.V, 0, len(c.V))
+	for _, f := range c.Faces {
 		for i, k := range f.Loop {
-			if used[k] < 0 {
+			if used[k] == 0 {
+				v = append(v, c.V[k])
 				used[k] = len(v)
-				v = append(v, all[k])
 			}
-			f.Loop[i] = used[k]
+			f.Loop[i] = used[k] - 1
 		}
 	}
-	return Convex{v, faces}
+	return Convex{v, c.Faces}
 }
 
 // Common returns the volume that a and b share.

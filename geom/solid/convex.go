@@ -86,11 +86,12 @@ func Box(lo, hi vec.V) Convex {
 // high z. Each of the six faces must be flat. Faces are in the order -x, +x,
 // -y, +y, -z, +z.
 func Hexahedron(v [8]vec.V) Convex {
-	loops := [6][]int{{0, 4, 7, 3}, {1, 2, 6, 5}, {0, 1, 5, 4}, {3, 7, 6, 2}, {0, 3, 2, 1}, {4, 5, 6, 7}}
-	c := Convex{V: append([]vec.V(nil), v[:]...)}
-	for _, l := range loops {
+	loops := [24]int{0, 4, 7, 3, 1, 2, 6, 5, 0, 1, 5, 4, 3, 7, 6, 2, 0, 3, 2, 1, 4, 5, 6, 7}
+	c := Convex{V: slices.Clone(v[:]), Faces: make([]Face, 6)}
+	for i := range c.Faces {
+		l := loops[4*i : 4*i+4 : 4*i+4]
 		n := v[l[2]].Sub(v[l[0]]).Cross(v[l[3]].Sub(v[l[1]]))
-		c.Faces = append(c.Faces, Face{Loop: l, Plane: PlaneAt(v[l[0]], n)})
+		c.Faces[i] = Face{Loop: l, Plane: PlaneAt(v[l[0]], n)}
 	}
 	return c
 }
