@@ -44,12 +44,16 @@ func (n *namer) ledIn(x Name, directions int, longer float64) bool {
 	var at0, at1 vec.P
 	var text draw.Text
 	wide := font.Measure(x.Text, n.h, false)
+	ways := make([]vec.P, directions)
+	for a := range ways {
+		sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
+		ways[a] = vec.At(cos, sin)
+	}
 	for i, f := range x.Spots[:min(len(x.Spots), mostSpots)] {
 		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
-			for a := range directions {
-				sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
-				end := f.At.Add(vec.At(cos, sin).Mul(r))
-				t := n.endText(x, end, cos)
+			for _, way := range ways {
+				end := f.At.Add(way.Mul(r))
+				t := n.endText(x, end, way.X)
 				b := font.BoxOf(&t, wide)
 				if !n.free(b, 0.5) || !n.apart(&t, b) {
 					continue
@@ -90,13 +94,14 @@ func (n *namer) crossed(a, b vec.P, owner string) float64 {
 			return math.Inf(1)
 		}
 	}
-	for _, p := range n.plan {
+	for i := range n.plan {
+		p := &n.plan[i]
 		if page.Crosses(a, b, p.box) || p.led && dim.Cross(a, b, p.lead[0], p.lead[1]) {
 			return math.Inf(1)
 		}
 	}
 	cost := 0.0
-	n.lines.near(draw.NoBox().With(a, b), func(d drawnLine) bool {
+	n.lines.near(draw.NoBox().With(a, b), func(d *drawnLine) bool {
 		switch {
 		case d.class == draw.Hatch || !dim.Cross(a, b, d.a, d.b):
 		case d.level:

@@ -105,7 +105,7 @@ func binsOf(b draw.Box) (x0, y0, x1, y1 int) {
 
 // near visits the lines in the squares that a box touches, each once, until
 // visit returns false.
-func (l *lineSet) near(b draw.Box, visit func(d drawnLine) bool) {
+func (l *lineSet) near(b draw.Box, visit func(d *drawnLine) bool) {
 	l.turn++
 	x0, y0, x1, y1 := binsOf(b)
 	for x := max(x0-l.x0, 0); x <= min(x1-l.x0, l.nx-1); x++ {
@@ -115,7 +115,7 @@ func (l *lineSet) near(b draw.Box, visit func(d drawnLine) bool) {
 					continue
 				}
 				l.stamp[n] = l.turn
-				if !visit(l.all[n]) {
+				if !visit(&l.all[n]) {
 					return
 				}
 			}

@@ -29,24 +29,38 @@ type namer struct {
 	seen  func(p vec.P) string // whose wood shows at a point of the paper
 	lines *lineSet
 	words []draw.Box
+	close []draw.Box   // those of the words that reach into the field
 	other []*draw.Text // level words of another height
 	h     float64
 	plan  []placing
+	met   int // the place in plan that a box met last, and may meet next
 }
 
 // placing is a name in its place; lead is its leader, from the name to the dot.
 type placing struct {
-	text *draw.Text
-	box  draw.Box
-	led  bool
-	lead [2]vec.P
+	text   *draw.Text
+	box    draw.Box
+	led    bool
+	lead   [2]vec.P
+	around draw.Box // the box with the leader
+}
+
+// meets reports whether a name in its place, or its leader, lies in a box.
+func (p *placing) meets(b draw.Box) bool {
+	if p.around.Min.X > b.Max.X || p.around.Max.X < b.Min.X || p.around.Min.Y > b.Max.Y || p.around.Max.Y < b.Min.Y {
+		return false
+	}
+	return page.Overlap(p.box, b) || p.led && page.Crosses(p.lead[0], p.lead[1], b)
 }
 
 func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer {
 	n := &namer{s: s, field: field.Box(), seen: seen, lines: newLineSet(s.Items), h: dim.Small}
 	for _, it := range s.Items {
 		if t, ok := it.(*draw.Text); ok {
-			n.words = append(n.words, font.Turned(t))
+			b := font.Turned(t)
+			if n.words = append(n.words, b); page.Overlap(b, n.field) {
+				n.close = append(n.close, b)
+			}
 			if t.Height != n.h && t.Rot == 0 {
 				n.other = append(n.other, t)
 			}
@@ -142,6 +156,7 @@ func (n *namer) put(t *draw.Text, lead ...vec.P) {
 	if len(lead) == 2 {
 		p.led, p.lead = true, [2]vec.P{lead[0], lead[1]}
 	}
+	p.around = p.box.With(lead...)
 	n.plan = append(n.plan, p)
 }
 
@@ -224,19 +239,23 @@ func (n *namer) free(b draw.Box, air float64) bool {
 	if b.Min.X < n.field.Min.X || b.Max.X > n.field.Max.X || b.Min.Y < n.field.Min.Y || b.Max.Y > n.field.Max.Y {
 		return false
 	}
-	for _, w := range n.words {
+	for _, w := range n.close {
 		if page.Overlap(w, b) {
 			return false
 		}
 	}
-	for _, p := range n.plan {
-		if page.Overlap(p.box, b) || p.led && page.Crosses(p.lead[0], p.lead[1], b) {
+	if n.met < len(n.plan) && n.plan[n.met].meets(b) {
+		return false
+	}
+	for i := range n.plan {
+		if n.plan[i].meets(b) {
+			n.met = i
 			return false
 		}
 	}
 	b.Min, b.Max = b.Min.Sub(vec.At(air, air)), b.Max.Add(vec.At(air, air))
 	ok := true
-	n.lines.near(b, func(d drawnLine) bool {
+	n.lines.near(b, func(d *drawnLine) bool {
 		ok = !page.Crosses(d.a, d.b, b)
 		return ok
 	})

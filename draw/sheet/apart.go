@@ -74,12 +74,14 @@ func apartSheets(f *geom.Frame, pic picture, id, title string, names []string) [
 			key = fmt.Sprintf("%s-%d", key, n)
 		}
 		s, field := block.ForFrame(f, "frame", key, t)
+		blank := len(s.Items)
 		_, left := pic.onSheet(s, field, f, names)
 		if len(left) > 0 && len(left) <= mostTold {
 			told := t
 			told.Note = "isometric view (ISO 5456-3), not for measuring; no room to name " + strings.Join(left, ", ")
-			s, field = block.ForFrame(f, "frame", key, told)
-			pic.onSheet(s, field, f, names)
+			drawn := s.Items[blank:] // which the title block does not touch
+			s, _ = block.ForFrame(f, "frame", key, told)
+			s.Add(drawn...)
 			left = nil
 		}
 		out, names = append(out, s), left

@@ -44,27 +44,55 @@ func (p picture) names(want func(id string) bool) []string {
 // the names that are left.
 func (p picture) onSheet(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []string) (place func(vec.P) vec.P, left []string) {
 	blank := len(s.Items)
-	var k float64
-	var o vec.P
-	var rest []naming.Name
-	for _, side := range []float64{12, 25, 38, 12} { // left free for names, mm; the first again if more does not help
+	var first, last attempt
+	for i, side := range []float64{12, 25, 38} { // left free for names, mm
 		s.Items = s.Items[:blank]
-		k = min((f.W()-2*side)/p.Box.W(), min(f.H(), f.H()+12-side)/p.Box.H())
-		o = f.Mid().Sub(p.Box.Mid().Mul(k))
-		s.Add(draw.Scaled(p.Items, k, o)...)
-		var names []naming.Name
-		for _, id := range ids {
-			names = append(names, naming.Name{Text: id, Owner: id, Spots: p.spots(fr.Timber(id), k, o)})
+		last = p.attempt(s, f, fr, ids, side)
+		if len(last.rest) == 0 || len(last.rest) > naming.MostRetried {
+			return last.place, last.left()
 		}
-		rest = naming.Set(s, f, func(q vec.P) string { return p.sight.Owner(q.Sub(o).Mul(1 / k)) }, names)
-		if len(rest) == 0 || len(rest) > naming.MostRetried {
-			break
+		if i == 0 {
+			first = last
+			first.items = slices.Clone(s.Items[blank:])
 		}
 	}
-	for _, x := range rest {
-		left = append(left, x.Owner)
+	s.Items = append(s.Items[:blank], first.items...) // more room did not help
+	return first.place, first.left()
+}
+
+// attempt is a picture that was drawn with its names: the names that found no room,
+// where the picture's points lie on paper, and all that was drawn.
+type attempt struct {
+	rest  []naming.Name
+	k     float64
+	o     vec.P
+	items []draw.Item
+}
+
+// attempt draws the picture into the field, with some mm at either side left free
+// for the names.
+func (p picture) attempt(s *draw.Sheet, f block.Field, fr *geom.Frame, ids []string, side float64) attempt {
+	k := min((f.W()-2*side)/p.Box.W(), min(f.H(), f.H()+12-side)/p.Box.H())
+	o := f.Mid().Sub(p.Box.Mid().Mul(k))
+	s.Add(draw.Scaled(p.Items, k, o)...)
+	names := make([]naming.Name, len(ids))
+	for i, id := range ids {
+		names[i] = naming.Name{Text: id, Owner: id, Spots: p.spots(fr.Timber(id), k, o)}
 	}
-	return func(q vec.P) vec.P { return o.Add(q.Mul(k)) }, left
+	rest := naming.Set(s, f, func(q vec.P) string { return p.sight.Owner(q.Sub(o).Mul(1 / k)) }, names)
+	return attempt{rest: rest, k: k, o: o}
+}
+
+// place is where a point of the picture lies on paper.
+func (a attempt) place(q vec.P) vec.P { return a.o.Add(q.Mul(a.k)) }
+
+// left are the owners that are not named.
+func (a attempt) left() []string {
+	var out []string
+	for _, x := range a.rest {
+		out = append(out, x.Owner)
+	}
+	return out
 }
 
 // spots returns places at which a name may point to a timber in the picture: on
