@@ -25,7 +25,7 @@ func (p *scenePicture) grain() []view.Part {
 			if facing < 0.05 || math.Abs(face.Plane.N.Dot(axis)) > 0.3 {
 				continue
 			}
-			g.Edges = append(g.Edges, grainOn(face, axis, grainStep/p.k/max(facing, 0.5))...)
+			g.Edges = append(g.Edges, grainOn(shifted(face, m.Shift), axis, grainStep/p.k/max(facing, 0.5))...)
 		}
 		if len(g.Edges) == 0 {
 			g.Edges = p.endGrain(m, axis)
@@ -41,8 +41,25 @@ func (p *scenePicture) endGrain(m view.Part, axis vec.V) []solid.Edge {
 	slant := p.cam.Right.Add(p.cam.Up)
 	for _, face := range m.Body.Boundary() {
 		if face.Plane.N.Dot(p.cam.Toward) > 0.5 && math.Abs(face.Plane.N.Dot(axis)) > 0.3 {
-			out = append(out, grainOn(face, slant, grainStep/p.k)...)
+			out = append(out, grainOn(shifted(face, m.Shift), slant, grainStep/p.k)...)
 		}
+	}
+	return out
+}
+
+// shifted returns a face carried straight.
+func shifted(face solid.Polygon, by vec.V) solid.Polygon {
+	loop := func(pts []vec.V) []vec.V {
+		out := make([]vec.V, len(pts))
+		for i, q := range pts {
+			out[i] = q.Add(by)
+		}
+		return out
+	}
+	out := face
+	out.Outer, out.Holes = loop(face.Outer), make([][]vec.V, len(face.Holes))
+	for i, h := range face.Holes {
+		out.Holes[i] = loop(h)
 	}
 	return out
 }

@@ -88,18 +88,29 @@ type scenePicture struct {
 func (p *scenePicture) gather() {
 	for _, id := range p.a.step.Move {
 		if q, ok := p.r.part(id); ok {
-			p.moved = append(p.moved, view.Part{Owner: id, Body: q.body.Moved(p.pose)})
+			p.moved = append(p.moved, p.carried(q))
 		}
 	}
 	p.stands = p.r.standing(p.a)
 	p.box = draw.NoBox()
 	for _, part := range append(p.moved[:len(p.moved):len(p.moved)], p.stands...) {
-		for _, c := range part.Body.Cells() {
+		for _, c := range part.Placed() {
 			for _, v := range c.V {
 				p.box = p.box.With(p.cam.Project(v))
 			}
 		}
 	}
+}
+
+// carried returns a timber where it is drawn on its way. Where it is carried
+// straight it keeps its body, of which all is known.
+func (p *scenePicture) carried(q raisePart) view.Part {
+	turn := p.pose
+	turn.O = vec.V{}
+	if turn == vec.Identity {
+		return view.Part{Owner: q.t.ID, Body: q.body, Shift: p.pose.O}
+	}
+	return view.Part{Owner: q.t.ID, Body: q.body.Moved(p.pose)}
 }
 
 // pens makes what moves heavy, its grain fine and what stands thin.
