@@ -188,25 +188,47 @@ func (p *scenePicture) arrow(s *draw.Sheet, f block.Field, first int, d vec.P, w
 	w := max(font.Measure(word, raiseText, true), math.Abs(d.X)*arrowLong+math.Abs(d.Y)*2*arrowHalf) + 4
 	up := math.Abs(d.Y)*arrowLong + math.Abs(d.X)*2*arrowHalf
 	h := up + raiseText*1.4 + 4
-	best, found := vec.At(f.X0+w/2, f.Y1-h/2), false
-	var stands []page.Obstacle
-	for _, it := range s.Items[first:] {
-		stands = append(stands, page.ObstacleOf(it))
-	}
-	for x := f.X0 + w/2; x <= f.X1-w/2; x += 2 {
-		for y := f.Y0 + h/2; y <= f.Y1-h/2; y += 2 {
-			c := vec.At(x, y)
-			box := draw.Box{Min: c.Sub(vec.At(w/2, h/2)), Max: c.Add(vec.At(w/2, h/2))}
-			if (!found || c.Dist(goal) < best.Dist(goal)) && !slices.ContainsFunc(stands, func(o page.Obstacle) bool { return o.Hits(box) }) {
-				best, found = c, true
-			}
-		}
-	}
+	best := freePlace(s.Items[first:], f, goal, w, h)
 	mid := best.Add(vec.At(0, (raiseText*1.4+1)/2))
 	path := dim.Broad(s, mid.Sub(d.Mul(arrowLong/2)), d, arrowLong)
 	path.Filled, path.Grey, path.Mark = true, 0, "way"
 	t := s.Text(vec.At(best.X, best.Y-h/2+2), raiseText, word)
 	t.Anchor, t.Bold, t.Halo = draw.Middle, true, true
+}
+
+// freePlace returns where the middle of a box of w by h is nearest to the goal
+// while nothing stands in the box, in steps of 2 mm; in the upper left corner where
+// there is no such place.
+func freePlace(items []draw.Item, f block.Field, goal vec.P, w, h float64) vec.P {
+	stands := make([]page.Obstacle, len(items))
+	for i, it := range items {
+		stands[i] = page.ObstacleOf(it)
+	}
+	best, far := vec.At(f.X0+w/2, f.Y1-h/2), math.Inf(1)
+	met := 0 // what stood in the last box, and may stand in the next
+	for x := f.X0 + w/2; x <= f.X1-w/2; x += 2 {
+		if math.Abs(x-goal.X) >= far {
+			continue
+		}
+		for y := f.Y0 + h/2; y <= f.Y1-h/2; y += 2 {
+			c := vec.At(x, y)
+			d := c.Dist(goal)
+			if d >= far {
+				continue
+			}
+			box := draw.Box{Min: c.Sub(vec.At(w/2, h/2)), Max: c.Add(vec.At(w/2, h/2))}
+			hits := func(o page.Obstacle) bool { return o.Hits(box) }
+			if met < len(stands) && hits(stands[met]) {
+				continue
+			}
+			if i := slices.IndexFunc(stands, hits); i >= 0 {
+				met = i
+				continue
+			}
+			best, far = c, d
+		}
+	}
+	return best
 }
 
 // verb is the word beside an arrow.
