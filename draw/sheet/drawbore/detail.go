@@ -20,9 +20,8 @@ import (
 func (d *bored) holesSheet() *draw.Sheet {
 	v := d.newFace()
 	title := d.title("Drawbore, holes along the peg", "")
-	room := d.drawDrying(scratch(d.f.Paper.Sheets, title))
-	big := d.detailScale(room.W()*0.56, room.H())
-	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, big)
+	room := d.drawDrying(scratch(d.f))
+	big, box := d.detailScale(room.W()*0.56, room.H())
 	wide := room.W() - max(box.W(), detailLeast) - 8
 	depth := func(k float64) (x, y float64) {
 		v.k, v.at = k, vec.P{}
@@ -45,7 +44,7 @@ func (d *bored) holesSheet() *draw.Sheet {
 	v.draw(s, left)
 	w.Y = v.paper(0, v.low).Y - dy - 2
 	w.Para(v.legend())
-	d.detail(s, right, big)
+	d.detail(s, right, big, box)
 	return s
 }
 
@@ -58,16 +57,16 @@ func (d *bored) faceScales() []float64 {
 }
 
 // detailScale returns the largest enlargement, 10 to 1, at which both circles
-// with their dimensions, the heading and the words under them fit; 1 in any
-// case.
-func (d *bored) detailScale(w, h float64) float64 {
-	for _, k := range []float64{10, 8, 6, 5, 4, 3, 2.5, 2, 1.5} {
-		b := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
-		if b.W() <= w && b.H()+dim.Text*page.Pitch+d.detailWordsHeight(max(b.W(), detailLeast))+2.5 <= h {
-			return k
+// with their dimensions, the heading and the words under them fit, 1 in any case;
+// and the box of the circles about the mortise hole.
+func (d *bored) detailScale(w, h float64) (k float64, box draw.Box) {
+	for _, k = range []float64{10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1} {
+		box = d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
+		if box.W() <= w && box.H()+dim.Text*page.Pitch+d.detailWordsHeight(max(box.W(), detailLeast))+2.5 <= h {
+			break
 		}
 	}
-	return 1
+	return k, box
 }
 
 const detailLeast = 95.0 // width of the detail's column, paper mm
@@ -89,30 +88,34 @@ func (d *bored) shift() vec.P {
 	return d.faceCamera().Project(d.p.Tenon.Sub(d.p.Mortise))
 }
 
-// detail draws the circles with a heading over them and words under them.
-func (d *bored) detail(s *draw.Sheet, f block.Field, k float64) {
+// detail draws the circles, which take a box about the mortise hole, with a heading
+// over them and words under them.
+func (d *bored) detail(s *draw.Sheet, f block.Field, k float64, box draw.Box) {
 	w := page.Pen{S: s, X: f.X0, Y: f.Y1, W: f.W()}
 	w.Head(fmt.Sprintf("Detail %g:1, seen along the peg", k))
-	box := d.circles(draw.NewSheet("", "", "", 1, 1), vec.P{}, k)
 	under := d.detailWordsHeight(f.W())
 	spare := max(0, w.Y-f.Y0-under-box.H())
 	m := vec.P{X: f.Mid().X - box.Mid().X, Y: w.Y - spare/2 - box.Max.Y}
+	d.lens(s, m, k)
 	d.circles(s, m, k)
 	w.Y = m.Y + box.Min.Y - 2
 	w.Para(d.detailText())
 }
 
-// circles draws the two holes about the mortise hole at m with the opening
-// hatched, the offset, the clear width and the arrow, and returns the box of it
-// all.
+// lens hatches the opening that the two holes leave.
+func (d *bored) lens(s *draw.Sheet, m vec.P, k float64) {
+	for _, h := range view.Hatch([][]vec.P{lensLoop(m, m.Add(d.shift().Mul(k)), d.p.Bore/2*k)}, 45, 3) {
+		h.Mark = "lens"
+		s.Add(h)
+	}
+}
+
+// circles draws the two holes about the mortise hole at m with the offset, the
+// clear width and the arrow, and returns the box of it all.
 func (d *bored) circles(s *draw.Sheet, m vec.P, k float64) draw.Box {
 	first := len(s.Items)
 	r := d.p.Bore / 2 * k
 	t := m.Add(d.shift().Mul(k))
-	for _, h := range view.Hatch([][]vec.P{lensLoop(m, t, r)}, 45, 3) {
-		h.Mark = "lens"
-		s.Add(h)
-	}
 	c := s.Circle(draw.Part, m, r)
 	c.Mark, c.Owner = "hole:mortise:"+d.j.ID, d.j.ID
 	c = s.Circle(draw.Hidden, t, r)

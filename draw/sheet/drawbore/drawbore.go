@@ -116,17 +116,13 @@ func (d *bored) under(p, along vec.V) float64 {
 	return -d.j.Bearing.Height(p) / d.j.Bearing.N.Dot(along)
 }
 
-// parts returns the receiver and the enterer with their bores in frame axes,
-// broken off at the planes given.
-func (d *bored) parts(receiver, enterer []solid.Plane) []view.Part {
-	part := func(t *geom.Timber, keep []solid.Plane) view.Part {
-		p := view.Part{Owner: t.ID, Body: view.Clipped(t.NetInFrame(), keep...)}
-		for _, b := range t.Bores {
-			p.Bores = append(p.Bores, view.Bore{From: t.Place.Out(b.From), To: t.Place.Out(b.To), Diameter: b.Diameter})
-		}
-		return p
+// shown returns what is left of a timber, in frame axes, with its bores.
+func shown(t *geom.Timber, left *solid.Body) view.Part {
+	p := view.Part{Owner: t.ID, Body: left, Bores: make([]view.Bore, len(t.Bores))}
+	for i, b := range t.Bores {
+		p.Bores[i] = view.Bore{From: t.Place.Out(b.From), To: t.Place.Out(b.To), Diameter: b.Diameter}
 	}
-	return []view.Part{part(d.j.Into, receiver), part(d.j.Of, enterer)}
+	return p
 }
 
 // show writes a length as the joint's dimensions are written.

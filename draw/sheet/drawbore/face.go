@@ -26,10 +26,11 @@ type face struct {
 	cam                    view.Camera
 	k                      float64
 	at                     vec.P
-	left, right, low, high float64 // of what is shown, mm of wood
-	broken                 bool    // the receiver is broken off at low
-	first, last            float64 // of the receiver shown
-	edge, bearing          float64 // of the bearing edge, and of the plane over the mortise hole
+	left, right, low, high float64     // of what is shown, mm of wood
+	broken                 bool        // the receiver is broken off at low
+	first, last            float64     // of the receiver shown
+	edge, bearing          float64     // of the bearing edge, and of the plane over the mortise hole
+	enterer                *solid.Body // broken off above
 }
 
 func (v *face) paper(x, y float64) vec.P { return v.at.Add(vec.P{X: v.k * x, Y: v.k * y}) }
@@ -59,7 +60,8 @@ func (d *bored) newFace() *face {
 	}
 	v.edge = v.bearingEdge(u0, sense)
 	v.high = v.bearing + d.j.LetIn + faceAbove
-	for _, c := range view.Clipped(d.j.Of.NetInFrame(), v.above()).Cells() {
+	v.enterer = view.Clipped(d.j.Of.NetInFrame(), v.above())
+	for _, c := range v.enterer.Cells() {
 		lo, hi := c.Extent(v.cam.Right)
 		grow(lo - v.cam.Right.Dot(m) + faceBeside - 4)
 		grow(hi - v.cam.Right.Dot(m) - faceBeside + 4)
@@ -125,7 +127,7 @@ func (v *face) draw(s *draw.Sheet, f block.Field) {
 	if v.broken {
 		sides = append(sides, solid.PlaneAt(m.Add(v.out.Mul(v.low)), v.out.Neg()))
 	}
-	parts := v.parts(sides, []solid.Plane{v.above()})
+	parts := []view.Part{shown(v.j.Into, view.Clipped(v.j.Into.NetInFrame(), sides...)), shown(v.j.Of, v.enterer)}
 	o := view.Options{Scale: v.k, ShowHidden: true, At: v.at.Sub(v.cam.Project(m).Mul(v.k))}
 	s.Add(view.Render(v.cam, parts, o)...)
 	for _, p := range v.pegs {

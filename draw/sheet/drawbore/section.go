@@ -8,6 +8,7 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/view"
+	"pegwright/geom"
 	"pegwright/geom/solid"
 	"pegwright/geom/vec"
 )
@@ -49,7 +50,7 @@ func (d *bored) sectionSheet() *draw.Sheet {
 		f = block.Boxed(s, f, "CAUTION", boringCautions())
 		return d.drawServed(s, d.drawWays(s, f))
 	}
-	room := foot(scratch(d.f.Paper.Sheets, title))
+	room := foot(scratch(d.f))
 	reqs := func(k float64) []dim.Request { c.k, c.at = k, vec.P{}; return c.upright() }
 	low, top := c.low, c.top
 	k, scale := d.scaleFor(func(k float64) bool {
@@ -74,9 +75,9 @@ func (d *bored) sectionSheet() *draw.Sheet {
 	return s
 }
 
-// scratch returns a sheet to measure on, and its free field.
-func scratch(paper string, t block.Title) (*draw.Sheet, block.Field) {
-	return block.New(paper, true, "", "", t)
+// scratch returns a sheet to measure on, and the free field of one.
+func scratch(f *geom.Frame) (*draw.Sheet, block.Field) {
+	return draw.NewSheet("", "", "", 1, 1), block.FieldFor(f)
 }
 
 // newCut measures what the section shows: the receiver from side to side and
@@ -138,7 +139,11 @@ func (c *cut) wood() {
 	below := solid.PlaneAt(m.Add(c.up.Mul(end)), c.up.Neg())
 	cam := c.cutCamera()
 	o := view.Options{Scale: c.k, At: c.at.Sub(cam.Project(m).Mul(c.k))}
-	figs := view.Section(c.parts([]solid.Plane{below, above}, []solid.Plane{above, below}), c.plane(), cam, o)
+	parts := []view.Part{
+		shown(c.j.Into, view.Clipped(c.j.Into.NetInFrame(), below, above)),
+		shown(c.j.Of, view.Clipped(c.j.Of.NetInFrame(), above, below)),
+	}
+	figs := view.Section(parts, c.plane(), cam, o)
 	for _, f := range figs {
 		angle := 45.0
 		if f.Owner == c.j.Of.ID {
