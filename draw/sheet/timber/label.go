@@ -222,12 +222,15 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 	near := p.about(r, a-45-box.W(), b+45+box.W(), loose)
 	for dx := 1.0; dx < 40 && far > dx; dx++ {
 		for _, x := range []float64{b + dx, a - dx - box.W(), mid.X - box.W()/2 + dx - 1, mid.X - box.W()/2 - dx + 1} {
+			if !p.drawn(x+box.Min.X-0.4, x+box.Max.X+0.4) {
+				continue
+			}
 			for i := range 13 {
 				low := bottom + 0.5 - box.Min.Y + (r.top-bottom-box.H()-1)*float64(i)/12
 				q := vec.At(x, low)
 				around := draw.Box{Min: q.Add(box.Min).Sub(vec.At(0.4, 0.3)), Max: q.Add(box.Max).Add(vec.At(0.4, 0.3))}
 				d := around.Mid().Sub(mid)
-				if d := math.Hypot(d.X, d.Y/2); d < far && p.free(around, near) && (loose || p.plainWood(r, around)) {
+				if d := math.Hypot(d.X, d.Y/2); d < far && near.clear(around) && (loose || p.plainWood(r, around)) {
 					best, far = q, d
 				}
 			}
@@ -238,10 +241,10 @@ func (p *facePage) spot(r faceRow, t *draw.Text, a, b, y float64, loose bool) (v
 
 // about returns the items of the sheet that a word on a strip between two paper
 // x may not meet.
-func (p *facePage) about(r faceRow, from, to float64, loose bool) []page.Obstacle {
+func (p *facePage) about(r faceRow, from, to float64, loose bool) *obstacles {
 	room := draw.Box{Min: vec.At(from, p.bottom(r)), Max: vec.At(to, r.top)}
 	wide := draw.PenFor(draw.Part, p.s.Step).Width
-	var out []page.Obstacle
+	out := &obstacles{}
 	for i, o := range p.standing() {
 		if !o.Hits(room) {
 			continue
@@ -250,9 +253,29 @@ func (p *facePage) about(r faceRow, from, to float64, loose bool) []page.Obstacl
 		if _, line := it.(*draw.Path); loose && line && it.Head().PenAt(p.s.Step).Width < wide {
 			continue
 		}
-		out = append(out, o)
+		out.all = append(out.all, o)
 	}
 	return out
+}
+
+// obstacles are what a word may not meet.
+type obstacles struct {
+	all []page.Obstacle
+	met int // the one that was met last, and may be met next
+}
+
+// clear reports whether a box meets none of them.
+func (o *obstacles) clear(b draw.Box) bool {
+	if o.met < len(o.all) && o.all[o.met].Hits(b) {
+		return false
+	}
+	for i, x := range o.all {
+		if x.Hits(b) {
+			o.met = i
+			return false
+		}
+	}
+	return true
 }
 
 // standing returns all items of the sheet as obstacles. The sheet only grows.
@@ -286,20 +309,12 @@ func (p *facePage) plainWood(r faceRow, b draw.Box) bool {
 	return true
 }
 
-// free reports whether a box on a strip lies in drawn wood and meets none of the
-// items.
-func (p *facePage) free(b draw.Box, items []page.Obstacle) bool {
-	in := false
+// drawn reports whether one piece of the stick is drawn from one paper x to another.
+func (p *facePage) drawn(from, to float64) bool {
 	for _, s := range p.st.pieces {
-		in = in || b.Min.X >= p.x0+s.x && b.Max.X <= p.x0+s.x+s.Long()*p.k
-	}
-	if !in {
-		return false
-	}
-	for _, it := range items {
-		if it.Hits(b) {
-			return false
+		if from >= p.x0+s.x && to <= p.x0+s.x+s.Long()*p.k {
+			return true
 		}
 	}
-	return true
+	return false
 }
