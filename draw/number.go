@@ -75,7 +75,13 @@ func long(x float64, places int) string {
 // Tenths writes a length in mm to a tenth, for telling whether two are the same.
 // Lengths in halves of a tenth are common, so the borders lie beside them.
 func Tenths(x float64) string {
-	return Number(math.Round(float64(x*10)+0.037)/10, 1)
+	var room [32]byte
+	return string(AppendTenths(room[:0], x))
+}
+
+// AppendTenths appends to b what Tenths returns.
+func AppendTenths(b []byte, x float64) []byte {
+	return AppendNumber(b, math.Round(float64(x*10)+0.037)/10, 1)
 }
 
 // Direction writes a direction to three decimals, for telling whether two are the

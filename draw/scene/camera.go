@@ -19,32 +19,35 @@ type spot struct {
 	face  int // which of the part's faces it is of
 }
 
-// Camera returns the axonometric camera from which most is seen of what the
-// joint takes from the receiver and, at the same time, of what it leaves of the
-// enterer and of the corners of its tenon's end, with the way between them not
-// foreshortened and the picture filling a field of the given size.
-func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
-	s := stage{joint: j, way: parts[1].Shift.Unit()}
+// newStage returns the stage of a joint whose parts were pulled apart by Exploded.
+func newStage(j *geom.Joint, parts []view.Part) *stage {
+	s := &stage{joint: j, way: parts[1].Shift.Unit()}
 	s.receiver, s.enterer = spots(parts[0], j.ID), spots(parts[1], j.ID)
-	var cells []solid.Convex
-	var corners []vec.V
 	for i, p := range parts[:len(parts)-1] {
 		for _, c := range p.Placed() {
 			if i < 2 {
-				cells = append(cells, c)
+				s.cells = append(s.cells, c)
 			}
-			corners = append(corners, c.V...)
+			s.corners = append(s.corners, c.V...)
 		}
 	}
-	s.screen, corners = screenOf(cells), distinct(corners)
+	s.corners = distinct(s.corners)
 	for _, c := range tips(j) {
 		s.end = append(s.end, c.Add(parts[1].Shift).Add(j.Moves[0].Direction.Mul(0.1)))
 	}
+	return s
+}
+
+// camera returns the axonometric camera from which most is seen of what the
+// joint takes from the receiver and, at the same time, of what it leaves of the
+// enterer and of the corners of its tenon's end, with the way between them not
+// foreshortened and the picture filling a field of the given size.
+func (s *stage) camera(w, h float64) view.Camera {
 	shots := make([]shot, 0, 128)
 	for az := 11.5; az < 360; az += 11.25 {
 		for _, el := range []float64{24, 38, -24, -38} {
 			c := view.Axonometric(az, el)
-			q := shot{cam: c, worth: s.worth(c) * math.Sqrt(fill(c, corners, w, h)), score: -1}
+			q := shot{cam: c, worth: s.worth(c) * math.Sqrt(fill(c, s.corners, w, h)), score: -1}
 			if el > 0 {
 				q.worth *= 1.15 // things are mostly seen from above
 			}
@@ -57,13 +60,14 @@ func Camera(j *geom.Joint, parts []view.Part, w, h float64) view.Camera {
 	return s.best(shots)
 }
 
-// stage is what a camera is chosen for.
+// stage is what a camera is chosen for, whatever the field.
 type stage struct {
 	joint             *geom.Joint
 	way               vec.V // of the enterer
 	receiver, enterer []spot
-	screen            *screen // the cells of both
-	end               []vec.V // corners of the tenon's end, a little before it
+	cells             []solid.Convex // of both
+	corners           []vec.V        // of all that is drawn
+	end               []vec.V        // corners of the tenon's end, a little before it
 }
 
 // shot is a camera that may be chosen: what it is worth but for what it sees, what
@@ -95,23 +99,23 @@ func (s *stage) best(shots []shot) view.Camera {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(shots[b].most, shots[a].most) })
-	top := -1.0
+	top, screen := -1.0, screenOf(s.cells)
 	for _, i := range order {
 		q := &shots[i]
 		least := top * (1 - 1e-6)
 		if q.most < least {
 			break
 		}
-		s.screen.face(q.cam)
-		end := 0.4 + 0.6*inSight(s.end, s.screen)
+		screen.face(q.cam)
+		end := 0.4 + 0.6*inSight(s.end, screen)
 		if q.most*end < least {
 			continue
 		}
-		k, receiver := q.worth*end, showing(q.cam, s.receiver, s.screen)
+		k, receiver := q.worth*end, showing(q.cam, s.receiver, screen)
 		if k*math.Sqrt(receiver*q.free) < least {
 			continue
 		}
-		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, s.screen))
+		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, screen))
 		top = max(top, q.score)
 	}
 	best, score := view.Isometric(), -1.0

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"sync"
+
 	"pegwright/draw"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -36,6 +38,25 @@ func Exploded(j *geom.Joint) []view.Part {
 	}
 	parts = append(parts, pieceParts(j, gap/2, line)...)
 	return append(parts, trace)
+}
+
+// Apart is a joint pulled apart, to be drawn in one field or several. Any number
+// may draw it at once.
+type Apart struct {
+	joint *geom.Joint
+	made  sync.Once
+	parts []view.Part
+	stage *stage
+}
+
+// Picture takes the picture of the joint for a field of w by h, hidden edges dashed
+// or left out.
+func (a *Apart) Picture(w, h float64, hidden bool) Picture {
+	a.made.Do(func() {
+		a.parts = Exploded(a.joint)
+		a.stage = newStage(a.joint, a.parts)
+	})
+	return TakePicture(a.stage.camera(w, h), a.parts, hidden)
 }
 
 // tips returns the corners of the tenon that go in first.

@@ -13,10 +13,22 @@ import (
 
 // Group is a set of joints that are cut alike: one sheet serves them all. The
 // first is the one drawn.
-type Group struct{ Joints []*geom.Joint }
+type Group struct {
+	Joints []*geom.Joint
+	apart  *Apart
+}
 
 // First returns the joint that is drawn.
 func (g Group) First() *geom.Joint { return g.Joints[0] }
+
+// Apart returns the joint that is drawn, pulled apart: the same for all who draw a
+// group that Groups has made.
+func (g Group) Apart() *Apart {
+	if g.apart == nil {
+		return &Apart{joint: g.First()}
+	}
+	return g.apart
+}
 
 // Groups puts the joints of a frame that are identical together, in frame
 // order. Two joints are identical when, in their own axes and from their main
@@ -33,7 +45,7 @@ func Groups(f *geom.Frame) []Group {
 		if !ok {
 			i = len(out)
 			at[k] = i
-			out = append(out, Group{})
+			out = append(out, Group{apart: &Apart{joint: j}})
 		}
 		out[i].Joints = append(out[i].Joints, j)
 	}
@@ -87,18 +99,23 @@ func faces(j *geom.Joint, t *geom.Timber) string {
 
 // inAxes writes a direction in joint axes.
 func inAxes(j *geom.Joint, d vec.V) string {
-	u, v, w := d.Dot(j.Axes.U), d.Dot(j.Axes.V), d.Dot(j.Axes.W)
-	return draw.Number(u, 3) + " " + draw.Number(v, 3) + " " + draw.Number(w, 3)
+	var room [96]byte
+	b := append(draw.AppendNumber(room[:0], d.Dot(j.Axes.U), 3), ' ')
+	b = append(draw.AppendNumber(b, d.Dot(j.Axes.V), 3), ' ')
+	return string(draw.AppendNumber(b, d.Dot(j.Axes.W), 3))
 }
 
 // corners writes the corners of a cut in joint axes from the main line, sorted.
 // Corners far along the timber, where a cut runs out at its end, do not count.
 func corners(j *geom.Joint, t *geom.Timber, c geom.Cut, main float64) string {
-	var ws []string
+	ws := make([]string, 0, len(c.Solid.V))
+	var room [96]byte
 	for _, p := range c.Solid.V {
 		u, v, w := j.Axes.Of(t.Place.Out(p))
 		if math.Abs(u-main) < nearEnd*3 {
-			ws = append(ws, draw.Tenths(u-main)+" "+draw.Tenths(v)+" "+draw.Tenths(w))
+			b := append(draw.AppendTenths(room[:0], u-main), ' ')
+			b = append(draw.AppendTenths(b, v), ' ')
+			ws = append(ws, string(draw.AppendTenths(b, w)))
 		}
 	}
 	sort.Strings(ws)

@@ -80,7 +80,7 @@ func TestCameraShowsBothHalves(t *testing.T) {
 	eachGroup(t, func(t *testing.T, f *geom.Frame, g Group) {
 		j := g.First()
 		parts := Exploded(j)
-		c := Camera(j, parts, 120, 160)
+		c := newStage(j, parts).camera(120, 160)
 		before := screenOf(slices.Concat(parts[0].Placed(), parts[1].Placed()))
 		before.face(c)
 		for i, part := range parts[:2] {

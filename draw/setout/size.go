@@ -29,13 +29,9 @@ func Overall(f *geom.Frame, role string) (x, y, z float64) {
 		if role != "" && t.Role != role || t.Net == nil {
 			continue
 		}
-		for _, c := range t.Net.Cells() {
-			for _, v := range c.V {
-				p := t.Place.Out(v)
-				lo = vec.V{X: min(lo.X, p.X), Y: min(lo.Y, p.Y), Z: min(lo.Z, p.Z)}
-				hi = vec.V{X: max(hi.X, p.X), Y: max(hi.Y, p.Y), Z: max(hi.Z, p.Z)}
-			}
-		}
+		a, b := t.NetInFrame().Bounds()
+		lo = vec.V{X: min(lo.X, a.X), Y: min(lo.Y, a.Y), Z: min(lo.Z, a.Z)}
+		hi = vec.V{X: max(hi.X, b.X), Y: max(hi.Y, b.Y), Z: max(hi.Z, b.Z)}
 	}
 	if lo.X > hi.X {
 		return 0, 0, 0

@@ -20,17 +20,17 @@ import (
 // sheets, raising sheets, the permit set. The cover lists the others with the
 // numbers that they have in this order.
 func All(f *geom.Frame, finds []finding.Finding) []*draw.Sheet {
-	plans := plan.Of(f)
-	rest := crew.Join(parts(f, list.Stopped(f, finds), plans))
-	rest = append(rest, permit.Sheets(f, plans)...)
+	plans, groups := plan.Of(f), scene.Groups(f)
+	rest := crew.Join(parts(f, list.Stopped(f, finds), plans, groups))
+	rest = append(rest, permit.Sheets(f, plans, groups)...)
 	cover := Cover(f, finds, func(before int) []Entry { return entries(rest, before) })
 	return append(cover, rest...)
 }
 
 // parts returns what composes the sheets between the cover and the permit set,
 // in their order. No part needs another.
-func parts(f *geom.Frame, stops map[string]int, plans *plan.Set) []func() []*draw.Sheet {
-	sticks, groups := scene.AllSticks(f), scene.Groups(f)
+func parts(f *geom.Frame, stops map[string]int, plans *plan.Set, groups []scene.Group) []func() []*draw.Sheet {
+	sticks := scene.AllSticks(f)
 	var out []func() []*draw.Sheet
 	views, apart := func() []*draw.Sheet { return Views(f) }, func() []*draw.Sheet { return Apart(f) }
 	for _, overview := range []func() []*draw.Sheet{views, apart, plans.Sheets} {

@@ -30,7 +30,7 @@ func Sheets(f *geom.Frame, g scene.Group, stops map[string]int) []*draw.Sheet {
 	}
 	last := font.Wrap(closing(f, g), left.W(), dim.Text)
 	left, strip := strips(left, over, left.H()-closingHigh(last)-field.H()/2)
-	explode(s, setClosing(s, left, last), j, f.Paper.Hidden)
+	explode(s, setClosing(s, left, last), g, f.Paper.Hidden)
 	out := []*draw.Sheet{s}
 	more := told.beside(s, right, strip, !under)
 	if len(j.Dims) > 0 {
@@ -63,9 +63,8 @@ func served(g scene.Group) string {
 
 // explode draws the exploded view into the field, with the names of its parts
 // in a lane on its right.
-func explode(s *draw.Sheet, f block.Field, j *geom.Joint, hidden bool) {
-	parts := scene.Exploded(j)
-	pic := scene.TakePicture(scene.Camera(j, parts, f.W()-30, f.H()), parts, hidden)
+func explode(s *draw.Sheet, f block.Field, g scene.Group, hidden bool) {
+	j, pic := g.First(), g.Apart().Picture(f.W()-30, f.H(), hidden)
 	var labels []dim.Label
 	wide := 0.0
 	for i, id := range pic.Order[:len(pic.Order)-1] {

@@ -9,8 +9,6 @@ import (
 	"pegwright/draw/dim"
 	"pegwright/draw/font"
 	"pegwright/draw/page"
-	"pegwright/draw/scene"
-	"pegwright/geom"
 )
 
 // arrange returns into how many columns and rows a sheet of n details is divided:
@@ -81,14 +79,8 @@ func (p *set) detail(s *draw.Sheet, cell block.Field, n int, k jointKind) {
 	f.Para(p.detailWords(k))
 	room := cell
 	room.Y1, room.Y0 = w.Y-0.5, cell.Y0+foot+1
-	p.apart(s, room, j)
+	k.drawn.Apart().Picture(room.W(), room.H(), false).Fill(s, room)
 	s.Links = append(s.Links, draw.Link{To: j.ID, Rect: cell.Box()})
-}
-
-// apart draws the exploded view.
-func (p *set) apart(s *draw.Sheet, f block.Field, j *geom.Joint) {
-	parts := scene.Exploded(j)
-	scene.TakePicture(scene.Camera(j, parts, f.W(), f.H()), parts, false).Fill(s, f)
 }
 
 // detailWords says which joint is drawn, how many there are, and what holds it.

@@ -3,6 +3,7 @@ package permit_test
 import (
 	"fmt"
 
+	"pegwright/draw/scene"
 	"pegwright/draw/sheet/permit"
 	"pegwright/draw/sheet/plan"
 	"pegwright/samples/trial"
@@ -14,7 +15,7 @@ func Example() {
 		fmt.Println(faults)
 		return
 	}
-	for _, s := range permit.Sheets(f, plan.Of(f)) {
+	for _, s := range permit.Sheets(f, plan.Of(f), scene.Groups(f)) {
 		fmt.Println(s.ID+":", s.Title)
 	}
 	// Output:

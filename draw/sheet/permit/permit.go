@@ -2,6 +2,7 @@ package permit
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pegwright/draw"
@@ -16,12 +17,12 @@ import (
 // sizes of the timbers, the foundation as far as it is described, a detail of
 // every kind of joint, the joints with their reference values, and the load path
 // with blanks for what the designer of record decides. plans are the views of the
-// frame. The sheets are numbered P1, P2, … among themselves.
-func Sheets(f *geom.Frame, plans *plan.Set) []*draw.Sheet {
+// frame and groups its joints as scene.Groups has them. The sheets are numbered P1, P2, … among themselves.
+func Sheets(f *geom.Frame, plans *plan.Set, groups []scene.Group) []*draw.Sheet {
 	if len(f.Timbers) == 0 {
 		return nil
 	}
-	p := &set{f: f, plans: plans, kinds: jointKinds(f)}
+	p := &set{f: f, plans: plans, kinds: jointKinds(groups)}
 	p.views()
 	p.foundation()
 	p.details()
@@ -87,16 +88,17 @@ func (p *set) views() {
 type jointKind struct {
 	name   string
 	joints []*geom.Joint
+	drawn  scene.Group // with the first of them
 }
 
 // jointKinds puts the joints of a kind together, those that must hold tension
 // and those without pegs apart, in the order of the first of each. The joint that
 // is drawn comes first: one of the largest group that is cut alike.
-func jointKinds(f *geom.Frame) []jointKind {
+func jointKinds(groups []scene.Group) []jointKind {
 	at := map[string]int{}
 	var out []jointKind
 	most := map[string]int{}
-	for _, g := range scene.Groups(f) {
+	for _, g := range groups {
 		j := g.First()
 		name := j.Kind
 		if len(j.Pegs) == 0 {
@@ -113,7 +115,7 @@ func jointKinds(f *geom.Frame) []jointKind {
 		}
 		if k := &out[i]; len(g.Joints) > most[name] {
 			most[name] = len(g.Joints)
-			k.joints = append(append([]*geom.Joint(nil), g.Joints...), k.joints...)
+			k.joints, k.drawn = slices.Concat(g.Joints, k.joints), g
 		} else {
 			k.joints = append(k.joints, g.Joints...)
 		}

@@ -10,6 +10,7 @@ import (
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/legible"
+	"pegwright/draw/scene"
 	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/tidy"
 	"pegwright/geom"
@@ -27,7 +28,7 @@ func TestPermitPrintsCriteriaAsWritten(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
 	f.Criteria = []geom.Info{{Name: "ground snow load", Text: "p_g = 50 psf (town office)"}, {Name: "Wind Speed", Text: "115 mph"},
 		{Name: "frost depth", Text: "not stated"}, {Name: "roof snow, drifted", Text: "by others"}}
-	sheets := Sheets(f, plan.Of(f))
+	sheets := Sheets(f, plan.Of(f), scene.Groups(f))
 	text := legible.Line(sheets[:1])
 	for _, c := range f.Criteria {
 		if !strings.Contains(text, c.Name+" "+c.Text) && !(strings.Contains(text, c.Name) && strings.Contains(text, c.Text)) {
@@ -97,7 +98,7 @@ func TestPermitCapacitiesAreTheList(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := capacitiesIn(t, data)
-		p := &set{f: f, kinds: jointKinds(f)}
+		p := &set{f: f, kinds: jointKinds(scene.Groups(f))}
 		got := map[string]int{}
 		joints := 0
 		for _, r := range p.tableRows() {
@@ -163,7 +164,7 @@ func capacitiesIn(t *testing.T, data []byte) map[string]int {
 func TestPermitOfAllSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		f := trial.Sample(t, name)
-		sheets := Sheets(f, plan.Of(f))
+		sheets := Sheets(f, plan.Of(f), scene.Groups(f))
 		tidy.Write(t, "permit-"+name, sheets)
 		ids := map[string]bool{}
 		for i, s := range sheets {

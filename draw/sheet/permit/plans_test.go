@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"pegwright/draw/scene"
 	"pegwright/draw/sheet/plan"
 	"pegwright/draw/sheet/tidy"
 	"pegwright/samples"
@@ -15,7 +16,7 @@ import (
 // the description of the sample asks for them.
 func TestPermitSpeaksToAnOfficial(t *testing.T) {
 	f := trial.Sample(t, samples.Default())
-	words := tidy.TextsOn(Sheets(f, plan.Of(f)), "permit-")
+	words := tidy.TextsOn(Sheets(f, plan.Of(f), scene.Groups(f)), "permit-")
 	for _, no := range []string{"Check square", "foot shoulder", "bearing line", "\npost-1-south\n"} {
 		if strings.Contains(words, no) {
 			t.Errorf("the permit set says %q", no)
@@ -33,7 +34,7 @@ func TestPermitSpeaksToAnOfficial(t *testing.T) {
 			t.Errorf("the permit set does not say %q", must)
 		}
 	}
-	for _, s := range Sheets(f, plan.Of(f)) {
+	for _, s := range Sheets(f, plan.Of(f), scene.Groups(f)) {
 		for _, it := range s.Items {
 			if it.Head().Mark == "diagonal" {
 				t.Errorf("%s has a diagonal", s.ID)

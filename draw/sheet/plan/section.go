@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"pegwright/draw/scene"
 	"pegwright/draw/setout"
 	"pegwright/draw/view"
 	"pegwright/geom"
@@ -45,12 +46,17 @@ func sectionOf(f *geom.Frame, all []view.Part) *survey {
 // as few timbers that do not run along the building as can be.
 func clearCut(all []view.Part, a, b float64) float64 {
 	best, least := (a+b)/2, math.Inf(1)
+	short := make([]scene.Span, 0, len(all)) // along the building, of timbers across it
+	for _, p := range all {
+		if lo, hi := setout.Extent(p, solid.Plane{N: vec.V{X: 1}}); hi-lo < 0.5*(b-a) {
+			short = append(short, scene.Span{From: lo, To: hi})
+		}
+	}
 	for i := range 41 {
 		x := a + (b-a)*(0.3+0.4*float64(i)/40)
 		n := math.Abs(x-(a+b)/2) / (b - a)
-		for _, p := range all {
-			lo, hi := setout.Extent(p, solid.Plane{N: vec.V{X: 1}, D: x})
-			if lo < 5 && hi > -5 && hi-lo < 0.5*(b-a) {
+		for _, s := range short {
+			if s.From-x < 5 && s.To-x > -5 {
 				n++
 			}
 		}
