@@ -2,79 +2,111 @@ package font
 
 import (
 	"encoding/binary"
-	"slices"
 	"unicode/utf16"
 )
 
-// glyphsOf returns the runes that the font has and their glyphs, sorted by
-// rune, each once.
-func (t *tables) glyphsOf(runes []rune) ([]pair, error) {
-	sorted := slices.Clone(runes)
-	slices.Sort(sorted)
-	var out []pair
-	for _, r := range slices.Compact(sorted) {
-		if r <= 0 || r >= 0xffff {
-			continue
-		}
-		g, err := t.sf.GlyphIndex(nil, r)
-		if err != nil {
-			return nil, err
-		}
-		if g != 0 {
-			out = append(out, pair{r, int(g)})
-		}
+// file is a font under construction: its directory, with a record for each table
+// that is ended, and the tables one after the other, in the order of their tags.
+type file struct {
+	b     []byte
+	start int    // of the file in b
+	from  int    // of the table at hand in b
+	ended int    // tables
+	head  int    // of the table head in b, which keeps the check sum of the whole
+	sum   uint32 // of all words that are ended
+}
+
+// begin begins a font of so many tables at the end of b.
+func begin(b []byte, tables int) *file {
+	pow, log := 1, 0
+	for 2*pow <= tables {
+		pow, log = 2*pow, log+1
 	}
-	return out, nil
+	f := &file{start: len(b)}
+	b = appendWords(b, 1, 0, tables, 16*pow, log, 16*(tables-pow))
+	f.sum = checksum(b[f.start:])
+	f.b = append(b, make([]byte, 16*tables)...)
+	f.from = len(f.b)
+	return f
 }
 
-func (t *tables) head() []byte {
-	h := slices.Clone(t.tab["head"])
-	binary.BigEndian.PutUint32(h[8:], 0)  // checkSumAdjustment, set by assemble
-	binary.BigEndian.PutUint16(h[50:], 1) // long loca
-	return h
+// end ends the table at hand: what was appended since the last one.
+func (f *file) end(tag string) {
+	size := len(f.b) - f.from
+	for (len(f.b)-f.from)%4 != 0 {
+		f.b = append(f.b, 0)
+	}
+	sum := checksum(f.b[f.from:])
+	r := f.b[f.start+12+16*f.ended:][:16]
+	copy(r, tag)
+	binary.BigEndian.PutUint32(r[4:], sum)
+	binary.BigEndian.PutUint32(r[8:], uint32(f.from-f.start))
+	binary.BigEndian.PutUint32(r[12:], uint32(size))
+	if tag == "head" {
+		f.head = f.from
+	}
+	f.sum += sum + checksum(r)
+	f.from = len(f.b)
+	f.ended++
 }
 
-func (t *tables) hhea(count int) []byte {
-	h := slices.Clone(t.tab["hhea"])
-	binary.BigEndian.PutUint16(h[34:], uint16(count))
-	return h
+// close writes the check sum of the whole, which is the sum of its parts, and
+// returns the bytes.
+func (f *file) close() []byte {
+	binary.BigEndian.PutUint32(f.b[f.head+8:], 0xb1b0afba-f.sum)
+	return f.b
 }
 
-// hmtx returns a full record for each of the glyphs; the last advance of the
-// source holds for the glyphs after it.
-func (t *tables) hmtx(glyphs []int) []byte {
+// checksum is the sum of the 32-bit words of b, whose length is a multiple of four.
+func checksum(b []byte) uint32 {
+	var sum uint32
+	for ; len(b) >= 4; b = b[4:] {
+		sum += binary.BigEndian.Uint32(b)
+	}
+	return sum
+}
+
+func appendWords(b []byte, words ...int) []byte {
+	for _, w := range words {
+		b = binary.BigEndian.AppendUint16(b, uint16(w))
+	}
+	return b
+}
+
+// changed appends a table of the source with some of its words changed: pairs of
+// the place of a word and its value.
+func changed(b, tab []byte, words ...int) []byte {
+	from := len(b)
+	b = append(b, tab...)
+	for i := 0; i < len(words); i += 2 {
+		binary.BigEndian.PutUint16(b[from+words[i]:], uint16(words[i+1]))
+	}
+	return b
+}
+
+// appendMetrics appends a full record for each of the glyphs; the last advance of
+// the source holds for the glyphs after it.
+func (t *tables) appendMetrics(b []byte, glyphs []int) []byte {
 	raw, full := t.tab["hmtx"], u16(t.tab["hhea"][34:])
-	out := make([]byte, 0, 4*len(glyphs))
 	for _, g := range glyphs {
-		if g < full && 4*g+4 <= len(raw) {
-			out = append(out, raw[4*g:4*g+4]...)
+		if g < full {
+			b = append(b, raw[4*g:4*g+4]...)
 			continue
 		}
 		bearing := []byte{0, 0}
 		if at := 4*full + 2*(g-full); at+2 <= len(raw) {
 			bearing = raw[at : at+2]
 		}
-		out = append(append(out, raw[4*full-4:4*full-2]...), bearing...)
+		b = append(append(b, raw[4*full-4:4*full-2]...), bearing...)
 	}
-	return out
+	return b
 }
 
-// maxp returns the table for count glyphs without instructions.
-func (t *tables) maxp(count int) []byte {
-	m := slices.Clone(t.tab["maxp"])
-	binary.BigEndian.PutUint16(m[4:], uint16(count))
-	binary.BigEndian.PutUint16(m[14:], 1) // maxZones
-	for at := 16; at < 28; at += 2 {      // twilight points to instructions
-		binary.BigEndian.PutUint16(m[at:], 0)
-	}
-	return m
-}
-
-// cmapOf returns a cmap of one format 4 table, one segment for each run of
+// appendCmap appends a cmap of one format 4 table, one segment for each run of
 // runes whose glyphs run along.
-func cmapOf(pairs []pair) []byte {
+func appendCmap(b []byte, pairs []pair) []byte {
 	type seg struct{ from, to, delta int }
-	var segs []seg
+	segs := make([]seg, 0, len(pairs)+1)
 	for _, p := range pairs {
 		if n := len(segs); n > 0 && segs[n-1].to+1 == int(p.r) && segs[n-1].delta == p.gid-int(p.r) {
 			segs[n-1].to++
@@ -87,88 +119,36 @@ func cmapOf(pairs []pair) []byte {
 	for 2*pow <= len(segs) {
 		pow, log = 2*pow, log+1
 	}
-	var ends, starts, deltas, offsets []uint16
+	b = appendWords(b, 0, 1, 3, 1, 0, 12) // version, one table, platform 3 encoding 1, offset 12
+	b = appendWords(b, 4, 16+8*len(segs), 0, 2*len(segs), 2*pow, log, 2*(len(segs)-pow))
 	for _, s := range segs {
-		ends, starts = append(ends, uint16(s.to)), append(starts, uint16(s.from))
-		deltas, offsets = append(deltas, uint16(s.delta)), append(offsets, 0)
+		b = appendWords(b, s.to)
 	}
-	words := []uint16{0, 1, 3, 1, 0, 12} // version, one table, platform 3 encoding 1, offset 12
-	words = append(words, 4, uint16(16+8*len(segs)), 0,
-		uint16(2*len(segs)), uint16(2*pow), uint16(log), uint16(2*(len(segs)-pow)))
-	words = append(append(words, ends...), 0)
-	words = append(append(append(words, starts...), deltas...), offsets...)
-	return bigEndian(words)
+	b = appendWords(b, 0)
+	for _, s := range segs {
+		b = appendWords(b, s.from)
+	}
+	for _, s := range segs {
+		b = appendWords(b, s.delta)
+	}
+	return append(b, make([]byte, 2*len(segs))...) // no offsets
 }
 
 // nameTable returns a name table that names the family and style, as a checker
 // of fonts asks for.
 func nameTable(family string) []byte {
 	values := []struct {
-		id   uint16
+		id   int
 		text string
 	}{{1, family}, {2, "Regular"}, {4, family}, {6, "GoSubset"}}
-	words := []uint16{0, uint16(len(values)), uint16(6 + 12*len(values))}
-	var text []uint16
+	out := appendWords(nil, 0, len(values), 6+12*len(values))
+	var text []byte
 	for _, v := range values {
-		u := utf16.Encode([]rune(v.text))
-		words = append(words, 3, 1, 0x409, v.id, uint16(2*len(u)), uint16(2*len(text)))
-		text = append(text, u...)
-	}
-	return bigEndian(append(words, text...))
-}
-
-// postTable returns a post table without glyph names (format 3).
-func postTable() []byte {
-	p := make([]byte, 32)
-	binary.BigEndian.PutUint32(p, 0x00030000)
-	return p
-}
-
-func bigEndian(words []uint16) []byte {
-	var out []byte
-	for _, w := range words {
-		out = binary.BigEndian.AppendUint16(out, w)
-	}
-	return out
-}
-
-// assemble joins the tables, sorted by tag, into a font with its check sums.
-func assemble(tabs []table) []byte {
-	pow, log := 1, 0
-	for 2*pow <= len(tabs) {
-		pow, log = 2*pow, log+1
-	}
-	out := bigEndian([]uint16{1, 0, uint16(len(tabs)), uint16(16 * pow), uint16(log), uint16(16 * (len(tabs) - pow))})
-	at, headAt := 12+16*len(tabs), 0
-	for _, t := range tabs {
-		if t.tag == "head" {
-			headAt = at
+		from := len(text)
+		for _, u := range utf16.Encode([]rune(v.text)) {
+			text = appendWords(text, int(u))
 		}
-		out = append(out, t.tag...)
-		out = binary.BigEndian.AppendUint32(out, checksum(t.data))
-		out = binary.BigEndian.AppendUint32(out, uint32(at))
-		out = binary.BigEndian.AppendUint32(out, uint32(len(t.data)))
-		at += (len(t.data) + 3) / 4 * 4
+		out = appendWords(out, 3, 1, 0x409, v.id, len(text)-from, from)
 	}
-	out = slices.Grow(out, at-len(out))
-	for _, t := range tabs {
-		out = append(out, t.data...)
-		for len(out)%4 != 0 {
-			out = append(out, 0)
-		}
-	}
-	binary.BigEndian.PutUint32(out[headAt+8:], 0xb1b0afba-checksum(out))
-	return out
-}
-
-// checksum is the sum of the 32-bit words of b, padded with zeros.
-func checksum(b []byte) uint32 {
-	var sum uint32
-	for len(b) >= 4 {
-		sum += binary.BigEndian.Uint32(b)
-		b = b[4:]
-	}
-	var rest [4]byte
-	copy(rest[:], b)
-	return sum + binary.BigEndian.Uint32(rest[:])
+	return append(out, text...)
 }

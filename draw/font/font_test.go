@@ -2,6 +2,7 @@ package font
 
 import (
 	"bytes"
+	"encoding/binary"
 	"math"
 	"slices"
 	"strings"
@@ -267,6 +268,36 @@ func TestSubsetChecksum(t *testing.T) {
 	}
 	if len(sub)%4 != 0 || sum != 0xB1B0AFBA {
 		t.Errorf("sum %#x", sum)
+	}
+}
+
+// The directory tells of every table, in the order of the tags, where it begins and
+// how its words add up, the check sum of the whole in head left out (OpenType,
+// chapter otff); and a font is the same wherever it is appended.
+func TestSubsetDirectory(t *testing.T) {
+	sub, err := AppendSubset([]byte("xyz"), true, []rune("Øé directory"))
+	alone, _ := SubsetFace(true, []rune("Øé directory"))
+	if err != nil || !bytes.Equal(sub[3:], alone) {
+		t.Fatalf("%v, or not the same font", err)
+	}
+	word := func(at int) uint32 { return binary.BigEndian.Uint32(alone[at:]) }
+	before := ""
+	for i := range int(binary.BigEndian.Uint16(alone[4:])) {
+		r := 12 + 16*i
+		tag, sum, at, size := string(alone[r:r+4]), word(r+4), int(word(r+8)), int(word(r+12))
+		if tag == "head" {
+			sum += word(at + 8)
+		}
+		for k := at; k < at+size; k += 4 {
+			sum -= word(k)
+		}
+		if sum != 0 || at%4 != 0 || tag <= before {
+			t.Errorf("table %s at %d: sum off by %d, after %s", tag, at, sum, before)
+		}
+		before = tag
+	}
+	if before != "post" {
+		t.Errorf("the last table is %q", before)
 	}
 }
 

@@ -45,19 +45,18 @@ func eachPart(g []byte, fn func(at int)) (int, error) {
 	}
 }
 
-// components returns the glyphs that g is composed of, none for a simple one.
-func components(g []byte) ([]int, error) {
+// appendParts appends the glyphs that g is composed of, none for a simple one.
+func appendParts(out []int, g []byte) ([]int, error) {
 	if !isComposite(g) {
-		return nil, nil
+		return out, nil
 	}
-	var out []int
 	_, err := eachPart(g, func(at int) { out = append(out, u16(g[at+2:])) })
 	return out, err
 }
 
 // appendBare appends glyph g without its hinting instructions, its parts numbered
-// by their places in keep.
-func appendBare(out, g []byte, keep []int) ([]byte, error) {
+// by their new places.
+func appendBare(out, g []byte, place []uint16) ([]byte, error) {
 	if len(g) == 0 {
 		return out, nil
 	}
@@ -70,7 +69,7 @@ func appendBare(out, g []byte, keep []int) ([]byte, error) {
 		c := out[from:]
 		end, err := eachPart(c, func(at int) {
 			binary.BigEndian.PutUint16(c[at:], uint16(u16(c[at:])&^haveInstr))
-			binary.BigEndian.PutUint16(c[at+2:], uint16(placeOf(keep, u16(c[at+2:]))))
+			binary.BigEndian.PutUint16(c[at+2:], place[u16(c[at+2:])])
 		})
 		return out[:from+end], err
 	}
@@ -82,22 +81,41 @@ func appendBare(out, g []byte, keep []int) ([]byte, error) {
 	return append(out, g[at+2+u16(g[at:]):]...), nil
 }
 
-// cutGlyphs returns the glyf table with the outlines of the glyphs in keep
-// (sorted), and the long loca table that goes with it.
-func (t *tables) cutGlyphs(keep []int) (glyf, loca []byte, err error) {
-	room := 0
+// appendGlyphs appends a glyf table with the outlines of the glyphs in keep, and
+// returns where each of them ends in it, after a zero.
+func (t *tables) appendGlyphs(b []byte, keep []int, place []uint16) (out []byte, ends []int, err error) {
+	from := len(b)
+	ends = make([]int, 1, len(keep)+1)
 	for _, g := range keep {
-		room += len(t.glyph(g)) + 3
-	}
-	glyf, loca = make([]byte, 0, room), make([]byte, 0, 4*len(keep)+4)
-	for _, g := range keep {
-		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
-		if glyf, err = appendBare(glyf, t.glyph(g), keep); err != nil {
+		if b, err = appendBare(b, t.glyph(g), place); err != nil {
 			return nil, nil, err
 		}
-		for len(glyf)%4 != 0 {
-			glyf = append(glyf, 0)
+		if (len(b)-from)%2 != 0 {
+			b = append(b, 0) // a short loca counts in twos
+		}
+		ends = append(ends, len(b)-from)
+	}
+	return b, ends, nil
+}
+
+// locaFormat returns 0 for a short loca table, where that can reach the last end,
+// and 1 for a long one.
+func locaFormat(ends []int) int {
+	if ends[len(ends)-1] <= 2*0xffff {
+		return 0
+	}
+	return 1
+}
+
+// appendLoca appends the loca table that goes with a glyf table.
+func appendLoca(b []byte, ends []int) []byte {
+	short := locaFormat(ends) == 0
+	for _, at := range ends {
+		if short {
+			b = binary.BigEndian.AppendUint16(b, uint16(at/2))
+		} else {
+			b = binary.BigEndian.AppendUint32(b, uint32(at))
 		}
 	}
-	return glyf, binary.BigEndian.AppendUint32(loca, uint32(len(glyf))), nil
+	return b
 }

@@ -21,55 +21,65 @@ func Subset(ttf []byte, runes []rune) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return src.subset(runes)
-}
-
-func (src *tables) subset(runes []rune) ([]byte, error) {
-	gids, err := src.glyphsOf(runes)
-	if err != nil {
-		return nil, err
-	}
-	keep, err := src.withParts(gids)
-	if err != nil {
-		return nil, err
-	}
-	glyf, loca, err := src.cutGlyphs(keep)
-	if err != nil {
-		return nil, err
-	}
-	for i, p := range gids {
-		gids[i].gid = placeOf(keep, p.gid)
-	}
-	return assemble([]table{
-		{"OS/2", src.tab["OS/2"]},
-		{"cmap", cmapOf(gids)},
-		{"glyf", glyf},
-		{"head", src.head()},
-		{"hhea", src.hhea(len(keep))},
-		{"hmtx", src.hmtx(keep)},
-		{"loca", loca},
-		{"maxp", src.maxp(len(keep))},
-		{"name", nameTable("Go subset")},
-		{"post", postTable()},
-	}), nil
+	return src.appendSubset(nil, runes)
 }
 
 // SubsetFace is Subset on the regular or the bold face, which can always be
 // read.
-func SubsetFace(bold bool, runes []rune) ([]byte, error) { return faceOf(bold).src.subset(runes) }
+func SubsetFace(bold bool, runes []rune) ([]byte, error) { return AppendSubset(nil, bold, runes) }
 
-// table is a named table of a font.
-type table struct {
-	tag  string
-	data []byte
+// AppendSubset appends to b what SubsetFace returns.
+func AppendSubset(b []byte, bold bool, runes []rune) ([]byte, error) {
+	return faceOf(bold).src.appendSubset(b, runes)
+}
+
+func (t *tables) appendSubset(b []byte, runes []rune) ([]byte, error) {
+	pairs, err := t.glyphsOf(runes)
+	if err != nil {
+		return nil, err
+	}
+	keep, place, err := t.withParts(pairs)
+	if err != nil {
+		return nil, err
+	}
+	for i, p := range pairs {
+		pairs[i].gid = int(place[p.gid])
+	}
+	f := begin(b, 10)
+	f.b = append(f.b, t.tab["OS/2"]...)
+	f.end("OS/2")
+	f.b = appendCmap(f.b, pairs)
+	f.end("cmap")
+	var ends []int
+	if f.b, ends, err = t.appendGlyphs(f.b, keep, place); err != nil {
+		return nil, err
+	}
+	f.end("glyf")
+	f.b = changed(f.b, t.tab["head"], 8, 0, 10, 0, 50, locaFormat(ends)) // no check sum yet
+	f.end("head")
+	f.b = changed(f.b, t.tab["hhea"], 34, len(keep))
+	f.end("hhea")
+	f.b = t.appendMetrics(f.b, keep)
+	f.end("hmtx")
+	f.b = appendLoca(f.b, ends)
+	f.end("loca")
+	// One zone, and nothing of twilight points to instructions.
+	f.b = changed(f.b, t.tab["maxp"], 4, len(keep), 14, 1, 16, 0, 18, 0, 20, 0, 22, 0, 24, 0, 26, 0)
+	f.end("maxp")
+	f.b = append(f.b, t.name...)
+	f.end("name")
+	f.b = append(appendWords(f.b, 3, 0), make([]byte, 28)...) // format 3: no names of glyphs
+	f.end("post")
+	return f.close(), nil
 }
 
 // tables are the tables of a font that is read, and the glyphs' bounds.
 type tables struct {
-	ttf  []byte
 	sf   *sfnt.Font
 	tab  map[string][]byte
+	glyf []byte
 	loca []uint32
+	name []byte // the name table of a subset
 }
 
 var errFont = errors.New("font cannot be read")
@@ -80,7 +90,7 @@ func readTables(ttf []byte) (*tables, error) {
 	if len(ttf) < 12 || binary.BigEndian.Uint32(ttf) != 0x00010000 {
 		return nil, errFont
 	}
-	t := &tables{ttf: ttf, tab: map[string][]byte{}}
+	t := &tables{tab: map[string][]byte{}, name: nameTable("Go subset")}
 	n := u16(ttf[4:])
 	if len(ttf) < 12+16*n {
 		return nil, errFont
@@ -99,6 +109,10 @@ func readTables(ttf []byte) (*tables, error) {
 			return nil, fmt.Errorf("%w: table %s", errFont, tag)
 		}
 	}
+	if full := u16(t.tab["hhea"][34:]); full == 0 || 4*full > len(t.tab["hmtx"]) {
+		return nil, fmt.Errorf("%w: table hmtx", errFont)
+	}
+	t.glyf = t.tab["glyf"]
 	if err := t.readLoca(); err != nil {
 		return nil, err
 	}
@@ -122,7 +136,7 @@ func (t *tables) readLoca() error {
 		if long {
 			v = binary.BigEndian.Uint32(raw[4*i:])
 		}
-		if int(v) > len(t.tab["glyf"]) || i > 0 && v < t.loca[i-1] {
+		if int(v) > len(t.glyf) || i > 0 && v < t.loca[i-1] {
 			return errFont
 		}
 		t.loca = append(t.loca, v)
@@ -136,40 +150,60 @@ type pair struct {
 	gid int
 }
 
+// glyphsOf returns the runes that the font has and their glyphs, sorted by
+// rune, each once.
+func (t *tables) glyphsOf(runes []rune) ([]pair, error) {
+	if !slices.IsSorted(runes) {
+		runes = slices.Clone(runes)
+		slices.Sort(runes)
+	}
+	out := make([]pair, 0, len(runes))
+	last := rune(0)
+	for _, r := range runes {
+		if r <= last || r >= 0xffff {
+			continue
+		}
+		last = r
+		g, err := t.sf.GlyphIndex(nil, r)
+		if err != nil {
+			return nil, err
+		}
+		if g != 0 {
+			out = append(out, pair{r, int(g)})
+		}
+	}
+	return out, nil
+}
+
 // withParts returns the glyphs of pairs, glyph 0, and all glyphs that these are
-// composed of, sorted.
-func (t *tables) withParts(pairs []pair) ([]int, error) {
-	seen := make([]bool, len(t.loca))
+// composed of, sorted; and the place of each glyph among them, by its old number.
+func (t *tables) withParts(pairs []pair) (keep []int, place []uint16, err error) {
+	place = make([]uint16, len(t.loca)-1)
 	queue := make([]int, 1, len(pairs)+8)
 	for _, p := range pairs {
 		queue = append(queue, p.gid)
 	}
-	out := make([]int, 0, len(queue))
 	for i := 0; i < len(queue); i++ {
 		g := queue[i]
-		if g+1 >= len(t.loca) {
-			return nil, errFont
+		if g >= len(place) {
+			return nil, nil, errFont
 		}
-		if seen[g] {
+		if place[g] > 0 {
 			continue
 		}
-		seen[g] = true
-		out = append(out, g)
-		parts, err := components(t.glyph(g))
-		if err != nil {
-			return nil, err
+		place[g] = 1
+		if queue, err = appendParts(queue, t.glyph(g)); err != nil {
+			return nil, nil, err
 		}
-		queue = append(queue, parts...)
 	}
-	slices.Sort(out)
-	return out, nil
+	keep = make([]int, 0, len(queue))
+	for g, wanted := range place {
+		if wanted > 0 {
+			place[g] = uint16(len(keep))
+			keep = append(keep, g)
+		}
+	}
+	return keep, place, nil
 }
 
-// placeOf returns the new number of glyph g: its place in keep, which is sorted
-// and has it.
-func placeOf(keep []int, g int) int {
-	i, _ := slices.BinarySearch(keep, g)
-	return i
-}
-
-func (t *tables) glyph(g int) []byte { return t.tab["glyf"][t.loca[g]:t.loca[g+1]] }
+func (t *tables) glyph(g int) []byte { return t.glyf[t.loca[g]:t.loca[g+1]] }
