@@ -35,25 +35,31 @@ func (s *Sheet) Layers() []Layer {
 	names := append(before, after...)
 	lines, usual := len(before), len(names)
 	size := make([]int, usual, 2*usual) // how many items each layer has
-	of := make([]int, len(s.Items))     // the layer of each item
-	k := 0
-	for i, it := range s.Items {
-		if n := it.Head().LayerName(); n != names[k] { // most follow one of their own layer
-			if k = slices.Index(names, n); k < 0 {
-				k, names, size = len(names), append(names, n), append(size, 0)
-			}
+	type run struct{ layer, end int }   // items of one layer, up to the one before end
+	var runs []run
+	for from := 0; from < len(s.Items); {
+		name := s.Items[from].Head().LayerName()
+		k := slices.Index(names, name)
+		if k < 0 {
+			k, names, size = len(names), append(names, name), append(size, 0)
 		}
-		of[i] = k
-		size[k]++
+		end := from + 1
+		for end < len(s.Items) && s.Items[end].Head().LayerName() == name {
+			end++
+		}
+		size[k] += end - from
+		runs = append(runs, run{k, end})
+		from = end
 	}
-	all := make([]Layer, len(names))
-	room := make([]Item, len(s.Items))
+	all, room := make([]Layer, len(names)), make([]Item, len(s.Items))
 	for k, n := range names {
 		all[k], room = Layer{n, room[:0:size[k]]}, room[size[k]:]
 	}
-	for i, it := range s.Items {
-		l := &all[of[i]]
-		l.Items = append(l.Items, it)
+	from := 0
+	for _, r := range runs {
+		l := &all[r.layer]
+		l.Items = append(l.Items, s.Items[from:r.end]...)
+		from = r.end
 	}
 	ordered := slices.Concat(all[:lines], all[usual:], all[lines:usual])
 	return slices.DeleteFunc(ordered, func(l Layer) bool { return len(l.Items) == 0 })
