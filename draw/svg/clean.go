@@ -6,7 +6,11 @@ import (
 )
 
 // attr returns name="value" for the SVG library, which writes attributes raw.
-func attr(name, value string) string { return name + `="` + string(appendValue(nil, value)) + `"` }
+func attr(name, value string) string {
+	var room [80]byte // most are shorter
+	b := append(append(room[:0], name...), `="`...)
+	return string(append(appendValue(b, value), '"'))
+}
 
 // appendValue appends s as it stands between double quotes.
 func appendValue(b []byte, s string) []byte { return appendEscaped(b, s, "&#34;") }
@@ -21,6 +25,10 @@ func appendText(b []byte, s string) []byte { return appendEscaped(b, s, `"`) }
 func appendEscaped(b []byte, s, quote string) []byte {
 	done := 0
 	for i := 0; i < len(s); {
+		if c := s[i]; c >= ' ' && c < utf8.RuneSelf && c != '"' && c != '&' && c != '<' && c != '>' {
+			i++
+			continue
+		}
 		c, n := rune(s[i]), 1
 		if c >= utf8.RuneSelf {
 			c, n = utf8.DecodeRuneInString(s[i:])
