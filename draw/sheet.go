@@ -69,8 +69,19 @@ func NewSheet(kind, id, title string, w, h float64) *Sheet {
 // Add adds items, each painted on top of those of its layer that are there.
 func (s *Sheet) Add(items ...Item) { s.Items = append(s.Items, items...) }
 
+// segment is a path of two points, which most items are, in one piece with them.
+type segment struct {
+	Path
+	ends [2]vec.P
+}
+
 // Line adds a line from a to b and returns it.
-func (s *Sheet) Line(c Class, a, b vec.P) *Path { return s.Poly(c, false, a, b) }
+func (s *Sheet) Line(c Class, a, b vec.P) *Path {
+	l := &segment{Path: Path{Meta: Meta{Class: c}}, ends: [2]vec.P{a, b}}
+	l.Pts = l.ends[:]
+	s.Add(&l.Path)
+	return &l.Path
+}
 
 // Poly adds a chain of lines, closed or not, and returns it.
 func (s *Sheet) Poly(c Class, closed bool, pts ...vec.P) *Path {

@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"fmt"
 	"math"
 
 	"pegwright/draw"
@@ -38,12 +37,13 @@ func bars(s *draw.Sheet, p vec.P, dir string) {
 // bar draws one ruled bar from p along u, ticks toward n every step mm.
 func bar(s *draw.Sheet, p, u, n vec.P, long, step float64, mark string) {
 	s.Line(draw.Part, p, p.Add(u.Mul(long))).Mark = mark
+	mark += ":tick"
 	for i := range int(math.Round(long/step)) + 1 {
 		a := p.Add(u.Mul(float64(i) * step))
 		tick := 1.0
 		if i == 0 || i == int(math.Round(long/step)) {
 			tick = 2.2
 		}
-		s.Line(draw.Part, a, a.Add(n.Mul(tick))).Mark = fmt.Sprintf("%s:tick", mark)
+		s.Line(draw.Part, a, a.Add(n.Mul(tick))).Mark = mark
 	}
 }

@@ -43,7 +43,7 @@ func (c *canvas) ink() draw.Box {
 func (c *canvas) line(m draw.Meta, a, b vec.P) {
 	if p, q, ok := clipSegment(c.ink(), c.at(a), c.at(b)); ok {
 		m.Owner = c.owner
-		c.s.Add(&draw.Path{Meta: m, Pts: []vec.P{p, q}})
+		c.s.Line(m.Class, p, q).Meta = m
 		c.keep(m, p, q)
 	}
 }
@@ -94,7 +94,7 @@ func (c *canvas) loop(m draw.Meta, pts []vec.P) {
 		return
 	}
 	m.Owner = c.owner
-	path := &draw.Path{Meta: m, Closed: true}
+	path := &draw.Path{Meta: m, Closed: true, Pts: make([]vec.P, 0, len(pts))}
 	for i, p := range pts {
 		path.Pts = append(path.Pts, c.at(p))
 		c.keep(m, c.at(p), c.at(pts[(i+1)%len(pts)]))

@@ -87,7 +87,7 @@ func holds(p plan, l layout, box draw.Box, head, list words, extra float64, plac
 	case inColumn:
 		column = both(head, list)
 	case underWindow:
-		l.win.Min.Y += list.height(l.win.W()) + 4
+		l.win.Min.Y += list.height(l.win.W(), l.known) + 4
 		d.strip = list
 	case onServedSheet:
 		column = both(head, words{servedSheet(len(p.serves))})

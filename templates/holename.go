@@ -64,9 +64,9 @@ func besideHole(h hole) []spot {
 	if h.shadow {
 		y = -1
 	}
-	var spots []spot
-	for _, k := range []float64{1, 1.4, 1.8, 2.4} {
-		for _, s := range [][2]float64{{out.X, y}, {-out.X, y}, {out.X, -y}, {-out.X, -y}} {
+	spots := make([]spot, 0, 48)
+	for _, k := range [...]float64{1, 1.4, 1.8, 2.4} {
+		for _, s := range [...][2]float64{{out.X, y}, {-out.X, y}, {out.X, -y}, {-out.X, -y}} {
 			a := draw.Start
 			if s[0] < 0 {
 				a = draw.End
@@ -89,8 +89,8 @@ func (c *canvas) holeName(p plan, h hole, text string) {
 		return foot, mid.Add(foot.Sub(mid).Unit().Mul(h.bore / 2))
 	}
 	aim := c.aim
-	two := strings.NewReplacer(", at", ",\nat", ": do", ":\ndo").Replace(text)
-	narrow := strings.NewReplacer(", at", ",\nat", ": ", ":\n").Replace(text)
+	short := strings.ReplaceAll(text, ", at", ",\nat")
+	two, narrow := strings.ReplaceAll(short, ": do", ":\ndo"), strings.ReplaceAll(short, ": ", ":\n")
 	ok := c.search([]pass{{8, ofAll}, {0, ofHeavy}}, text, lettering, !h.shadow, spots) ||
 		c.search([]pass{{20, ofAll}, {60, ofHeavy}, {60, ofFirm}}, two, lettering, !h.shadow, spots) ||
 		c.search([]pass{{60, ofHeavy}, {60, ofFirm}}, narrow, lettering, !h.shadow, spots)

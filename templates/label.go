@@ -42,7 +42,11 @@ func (c *canvas) label(text string, height float64, bold bool, spots ...spot) bo
 
 // search tries the passes one after another.
 func (c *canvas) search(passes []pass, text string, height float64, bold bool, spots []spot) bool {
-	b := letter(text, height, bold)
+	return c.place(letter(text, height, bold), passes, spots)
+}
+
+// place is search for lettering that is measured already.
+func (c *canvas) place(b *lettered, passes []pass, spots []spot) bool {
 	for _, pass := range passes {
 		for _, s := range spots {
 			if c.try(b, s, pass.off) {

@@ -31,9 +31,10 @@ func (c *canvas) name(g guide) {
 		}
 		return up.Mul(-1.2 - 1.2*lettering)
 	}
-	var spots []spot
-	for _, s := range []float64{side, -side} {
-		for _, k := range []float64{0.5, 0.35, 0.65, 0.25, 0.75, 0.3, 0.7, 0.4, 0.6, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9} {
+	ks := [...]float64{0.5, 0.35, 0.65, 0.25, 0.75, 0.3, 0.7, 0.4, 0.6, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9}
+	spots := make([]spot, 0, 2*len(ks))
+	for _, s := range [...]float64{side, -side} {
+		for _, k := range ks {
 			spots = append(spots, spot{a.Lerp(b, k).Add(near(s)), draw.Middle, rot})
 		}
 	}
@@ -158,10 +159,20 @@ func (c *canvas) windowName(area []vec.P) {
 // areaName writes the name of an outline at one of the spots or near the first,
 // in one line or in more.
 func (c *canvas) areaName(name string, spots []spot) bool {
-	texts := []string{name, inTwo(name), strings.Join(wrap(name, nameWide, lettering, false), "\n")}
-	for _, at := range []pass{{0, ofAll}, {0, ofHeavy}, {8, ofHeavy}} {
-		for _, text := range texts {
-			if len(spots) > 0 && c.search([]pass{at}, text, lettering, false, spots) {
+	if len(spots) == 0 {
+		return false
+	}
+	texts := [3]*lettered{letter(name, lettering, false)}
+	for _, at := range [][]pass{{{0, ofAll}}, {{0, ofHeavy}}, {{8, ofHeavy}}} {
+		for i := range texts {
+			switch {
+			case texts[i] != nil:
+			case i == 1:
+				texts[i] = letter(inTwo(name), lettering, false)
+			case i == 2:
+				texts[i] = letter(strings.Join(wrap(name, nameWide, lettering, false), "\n"), lettering, false)
+			}
+			if c.place(texts[i], at, spots) {
 				return true
 			}
 		}
@@ -198,11 +209,12 @@ func inside(area []vec.P) []spot {
 		mid = mid.Add(p.Mul(1 / float64(len(area))))
 	}
 	low := vec.P{Y: -lettering / 2}
-	var out []spot
-	for _, k := range []float64{0.7, 0.55, 0.85, 0.4, 0.25, 0} {
+	ks, ts := [...]float64{0.7, 0.55, 0.85, 0.4, 0.25, 0}, [...]float64{0.5, 0, 0.25, 0.75}
+	out := make([]spot, 0, len(ks)*len(area)*len(ts))
+	for _, k := range ks {
 		for i, p := range area {
 			q := area[(i+1)%len(area)]
-			for _, t := range []float64{0.5, 0, 0.25, 0.75} {
+			for _, t := range ts {
 				out = append(out, spot{mid.Lerp(p.Lerp(q, t), k).Add(low), draw.Middle, 0})
 			}
 		}

@@ -138,9 +138,10 @@ func (w *words) add(height float64, bold bool, texts ...string) {
 // of text.
 const lead, paraAir = 1.55, 0.45
 
-// height returns how high the words stand in a column of one width, mm.
-func (w words) height(width float64) float64 {
-	l := layout{col: draw.Box{Max: vec.P{X: width}}}
+// height returns how high the words stand in a column of one width, mm; known
+// keeps how they break, unless it is nil.
+func (w words) height(width float64, known *wraps) float64 {
+	l := layout{col: draw.Box{Max: vec.P{X: width}}, known: known}
 	_, y := l.flow(w, endless, nil)
 	return -y
 }

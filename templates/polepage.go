@@ -83,7 +83,7 @@ func (p pole) shows() string {
 
 // nameHigh is the height of a pole's words over its strip on a roll: that on
 // the shortest page.
-func (p pole) nameHigh(f *geom.Frame) float64 { return p.words(f.Units).height(240) + 2 }
+func (p pole) nameHigh(f *geom.Frame) float64 { return p.words(f.Units).height(240, nil) + 2 }
 
 // rollPoles draws poles on a roll, side by side while they fit across it.
 func rollPoles(f *geom.Frame, roll draw.Paper, all []pole) []*draw.Sheet {

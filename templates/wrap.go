@@ -47,7 +47,7 @@ func wrap(text string, width, height float64, bold bool) []string {
 	text = strings.ReplaceAll(text, "\u00a0", tie)
 	for _, l := range font.WrapFace(text, width, height, bold) {
 		l = strings.ReplaceAll(l, tie, " ")
-		for font.Measure(l, height, bold) > width {
+		for strings.Contains(l, "-") && font.Measure(l, height, bold) > width {
 			cut := 0
 			for i, r := range l {
 				if r == '-' && font.Measure(l[:i+1], height, bold) <= width {

@@ -33,6 +33,7 @@ type face struct {
 type family struct {
 	regular, bold *face
 	ways          [slots]way
+	other         [slots]string // the stand-ins
 }
 
 var faces = sync.OnceValue(func() *family {

@@ -52,18 +52,27 @@ func normalised(s string) (out string, stroke bool) {
 	}
 	var b strings.Builder
 	b.Grow(len(s) + 8)
-	digit := false
+	fs, digit := faces(), false
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
-		out := s[i : i+n]
-		if k := slotOf(r); k < 0 || !faces().ways[k].asGiven() {
+		out, w := s[i:i+n], asParts
+		k := slotOf(r)
+		if k >= 0 {
+			w = fs.ways[k]
+		}
+		switch w {
+		case asOther:
+			out = fs.other[k]
+		case asParts:
 			out = standIn(r, out, digit, has(r))
+			stroke = stroke || strings.ContainsAny(out, strokes)
+		case asStroke:
+			stroke = true
 		}
 		i += n
 		b.WriteString(out)
 		digit = isDigit(out[len(out)-1])
 	}
-	_, stroke = settled(b.String())
 	return b.String(), stroke
 }
 

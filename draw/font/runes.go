@@ -56,7 +56,7 @@ func (p *family) settle() {
 			case strings.ContainsAny(out, strokes):
 				p.ways[k] = asParts
 			default:
-				p.ways[k] = asOther
+				p.ways[k], p.other[k] = asOther, out
 				p.regular.wide[k], p.bold.wide[k] = p.regular.lookUpAll(out), p.bold.lookUpAll(out)
 			}
 		}
