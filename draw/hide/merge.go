@@ -35,8 +35,11 @@ func Merge(lines []Line, tol float64) []Line {
 		}
 	}
 	all = sorted(all, func(p *placed) float64 { return p.angle })
-	var out []Line
-	for _, sheaf := range runs(all, func(p placed) float64 { return p.angle }, parallel) {
+	out := make([]Line, 0, len(all))
+	for len(all) > 0 {
+		n := run(all, func(p *placed) float64 { return p.angle }, parallel)
+		sheaf := all[:n]
+		all = all[n:]
 		d := longest(sheaf)
 		for i := range sheaf {
 			p := &sheaf[i]
@@ -44,8 +47,10 @@ func Merge(lines []Line, tol float64) []Line {
 			p.off = d.Cross(p.A.Lerp(p.B, 0.5))
 		}
 		sheaf = sorted(sheaf, func(p *placed) float64 { return p.off })
-		for _, row := range runs(sheaf, func(p placed) float64 { return p.off }, tol) {
-			out = append(out, sweep(row, tol)...)
+		for len(sheaf) > 0 {
+			n := run(sheaf, func(p *placed) float64 { return p.off }, tol)
+			out = sweep(out, sheaf[:n], tol)
+			sheaf = sheaf[n:]
 		}
 	}
 	return out
@@ -53,6 +58,9 @@ func Merge(lines []Line, tol float64) []Line {
 
 // sorted returns the lines by key, equal ones as they stood.
 func sorted(all []placed, key func(*placed) float64) []placed {
+	if len(all) < 2 {
+		return all
+	}
 	type entry struct {
 		key float64
 		i   int
@@ -99,17 +107,14 @@ func turned(l Line) placed {
 	return placed{Line: l, angle: a}
 }
 
-// runs cuts a sorted list where neighbours differ by more than tol.
-func runs(all []placed, key func(placed) float64, tol float64) [][]placed {
-	var out [][]placed
-	from := 0
-	for i := 1; i <= len(all); i++ {
-		if i == len(all) || key(all[i])-key(all[i-1]) > tol {
-			out = append(out, all[from:i])
-			from = i
-		}
+// run returns how many lines of a sorted list, one or more, come before two
+// neighbours that differ by more than tol.
+func run(all []placed, key func(*placed) float64, tol float64) int {
+	n := 1
+	for n < len(all) && !(key(&all[n])-key(&all[n-1]) > tol) {
+		n++
 	}
-	return out
+	return n
 }
 
 // longest returns the direction of the longest line.
@@ -129,50 +134,57 @@ type stop struct {
 	p  vec.P
 }
 
-// sweep merges the lines of one row.
-func sweep(row []placed, tol float64) []Line {
-	stops := stopsOf(row, tol)
-	find := func(x float64) int { // the stop nearest to x
-		i := sort.Search(len(stops), func(i int) bool { return stops[i].at > x+tol })
-		return max(i-1, 0)
-	}
-	starts, ends := make([][]int, len(stops)), make([][]int, len(stops))
-	for i, p := range row {
-		if a, b := find(p.lo), find(p.hi); a < b {
-			starts[a] = append(starts[a], i)
-			ends[b] = append(ends[b], i)
+// piece is a line of a row between two of its stops, the lesser first.
+type piece struct{ from, to, rank, owner int }
+
+// sweep appends the merged lines of one row to out.
+func sweep(out []Line, row []placed, tol float64) []Line {
+	if len(row) == 1 {
+		if p := &row[0]; p.hi-p.lo > tol {
+			out = append(out, p.Line)
 		}
+		return out
 	}
-	var out []Line
-	var active []int
+	stops := stopsOf(row, tol)
+	var active []piece
 	open := false // the last line of out ends at this stop
+	coming := piecesOf(row, stops, tol)
 	for k := 0; k+1 < len(stops); k++ {
-		active = slices.DeleteFunc(active, func(i int) bool { return slices.Contains(ends[k], i) })
-		active = append(active, starts[k]...)
+		active = slices.DeleteFunc(active, func(p piece) bool { return p.to == k })
+		for len(coming) > 0 && coming[0].from == k {
+			active, coming = append(active, coming[0]), coming[1:]
+		}
 		if len(active) == 0 {
 			open = false
 			continue
 		}
-		b := row[best(row, active)]
-		if n := len(out); open && out[n-1].Rank == b.Rank && out[n-1].Owner == b.Owner {
+		b := slices.MinFunc(active, func(p, q piece) int { return cmp.Or(p.rank-q.rank, p.owner-q.owner) })
+		if n := len(out); open && out[n-1].Rank == b.rank && out[n-1].Owner == b.owner {
 			out[n-1].B = stops[k+1].p
 		} else {
-			out = append(out, Line{stops[k].p, stops[k+1].p, b.Rank, b.Owner})
+			out = append(out, Line{stops[k].p, stops[k+1].p, b.rank, b.owner})
 		}
 		open = true
 	}
 	return out
 }
 
-// best returns the active line that is drawn.
-func best(row []placed, active []int) int {
-	b := active[0]
-	for _, i := range active[1:] {
-		if row[i].Rank < row[b].Rank || row[i].Rank == row[b].Rank && row[i].Owner < row[b].Owner {
-			b = i
+// piecesOf returns the lines of a row that reach over a stop, in the order in
+// which they begin.
+func piecesOf(row []placed, stops []stop, tol float64) []piece {
+	find := func(x float64) int { // the stop nearest to x
+		i := sort.Search(len(stops), func(i int) bool { return stops[i].at > x+tol })
+		return max(i-1, 0)
+	}
+	out := make([]piece, 0, len(row))
+	for i := range row {
+		p := &row[i]
+		if a, b := find(p.lo), find(p.hi); a < b {
+			out = append(out, piece{a, b, p.Rank, p.Owner})
 		}
 	}
-	return b
+	slices.SortFunc(out, func(p, q piece) int { return p.from - q.from })
+	return out
 }
 
 // stopsOf returns the different ends of the lines of a row, in order.

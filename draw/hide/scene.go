@@ -41,7 +41,8 @@ type Scene struct {
 	shadows []shadow
 	grid    *grid
 
-	lefts, rights []interval // room for one query at a time
+	lefts, rights, both []interval // room for one query at a time
+	found               []Span
 }
 
 // NewScene returns an empty scene for a viewer who looks along w (any length
@@ -109,11 +110,12 @@ type Span struct {
 
 // Visible splits the edge from a to b (millimetres) into visible and hidden
 // spans, in order, without gaps, from 0 to 1. An edge that is seen as a point
-// (shorter than 1e-5 mm in the picture) has none. Ghosts hide nothing here.
+// (shorter than 1e-5 mm in the picture) has none. Ghosts hide nothing here. The
+// spans are good until the next question.
 func (s *Scene) Visible(a, b vec.V) []Span { return s.spans(a, b, 0, false) }
 
 // VisibleOf is like Visible for an edge of the given owner: ghost cells of the
-// same owner hide it too.
+// same owner hide it too. The spans are good until the next question.
 func (s *Scene) VisibleOf(owner int, a, b vec.V) []Span { return s.spans(a, b, owner, true) }
 
 func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
@@ -155,9 +157,12 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 	})
 	s.lefts, s.rights = lefts, rights
 	if whole {
-		return []Span{{From: 0, To: 1, Hidden: true}}
+		s.found = append(s.found[:0], Span{From: 0, To: 1, Hidden: true})
+		return s.found
 	}
-	return split(common(union(lefts, tol), union(rights, tol)), tol)
+	s.both = common(s.both[:0], union(lefts, tol), union(rights, tol))
+	s.found = split(s.found[:0], s.both, tol)
+	return s.found
 }
 
 // full reports whether merged intervals leave nothing of an edge.
@@ -165,6 +170,9 @@ func full(iv []interval) bool { return len(iv) == 1 && iv[0] == interval{0, 1} }
 
 // union merges intervals in place, closing gaps up to tol.
 func union(iv []interval, tol float64) []interval {
+	if len(iv) < 2 {
+		return iv
+	}
 	slices.SortFunc(iv, func(a, b interval) int {
 		switch {
 		case a.lo < b.lo || a.lo == b.lo && a.hi < b.hi:
@@ -185,9 +193,8 @@ func union(iv []interval, tol float64) []interval {
 	return out
 }
 
-// common returns what two sorted lists of disjoint intervals share.
-func common(a, b []interval) []interval {
-	var out []interval
+// common appends to out what two sorted lists of disjoint intervals share.
+func common(out, a, b []interval) []interval {
 	for i, j := 0, 0; i < len(a) && j < len(b); {
 		lo, hi := max(a[i].lo, b[j].lo), min(a[i].hi, b[j].hi)
 		if lo < hi {
@@ -202,10 +209,9 @@ func common(a, b []interval) []interval {
 	return out
 }
 
-// split turns the hidden intervals into spans from 0 to 1, leaving out hidden
-// and visible parts up to tol long.
-func split(hidden []interval, tol float64) []Span {
-	var out []Span
+// split appends to out, which is empty, the hidden intervals as spans from 0 to
+// 1, leaving out hidden and visible parts up to tol long.
+func split(out []Span, hidden []interval, tol float64) []Span {
 	at := 0.0
 	put := func(to float64, h bool) {
 		if to <= at {

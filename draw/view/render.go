@@ -127,21 +127,34 @@ func (r *renderer) items() []draw.Item {
 
 // paths returns the lines of a rank, part by part.
 func (r *renderer) paths(lines []hide.Line, rank int) []draw.Item {
-	by := make([][]hide.Line, len(r.parts))
+	// first is per part, and one more, where its lines begin in those of the rank.
+	first := make([]int, len(r.parts)+1)
+	n := 0
 	for _, l := range lines {
 		if l.Rank == rank {
-			by[l.Owner] = append(by[l.Owner], l)
+			first[l.Owner+1]++
+			n++
 		}
 	}
-	var out []draw.Item
-	for i, ls := range by {
-		for _, l := range ls {
-			pts := []vec.P{l.A, l.B}
-			if rank == broken {
-				pts = Zigzag(l.A, l.B)
-			}
-			out = append(out, &draw.Path{Meta: r.meta(i, rank), Pts: pts})
+	if n == 0 {
+		return nil
+	}
+	for i := range r.parts {
+		first[i+1] += first[i]
+	}
+	out, paths, ends := make([]draw.Item, n), make([]draw.Path, n), make([]vec.P, 2*n)
+	for _, l := range lines {
+		if l.Rank != rank {
+			continue
 		}
+		i := first[l.Owner]
+		first[l.Owner]++
+		pts := append(ends[2*i:2*i:2*i+2], l.A, l.B)
+		if rank == broken {
+			pts = Zigzag(l.A, l.B)
+		}
+		paths[i] = draw.Path{Meta: r.meta(l.Owner, rank), Pts: pts}
+		out[i] = &paths[i]
 	}
 	return out
 }

@@ -111,7 +111,7 @@ func room[T any](place []T, n int) []T {
 // clipped returns the part of c behind the plane of a face, h being the heights
 // of its vertices, or false when rounding leaves its rim open.
 func clipped(c Convex, h []float64, by Face) (Convex, bool) {
-	sides, corners, crossings := c.count(h)
+	sides, corners, level, crossings := c.count(h)
 	var remap, next [64]int
 	var made [48][3]int
 	var on [96]bool
@@ -122,7 +122,7 @@ func clipped(c Convex, h []float64, by Face) (Convex, bool) {
 		k.remap[i] = -1
 	}
 	// The rim has no more corners than there are on the plane.
-	loops, faces := make([]int, 0, sides+corners+crossings), make([]Face, 0, len(c.Faces)+1)
+	loops, faces := make([]int, 0, sides+level+crossings), make([]Face, 0, len(c.Faces)+1)
 	for _, f := range c.Faces {
 		from, keep := len(loops), false
 		loops, keep = k.face(f.Loop, loops)
@@ -145,11 +145,15 @@ func clipped(c Convex, h []float64, by Face) (Convex, bool) {
 }
 
 // count returns how many corners the loops of what is left of c at most have,
-// how many of the vertices of c are kept, and how many vertices at most come new.
-func (c Convex) count(h []float64) (sides, corners, crossings int) {
+// how many of the vertices of c are kept, how many of them lie on the plane, and
+// how many vertices at most come new.
+func (c Convex) count(h []float64) (sides, corners, level, crossings int) {
 	for _, x := range h {
 		if x <= 0 {
 			corners++
+		}
+		if x == 0 {
+			level++
 		}
 	}
 	for _, f := range c.Faces {
@@ -165,7 +169,7 @@ func (c Convex) count(h []float64) (sides, corners, crossings int) {
 			last = x
 		}
 	}
-	return sides + crossings, corners, crossings
+	return sides + crossings, corners, level, crossings
 }
 
 // face appends what is left of a face to loop, and reports whether that is a
