@@ -2,6 +2,8 @@ package draw
 
 import (
 	"math"
+	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -83,6 +85,27 @@ func TestNumber(t *testing.T) {
 	}
 	if math.Signbit(Round(-1e-9, 4)) {
 		t.Error("negative zero")
+	}
+}
+
+// A number is the shortest decimal that strconv writes for the rounded one, halves
+// and their neighbours among them. All have at most 15 figures, or none: a float64
+// tells these apart.
+func TestNumberAsStrconv(t *testing.T) {
+	lot := rand.New(rand.NewPCG(1, 2))
+	xs := []float64{0, 0.49999999999999994, 1<<32 - 1, 1 << 32, 429496.7295, 1e15, math.Inf(1), math.NaN()}
+	for range 20000 {
+		half := float64(lot.IntN(1e7)) / 2000
+		xs = append(xs, half, math.Nextafter(half, 0), math.Nextafter(half, 1e9), math.Ldexp(lot.NormFloat64(), lot.IntN(30)-15))
+	}
+	for i, x := range xs {
+		for _, x := range []float64{x, -x} {
+			places := i % 10
+			want := strconv.FormatFloat(Round(x, places), 'f', -1, 64)
+			if got := Number(x, places); got != want {
+				t.Errorf("Number(%v, %d) = %s, want %s", x, places, got, want)
+			}
+		}
 	}
 }
 

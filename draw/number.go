@@ -29,38 +29,45 @@ func Number(x float64, places int) string {
 
 // AppendNumber appends to b what Number returns.
 func AppendNumber(b []byte, x float64, places int) []byte {
-	n := math.Round(x * math.Pow10(places))
-	if !(math.Abs(n) < 1<<53) || places < 0 || places > 9 {
+	if places < 0 || places >= len(powers) {
 		return append(b, long(x, places)...)
 	}
-	if n < 0 {
-		b, n = append(b, '-'), -n
+	p := powers[places]
+	v := float64(math.Abs(x) * float64(p))
+	if !(v < 1<<32-1) {
+		return append(b, long(x, places)...)
 	}
-	u := uint64(n) // exact, so its figures are those of the rounded number
-	for places > 0 && u%10 == 0 {
-		u /= 10
-		places--
+	u := uint32(v)
+	if v-float64(u) >= 0.5 { // exact, so that this is math.Round
+		u++
 	}
-	var room [24]byte // the 16 figures of 1<<53, or a figure, a point and 9 of them
-	at := len(room)
-	if places > 0 {
-		for range places {
-			at--
-			room[at] = '0' + byte(u%10)
-			u /= 10
-		}
-		at--
-		room[at] = '.'
+	if x < 0 && u > 0 {
+		b = append(b, '-')
 	}
-	for first := true; first || u > 0; first = false {
-		at--
-		room[at] = '0' + byte(u%10)
-		u /= 10
+	switch whole := u / p; {
+	case whole < 10:
+		b = append(b, '0'+byte(whole))
+	case whole < 100:
+		b = append(b, '0'+byte(whole/10), '0'+byte(whole%10))
+	case whole < 1000:
+		b = append(b, '0'+byte(whole/100), '0'+byte(whole/10%10), '0'+byte(whole%10))
+	default:
+		b = strconv.AppendUint(b, uint64(whole), 10)
 	}
-	return append(b, room[at:]...)
+	if u %= p; u > 0 {
+		b = append(b, '.')
+	}
+	for ; u > 0; u %= p {
+		p /= 10
+		b = append(b, '0'+byte(u/p))
+	}
+	return b
 }
 
-// long writes numbers of more than 15 figures, and what is no number.
+// powers are the powers of ten that 32 bits hold.
+var powers = [...]uint32{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9}
+
+// long writes numbers of many figures, and what is no number.
 func long(x float64, places int) string {
 	s := strconv.FormatFloat(Round(x, places), 'f', places, 64)
 	if strings.Contains(s, ".") {
