@@ -52,9 +52,8 @@ func (s *stage) camera(w, h float64) view.Camera {
 				q.worth *= 1.15 // things are mostly seen from above
 			}
 			// With nothing in the way: no more than that is seen.
-			q.open = showing(c, s.receiver, nil, math.Inf(1))
-			q.free = showing(c, s.enterer, nil, math.Inf(1))
-			q.most = q.worth * math.Sqrt(q.open*q.free)
+			q.free = showing(c, s.enterer, nil)
+			q.most = q.worth * math.Sqrt(showing(c, s.receiver, nil)*q.free)
 			shots = append(shots, q)
 		}
 	}
@@ -72,12 +71,11 @@ type stage struct {
 }
 
 // shot is a camera that may be chosen: what it is worth but for what it sees, what
-// the receiver and the enterer show with nothing in the way, the most that it can
-// score, and what it does score, -1 where that is not known because others score
-// more.
+// the enterer shows with nothing in the way, the most that it can score, and what
+// it does score, -1 where that is not known because others score more.
 type shot struct {
-	cam                            view.Camera
-	worth, open, free, most, score float64
+	cam                      view.Camera
+	worth, free, most, score float64
 }
 
 // worth tells how well the directions of the joint lie in the picture.
@@ -113,14 +111,11 @@ func (s *stage) best(shots []shot) view.Camera {
 		if q.most*end < least {
 			continue
 		}
-		// What may be hidden of each part before another shot scores more.
-		k := q.worth * end
-		both := max(least, 0) / k * max(least, 0) / k
-		receiver := showing(q.cam, s.receiver, screen, q.open-both/q.free)
+		k, receiver := q.worth*end, showing(q.cam, s.receiver, screen)
 		if k*math.Sqrt(receiver*q.free) < least {
 			continue
 		}
-		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, screen, q.free-both/receiver))
+		q.score = k * math.Sqrt(receiver*showing(q.cam, s.enterer, screen))
 		top = max(top, q.score)
 	}
 	best, score := view.Isometric(), -1.0
@@ -204,13 +199,12 @@ const facePlain = 0.4
 
 // showing returns the area on paper of the spots that the camera sees, less
 // where it looks into no face by more than a slit; 1 for a part from which the
-// joint takes nothing. Where more is hidden than may be it returns 0 without looking
-// farther.
-func showing(c view.Camera, list []spot, s *screen, mayHide float64) float64 {
+// joint takes nothing.
+func showing(c view.Camera, list []spot, s *screen) float64 {
 	if len(list) == 0 {
 		return 1
 	}
-	sum, best, hidden := 0.0, 0.0, 0.0
+	sum, best := 0.0, 0.0
 	seen, all := 0.0, 0.0 // of one face
 	for i, q := range list {
 		if i > 0 && q.face != list[i-1].face {
@@ -220,10 +214,6 @@ func showing(c view.Camera, list []spot, s *screen, mayHide float64) float64 {
 		if k := q.n.Dot(c.Toward); k > 0.05 && s.clear(q.at) {
 			sum += q.area * k
 			seen += q.area
-		} else if k > 0.05 {
-			if hidden += q.area * k; hidden > mayHide {
-				return 0
-			}
 		}
 		if i+1 == len(list) || list[i+1].face != q.face {
 			best = max(best, seen/all)
