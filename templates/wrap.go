@@ -31,11 +31,13 @@ func (w *wraps) wrap(q para, width float64) []string {
 	}
 	k := wrapping{q, width}
 	w.mu.Lock()
-	defer w.mu.Unlock()
 	lines, ok := w.lines[k]
+	w.mu.Unlock()
 	if !ok {
-		lines = wrap(q.text, width, q.height, q.bold)
+		lines = wrap(q.text, width, q.height, q.bold) // others need not wait for it
+		w.mu.Lock()
 		w.lines[k] = lines
+		w.mu.Unlock()
 	}
 	return lines
 }

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"slices"
+
 	"pegwright/draw"
 	"pegwright/draw/block"
 	"pegwright/draw/dim"
@@ -101,8 +103,12 @@ func (p *Pen) pairHeight(name, value string, share float64) float64 {
 // Wrap is font.Wrap that also breaks a word that is too long, such as an id,
 // after a hyphen, or anywhere if it must.
 func Wrap(t string, width, height float64) []string {
+	lines := font.Wrap(t, width, height)
+	if !slices.ContainsFunc(lines, func(l string) bool { return font.Measure(l, height, false) > width }) {
+		return lines
+	}
 	var out []string
-	for _, l := range font.Wrap(t, width, height) {
+	for _, l := range lines {
 		for font.Measure(l, height, false) > width {
 			cut := breakAt(l, width, height)
 			if cut <= 0 || cut >= len(l) {

@@ -241,28 +241,40 @@ func (g *Table) lines(row []string) (cells [][]string, height float64) {
 // Height is the height of a row with the rule under it, mm.
 func (g *Table) Height(row []string) float64 {
 	_, h := g.lines(row)
-	return g.rise() + h + g.Size()*0.25 + 0.25
+	return g.ruled(h)
 }
+
+// ruled is the height of a row whose cells go on for h mm below their first line.
+func (g *Table) ruled(h float64) float64 { return g.rise() + h + g.Size()*0.25 + 0.25 }
 
 // wrapList is font.Wrap that breaks a list of names and sizes, of two words each
 // at most, at its commas, so that no size parts from its name. Text that is
 // broken already keeps its lines.
 func wrapList(t string, width, height float64) []string {
-	parts := strings.SplitAfter(t, ", ")
-	for _, p := range parts {
-		if strings.Contains(p, "\n") || len(strings.Fields(p)) > 2 || font.Measure(p, height, false) > width {
+	for p := range strings.SplitAfterSeq(t, ", ") {
+		if strings.Contains(p, "\n") || moreThanTwo(p) || font.Measure(p, height, false) > width {
 			return font.Wrap(t, width, height)
 		}
 	}
 	var out []string
-	line := ""
-	for _, p := range parts {
-		if line != "" && font.Measure(strings.TrimSpace(line+p), height, false) > width {
-			out, line = append(out, strings.TrimSpace(line)), ""
+	from, to := 0, 0 // the line
+	for p := range strings.SplitAfterSeq(t, ", ") {
+		more := to + len(p)
+		if to > from && font.Measure(strings.TrimSpace(t[from:more]), height, false) > width {
+			out, from = append(out, strings.TrimSpace(t[from:to])), to
 		}
-		line += p
+		to = more
 	}
-	return append(out, strings.TrimSpace(line))
+	return append(out, strings.TrimSpace(t[from:]))
+}
+
+// moreThanTwo reports whether a text has more than two words.
+func moreThanTwo(t string) bool {
+	n := 0
+	for range strings.FieldsSeq(t) {
+		n++
+	}
+	return n > 2
 }
 
 // Part breaks every row that is higher than most, as one is that names hundreds
@@ -303,7 +315,7 @@ func (g *Table) rise() float64 { return 0.5 + g.Size()*1.1 }
 
 // Row sets one row with a fine rule under it and returns the y below.
 func (g *Table) Row(s *draw.Sheet, f block.Field, y float64, row []string) float64 {
-	cells, _ := g.lines(row)
+	cells, h := g.lines(row)
 	x := f.X0
 	for c, ls := range cells {
 		v := y
@@ -313,7 +325,7 @@ func (g *Table) Row(s *draw.Sheet, f block.Field, y float64, row []string) float
 		}
 		x += g.width[c] + g.gap
 	}
-	y -= g.Height(row)
+	y -= g.ruled(h)
 	s.Line(draw.Hatch, vec.At(f.X0, y), vec.At(x-g.gap, y))
 	return y
 }
