@@ -175,15 +175,6 @@ func Turned(t *draw.Text) draw.Box {
 	return out
 }
 
-// Shift returns how far left of At the text starts, millimetres along its base
-// line: 0, half its width or all of it, by its anchor.
-func Shift(t *draw.Text) float64 {
-	if t.Anchor == draw.Start {
-		return 0
-	}
-	return Before(t.Anchor, Measure(t.S, t.Height, t.Bold))
-}
-
 // Before returns how much of a width lies left of an anchor; same unit out as in.
 func Before(a draw.Anchor, w float64) float64 {
 	switch a {

@@ -36,11 +36,15 @@ func (r *renderer) line(b []byte, t *draw.Text, owner string) []byte {
 		b = append(draw.AppendNumber(b, -t.Rot*180/math.Pi, 6), ")\">\n"...)
 		origin = vec.P{Y: r.sheet.H} // the place that comes out as 0
 	}
+	wide := 0.0
+	if t.Halo || t.Anchor != draw.Start {
+		wide = font.Measure(t.S, t.Height, t.Bold)
+	}
 	if t.Halo {
-		b = r.box(append(b, `<rect data-class="halo"`...), font.Box(&draw.Text{At: origin, Height: t.Height, S: t.S, Bold: t.Bold, Anchor: t.Anchor}))
+		b = r.box(append(b, `<rect data-class="halo"`...), font.BoxOf(&draw.Text{At: origin, Height: t.Height, Anchor: t.Anchor}, wide))
 		b = append(b, " fill=\"#fff\"/>\n"...)
 	}
-	origin.X -= font.Shift(t)
+	origin.X -= font.Before(t.Anchor, wide)
 	used := r.charset(t.Bold)
 	for i := range r.runs {
 		run := &r.runs[i]
