@@ -58,16 +58,17 @@ func Merge(lines []Line, tol float64) []Line {
 
 // sorted returns the lines by key, equal ones as they stood.
 func sorted(all []placed, key func(*placed) float64) []placed {
-	if len(all) < 2 {
-		return all
-	}
 	type entry struct {
 		key float64
 		i   int
 	}
-	order := make([]entry, len(all))
+	order, done := make([]entry, len(all)), true
 	for i := range all {
 		order[i] = entry{key(&all[i]), i}
+		done = done && (i == 0 || order[i-1].key <= order[i].key)
+	}
+	if done {
+		return all
 	}
 	slices.SortFunc(order, func(a, b entry) int {
 		if c := cmp.Compare(a.key, b.key); c != 0 {

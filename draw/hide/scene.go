@@ -85,6 +85,7 @@ func (s *Scene) settle() {
 		n += len(b.cells)
 	}
 	s.shadows = slices.Grow(s.shadows, n)
+	s.block = make([]wall, 0, min(blockOf, wallsOf*n))
 	for _, b := range s.batches {
 		for _, c := range b.cells {
 			if c.Empty() {

@@ -88,8 +88,10 @@ type caster struct {
 	block  []wall // room that the walls of the next shadows are cut from
 }
 
-// blockOf is how many walls are made room for at a time.
-const blockOf = 512
+// blockOf is how many walls are made room for at a time, and wallsOf how many a
+// shadow has, more or less: the box seen aslant has three sides in front and six
+// at its contour.
+const blockOf, wallsOf = 512, 9
 
 // cast returns the shadow of c.
 func (k *caster) cast(c solid.Convex) shadow {
