@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"bytes"
 	"strings"
 
 	"github.com/go-pdf/fpdf"
@@ -11,14 +10,16 @@ import (
 
 // page adds a sheet. The library would swap width and
 // height for a page called landscape, so all are called portrait.
-func (p *writer) page(s *draw.Sheet) {
+func (p *writer) page(s *draw.Sheet) error {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
 	if !p.placed[s.ID] {
 		p.f.SetLink(p.links[s.ID], 0, p.f.PageNo())
 		p.placed[s.ID] = true
 	}
 	p.areas(s)
-	p.made = append(p.made, bytes.Clone(p.press.squeeze(p.content.write(s))))
+	data, err := p.press.squeeze(p.content.write(s))
+	p.made = append(p.made, data)
+	return err
 }
 
 // areas adds the links of a sheet; a link to a sheet that is not in the

@@ -65,8 +65,14 @@ func Render(w io.Writer, doc Doc) error {
 		return err
 	}
 	p := newPDF(doc)
+	var err error
+	if p.press, err = newPress(); err != nil {
+		return err
+	}
 	for _, s := range doc.Sheets {
-		p.page(s)
+		if err := p.page(s); err != nil {
+			return err
+		}
 	}
 	if err := p.fonts(); err != nil {
 		return err
@@ -114,7 +120,7 @@ type writer struct {
 	links   map[string]int  // link numbers of the sheets, by ID
 	placed  map[string]bool // whether the link of an ID has its page
 	content content
-	press   *deflater
+	press   *press
 	made    [][]byte // compressed contents of the pages so far
 }
 
@@ -123,7 +129,7 @@ func newPDF(doc Doc) *writer {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
-	f.SetCompression(false) // see deflater
+	f.SetCompression(false) // see press
 	f.SetCreationDate(fixedDate)
 	f.SetModificationDate(fixedDate)
 	f.SetProducer("pegwright", true)
@@ -140,7 +146,7 @@ func newPDF(doc Doc) *writer {
 			m.set(plainText(m.text), true)
 		}
 	}
-	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}, press: newDeflater()}
+	p := &writer{f: f, doc: doc, links: map[string]int{}, placed: map[string]bool{}}
 	for _, s := range doc.Sheets {
 		if _, ok := p.links[s.ID]; !ok {
 			p.links[s.ID] = f.AddLink()

@@ -2,11 +2,41 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"fmt"
+	"io"
 	"regexp"
 	"slices"
 	"strconv"
 )
+
+// press compresses streams, one after the other. (The library would make a
+// compressor of more than a megabyte for every page.)
+type press struct {
+	zip *zlib.Writer
+	buf bytes.Buffer
+}
+
+func newPress() (*press, error) {
+	zip, err := zlib.NewWriterLevel(io.Discard, zlib.BestSpeed)
+	if err != nil {
+		return nil, fmt.Errorf("pdf: %w", err)
+	}
+	return &press{zip: zip}, nil
+}
+
+// squeeze returns the data compressed.
+func (p *press) squeeze(data []byte) ([]byte, error) {
+	p.buf.Reset()
+	p.zip.Reset(&p.buf)
+	if _, err := p.zip.Write(data); err != nil {
+		return nil, fmt.Errorf("pdf: %w", err)
+	}
+	if err := p.zip.Close(); err != nil {
+		return nil, fmt.Errorf("pdf: %w", err)
+	}
+	return bytes.Clone(p.buf.Bytes()), nil
+}
 
 // filler takes a finished PDF from the library, in one piece, and keeps it with
 // the contents of the pages put in the place of the library's.
