@@ -43,20 +43,28 @@ func Exploded(j *geom.Joint) []view.Part {
 // Apart is a joint pulled apart, to be drawn in one field or several. Any number
 // may draw it at once.
 type Apart struct {
-	joint *geom.Joint
-	made  sync.Once
-	parts []view.Part
-	stage *stage
+	joint  *geom.Joint
+	choose sync.Mutex // held while a camera is chosen
+	parts  []view.Part
+	stage  *stage
 }
 
 // Picture takes the picture of the joint for a field of w by h, hidden edges dashed
 // or left out.
 func (a *Apart) Picture(w, h float64, hidden bool) Picture {
-	a.made.Do(func() {
+	return TakePicture(a.camera(w, h), a.parts, hidden)
+}
+
+// camera returns the camera for a field of w by h. The first who asks has the joint
+// pulled apart.
+func (a *Apart) camera(w, h float64) view.Camera {
+	a.choose.Lock()
+	defer a.choose.Unlock()
+	if a.stage == nil {
 		a.parts = Exploded(a.joint)
 		a.stage = newStage(a.joint, a.parts)
-	})
-	return TakePicture(a.stage.camera(w, h), a.parts, hidden)
+	}
+	return a.stage.camera(w, h)
 }
 
 // tips returns the corners of the tenon that go in first.

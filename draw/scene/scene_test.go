@@ -93,7 +93,7 @@ func TestCameraShowsBothHalves(t *testing.T) {
 				seen, all := 0, 0
 				for _, p := range gridOn(face) {
 					all++
-					if face.Plane.N.Dot(c.Toward) > 0.05 && before.clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05))) {
+					if face.Plane.N.Dot(c.Toward) > 0.05 && before.clear(p.Add(part.Shift).Add(face.Plane.N.Mul(0.05)), before.all) {
 						seen++
 					}
 				}
@@ -103,6 +103,28 @@ func TestCameraShowsBothHalves(t *testing.T) {
 			}
 			if any && best < least[i] {
 				t.Errorf("%s: no more than %.2f of a face is seen", part.Owner, best)
+			}
+		}
+	})
+}
+
+// What does not reach before a face hides nothing of it: with the cells that a patch
+// names the same is clear as with all of them, from every camera that it looks at.
+func TestBeforeAPatch(t *testing.T) {
+	eachGroup(t, func(t *testing.T, _ *geom.Frame, g Group) {
+		s := newStage(g.First(), Exploded(g.First()))
+		for i := range s.shots {
+			c := s.shots[i].cam
+			s.screen.face(c)
+			for _, p := range slices.Concat(s.receiver, s.enterer) {
+				if p.n.Dot(c.Toward) <= aslant {
+					continue
+				}
+				for _, q := range p.spots {
+					if some, all := s.screen.clear(q.at, p.before), s.screen.clear(q.at, s.screen.all); some != all {
+						t.Fatalf("camera %d, %v on the face that looks to %v: clear %v with some, %v with all", i, q.at, p.n, some, all)
+					}
+				}
 			}
 		}
 	})

@@ -9,9 +9,10 @@ import (
 	"pegwright/geom/vec"
 )
 
-// screen is what may stand before a viewer; nil is nothing.
+// screen is what may stand before a viewer.
 type screen struct {
 	walls []wall
+	all   []int // of the walls
 	cam   view.Camera
 	last  int // the wall that hid a point last, and may hide the next
 }
@@ -27,15 +28,19 @@ type wall struct {
 // screenOf returns the cells as a screen, which must face a camera before it is
 // asked.
 func screenOf(cells []solid.Convex) *screen {
-	s := &screen{walls: make([]wall, len(cells))}
+	s := &screen{walls: make([]wall, len(cells)), all: make([]int, len(cells))}
 	for i, c := range cells {
+		s.all[i] = i
 		s.walls[i] = wall{cell: c, steep: make([]float64, len(c.Faces))}
 	}
 	return s
 }
 
-// face sets the walls before a camera.
+// face sets the walls before a camera, where they do not stand there already.
 func (s *screen) face(c view.Camera) {
+	if s.cam == c {
+		return
+	}
 	s.cam = c
 	for i := range s.walls {
 		w := &s.walls[i]
@@ -50,16 +55,17 @@ func (s *screen) face(c view.Camera) {
 	}
 }
 
-// clear reports whether nothing stands between p and the viewer.
-func (s *screen) clear(p vec.V) bool {
-	if s == nil || len(s.walls) == 0 {
+// clear reports whether nothing stands between p and the viewer. All that can are
+// some of the walls.
+func (s *screen) clear(p vec.V, some []int) bool {
+	if len(some) == 0 {
 		return true
 	}
 	at, depth := s.cam.Project(p), s.cam.Depth(p)
 	if s.walls[s.last].hides(p, at, depth) {
 		return false
 	}
-	for i := range s.walls {
+	for _, i := range some {
 		if s.walls[i].hides(p, at, depth) {
 			s.last = i
 			return false
