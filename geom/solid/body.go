@@ -25,16 +25,17 @@ type Body struct {
 	planes []Plane // one for the two flats that lie on it
 	cuts   []cut
 	cells  []Convex
-	made   atomic.Pointer[form] // the boundary, once it was asked for
+	found  *findings // about this wood, shared with those who have the same
+	origin *origin   // nil for a body that was not carried to where it is
+}
+
+// findings is what was found out about the wood of a body, each once it was
+// asked for.
+type findings struct {
+	form   atomic.Pointer[form] // the boundary
 	edges  atomic.Pointer[[]Edge]
 	faces  atomic.Pointer[[]Polygon]
 	placed atomic.Pointer[placed] // where it was last asked for
-}
-
-// placed is a body that was carried to a place.
-type placed struct {
-	at   vec.Placement
-	body *Body
 }
 
 // cut is a convex volume taken away, its faces on the body's planes.
@@ -46,7 +47,7 @@ type cut struct {
 // NewBody returns a body of one cell, the blank. The blank's six faces carry
 // their roles.
 func NewBody(blank Convex) *Body {
-	b := &Body{}
+	b := &Body{found: &findings{}}
 	b.blank.V = blank.V
 	b.blank = b.settled(blank)
 	b.cells = []Convex{b.blank}
@@ -68,10 +69,7 @@ func (b *Body) Subtract(shape Convex, joint string) {
 	if took {
 		b.cells = cells
 		b.cuts = append(b.cuts, cut{shape, joint})
-		b.made.Store(nil)
-		b.edges.Store(nil)
-		b.faces.Store(nil)
-		b.placed.Store(nil)
+		b.found, b.origin = &findings{}, nil
 	}
 }
 
@@ -226,17 +224,6 @@ func (b *Body) Contains(p vec.V, tol float64) bool {
 	return slices.ContainsFunc(b.cells, func(c Convex) bool { return c.Contains(p, tol) })
 }
 
-// At is Moved for those who only read: asked again for the same placement it
-// returns the same body, with what is known about that. It must not be changed.
-func (b *Body) At(to vec.Placement) *Body {
-	if p := b.placed.Load(); p != nil && p.at == to {
-		return p.body
-	}
-	p := &placed{to, b.Moved(to)}
-	b.placed.Store(p)
-	return p.body
-}
-
 // CutPlanes returns the planes of the cuts made under a joint's id, facing out
 // of the wood.
 func (b *Body) CutPlanes(joint string) []Plane {
@@ -254,50 +241,5 @@ func (b *Body) CutPlanes(joint string) []Plane {
 
 // Clone returns a body of its own with the same wood, tags and all.
 func (b *Body) Clone() *Body {
-	return &Body{blank: b.blank, planes: slices.Clip(b.planes), cuts: slices.Clip(b.cuts), cells: b.cells}
-}
-
-// Moved returns the same body, tags and all, carried by a rigid placement.
-func (b *Body) Moved(to vec.Placement) *Body {
-	r := &Body{planes: make([]Plane, len(b.planes)), cuts: make([]cut, len(b.cuts)), cells: make([]Convex, len(b.cells))}
-	for i, pl := range b.planes {
-		r.planes[i] = pl.Moved(to)
-	}
-	corners, faces := len(b.blank.V), len(b.blank.Faces)
-	for _, c := range b.cuts {
-		corners, faces = corners+len(c.shape.V), faces+len(c.shape.Faces)
-	}
-	for _, c := range b.cells {
-		corners, faces = corners+len(c.V), faces+len(c.Faces)
-	}
-	m := mover{to, r, make([]vec.V, 0, corners), make([]Face, 0, faces)}
-	r.blank = m.moved(b.blank)
-	for i, c := range b.cuts {
-		r.cuts[i] = cut{m.moved(c.shape), c.joint}
-	}
-	for i, c := range b.cells {
-		r.cells[i] = m.moved(c)
-	}
-	return r
-}
-
-// mover carries the convex volumes of a body to a place, where its planes are
-// already.
-type mover struct {
-	to      vec.Placement
-	body    *Body
-	corners []vec.V // room
-	faces   []Face
-}
-
-func (m *mover) moved(c Convex) Convex {
-	v, f := len(m.corners), len(m.faces)
-	for _, p := range c.V {
-		m.corners = append(m.corners, m.to.Out(p))
-	}
-	for _, face := range c.Faces {
-		face.Plane = m.body.facing(face.flat)
-		m.faces = append(m.faces, face)
-	}
-	return Convex{slices.Clip(m.corners[v:]), slices.Clip(m.faces[f:])}
+	return &Body{b.blank, slices.Clip(b.planes), slices.Clip(b.cuts), b.cells, b.found, b.origin}
 }

@@ -29,16 +29,27 @@ func (p Polygon) Area() float64 {
 // straight run. The order is that in which the planes came to the body. The
 // caller must not change them.
 func (b *Body) Boundary() []Polygon {
-	if p := b.faces.Load(); p != nil {
+	if p := b.found.faces.Load(); p != nil {
 		return slices.Clip(*p)
 	}
+	var p []Polygon
+	if b.origin != nil {
+		p = b.origin.polygons()
+	} else {
+		p = b.polygons()
+	}
+	b.found.faces.Store(&p)
+	return slices.Clip(p)
+}
+
+// polygons finds the polygons of the boundary and who made them.
+func (b *Body) polygons() []Polygon {
 	out, flats := b.pieces()
 	from := b.provenance()
 	for i, flat := range flats {
 		out[i].Tags = from.polygon(flat, out[i])
 	}
-	b.faces.Store(&out)
-	return slices.Clip(out)
+	return out
 }
 
 // pieces returns the polygons of the boundary without their tags, and the flats

@@ -23,11 +23,16 @@ type Edge struct {
 // y, then z). The order is that of the planes, then along the line. The caller
 // must not change them.
 func (b *Body) Edges() []Edge {
-	if e := b.edges.Load(); e != nil {
+	if e := b.found.edges.Load(); e != nil {
 		return slices.Clip(*e)
 	}
-	e := b.trueEdges()
-	b.edges.Store(&e)
+	var e []Edge
+	if b.origin != nil {
+		e = b.origin.edges()
+	} else {
+		e = b.trueEdges()
+	}
+	b.found.edges.Store(&e)
 	return slices.Clip(e)
 }
 

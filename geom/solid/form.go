@@ -26,9 +26,21 @@ type form struct {
 
 // shape returns the boundary, made once.
 func (b *Body) shape() *form {
-	if f := b.made.Load(); f != nil {
+	if f := b.found.form.Load(); f != nil {
 		return f
 	}
+	var f *form
+	if b.origin != nil {
+		f = b.origin.form()
+	} else {
+		f = b.outline()
+	}
+	b.found.form.Store(f)
+	return f
+}
+
+// outline makes the boundary from the faces of the cells.
+func (b *Body) outline() *form {
 	patches, corners, most := 0, 0, 0
 	for _, c := range b.cells {
 		patches += len(c.Faces)
@@ -45,9 +57,7 @@ func (b *Body) shape() *form {
 			m.add(f.flat, c.V, f.Loop, known)
 		}
 	}
-	f := m.outline(func(flat int) vec.V { return b.facing(flat).N })
-	b.made.Store(f)
-	return f
+	return m.outline(func(flat int) vec.V { return b.facing(flat).N })
 }
 
 // facing returns the plane of a flat as its polygons face.
