@@ -128,18 +128,37 @@ func (g *grid) along(ax, ay, bx, by float64, visit func(int) bool) {
 		ax, ay, bx, by = bx, by, ax, ay
 	}
 	for c, last := g.col(ax), g.col(bx); c <= last; c++ {
-		y0, y1 := g.strip(c, ax, ay, bx, by)
-		for r := g.row(y0 - reach); r <= g.row(y1+reach); r++ {
-			for n := g.squares[r*g.nx+c].first; n != 0; n = g.links[n].next {
-				if i := g.links[n].shadow; g.seen[i] != g.query {
-					g.seen[i] = g.query
-					if !visit(int(i)) {
-						return
-					}
+		if y0, y1 := g.strip(c, ax, ay, bx, by); !g.column(c, y0, y1, visit) {
+			return
+		}
+	}
+}
+
+// over does what along does for all squares that a box in the picture meets.
+func (g *grid) over(box *extents, visit func(int) bool) {
+	g.query++
+	x, y := box[0], box[1]
+	for c, last := g.col(x.lo), g.col(x.hi); c <= last; c++ {
+		if !g.column(c, y.lo, y.hi, visit) {
+			return
+		}
+	}
+}
+
+// column calls visit for every shadow in the squares of column c from y0 to y1
+// that this query has not met, and reports whether all calls returned true.
+func (g *grid) column(c int, y0, y1 float64, visit func(int) bool) bool {
+	for r, last := g.row(y0-reach), g.row(y1+reach); r <= last; r++ {
+		for n := g.squares[r*g.nx+c].first; n != 0; n = g.links[n].next {
+			if i := g.links[n].shadow; g.seen[i] != g.query {
+				g.seen[i] = g.query
+				if !visit(int(i)) {
+					return false
 				}
 			}
 		}
 	}
+	return true
 }
 
 // strip returns the least and greatest y of the segment inside column c.

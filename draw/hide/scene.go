@@ -36,8 +36,7 @@ const gap = 2e-6
 type Scene struct {
 	caster
 	u, v    vec.V
-	ways    [4]vec.V // u, v, and the directions across the slanting lines of an isometric view
-	batches []batch  // added since the shadows were made
+	batches []batch // added since the shadows were made
 	shadows []shadow
 	grid    *grid
 
@@ -56,9 +55,7 @@ func NewScene(w vec.V) *Scene {
 		}
 	}
 	u = u.Unit()
-	v := w.Cross(u)
-	half, rest := u.Mul(0.5), v.Mul(math.Sqrt(3)/2)
-	return &Scene{caster: caster{w: w}, u: u, v: v, ways: [4]vec.V{u, v, half.Add(rest), half.Sub(rest)}}
+	return &Scene{caster: caster{w: w}, u: u, v: w.Cross(u)}
 }
 
 // AddCells adds cells that hide every edge. The cells of one timber or of
@@ -93,8 +90,9 @@ func (s *Scene) settle() {
 			}
 			sh := s.cast(c)
 			sh.owner, sh.ghost = b.owner, b.ghost
-			for i, way := range s.ways {
-				sh.across[i].lo, sh.across[i].hi = c.Extent(way)
+			sh.across = nowhere()
+			for _, p := range c.V {
+				sh.across.add(p.Dot(s.u), p.Dot(s.v))
 			}
 			s.shadows = append(s.shadows, sh)
 		}
@@ -131,14 +129,12 @@ func (s *Scene) spans(a, b vec.V, owner int, owned bool) []Span {
 	lefts, rights, whole := s.lefts[:0], s.rights[:0], false
 	tol, look := gap/a.Dist(b), 16
 	ax, ay, bx, by := a.Dot(s.u), a.Dot(s.v), b.Dot(s.u), b.Dot(s.v)
-	var edge [4]interval
-	for i, way := range s.ways {
-		p, q := a.Dot(way), b.Dot(way)
-		edge[i] = interval{min(p, q), max(p, q)}
-	}
+	edge := nowhere()
+	edge.add(ax, ay)
+	edge.add(bx, by)
 	s.grid.along(ax, ay, bx, by, func(i int) bool {
 		sh := &s.shadows[i]
-		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) || sh.misses(&edge) {
+		if sh.near >= far || sh.ghost && !(owned && sh.owner == owner) || sh.across.misses(&edge) {
 			return true
 		}
 		iv, l, r := sh.cover(a, b, left)

@@ -37,23 +37,12 @@ type wall struct {
 // shadow is everything that one convex cell hides: the cell swept away from
 // the viewer. It is convex, so a straight edge lies in it over one interval.
 type shadow struct {
-	near    float64     // least depth of the cell along the view
-	across  [4]interval // extents in the picture across x, y and two slanting ways
+	near    float64 // least depth of the cell along the view
+	across  extents
 	owner   int
 	ghost   bool
 	walls   []wall
 	corners []vec.V // of the cell
-}
-
-// misses reports whether an edge with these extents lies beside the cell in the
-// picture, so that the cell cannot hide it.
-func (s *shadow) misses(edge *[4]interval) bool {
-	for i := range edge {
-		if edge[i].lo > s.across[i].hi+reach || edge[i].hi < s.across[i].lo-reach {
-			return true
-		}
-	}
-	return false
 }
 
 // swallows reports whether the cell of o, which comes no nearer to the viewer,

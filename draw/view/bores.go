@@ -92,27 +92,22 @@ func holds(cells []solid.Convex, p vec.V) bool {
 	return false
 }
 
-// rim tests a part of a rim chord by chord and keeps what is seen and what is
-// not.
+// rim tests a part of a rim, chord by chord where it is not all seen or all
+// hidden at once, and keeps what is seen and what is not.
 func (r *renderer) rim(i int, e ellipse, t turn) {
 	e.C = e.C.Add(r.parts[i].Shift)
 	size := r.onPaper(i, seen, e, t)
 	if size.RY < same {
 		return // seen edge-on, it lies on its face's line
 	}
-	n := max(1, int(math.Ceil((t.to-t.from)/full*float64(chordsFor(size.RX))-1e-9)))
-	step := (t.to - t.from) / float64(n)
 	var shown, not []turn
-	for k := range n {
-		a := t.from + step*float64(k)
-		for _, s := range r.scene.VisibleOf(i, e.at(a), e.at(a+step)) {
-			piece := turn{a + step*s.From, a + step*s.To}
-			if s.Hidden {
-				not = joined(not, piece)
-			} else {
-				shown = joined(shown, piece)
-			}
-		}
+	switch hidden, sure := r.scene.Oval(i, e.C, e.U, e.V); {
+	case !sure:
+		shown, not = r.chords(i, e, t, chordsFor(size.RX))
+	case hidden:
+		not = []turn{t}
+	default:
+		shown = []turn{t}
 	}
 	rank := seen
 	if r.parts[i].Ghost {
@@ -126,6 +121,25 @@ func (r *renderer) rim(i int, e ellipse, t turn) {
 			r.rims = append(r.rims, r.onPaper(i, unseen, e, piece))
 		}
 	}
+}
+
+// chords divides a part of a rim, of which a full turn has so many chords, into
+// what is seen and what is not.
+func (r *renderer) chords(i int, e ellipse, t turn, round int) (shown, not []turn) {
+	n := max(1, int(math.Ceil((t.to-t.from)/full*float64(round)-1e-9)))
+	step := (t.to - t.from) / float64(n)
+	for k := range n {
+		a := t.from + step*float64(k)
+		for _, s := range r.scene.VisibleOf(i, e.at(a), e.at(a+step)) {
+			piece := turn{a + step*s.From, a + step*s.To}
+			if s.Hidden {
+				not = joined(not, piece)
+			} else {
+				shown = joined(shown, piece)
+			}
+		}
+	}
+	return shown, not
 }
 
 // joined adds a turn to a list, growing the last one where they meet.
