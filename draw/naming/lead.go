@@ -38,32 +38,36 @@ func (n *namer) led(x Name) bool { return n.ledIn(x, directions, 1.35) }
 func (n *namer) ledFinely(x Name) bool { return n.ledIn(x, 3*directions, 1.12) }
 
 // ledIn tries a leader in equal directions about every place, each by a factor
-// longer than the one before.
+// longer than the one before. A longer leader crosses all that a shorter one in the
+// same direction does.
 func (n *namer) ledIn(x Name, directions int, longer float64) bool {
 	best := math.Inf(1)
-	var at0, at1 vec.P
+	var lead [2]vec.P
 	var text draw.Text
+	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.Owner}, Height: n.h, S: x.Text}
 	wide := font.Measure(x.Text, n.h, false)
-	ways := make([]vec.P, directions)
-	for a := range ways {
-		sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
-		ways[a] = vec.At(cos, sin)
-	}
+	ways, crossed := waysAbout(directions), make([]float64, directions)
 	for i, f := range x.Spots[:min(len(x.Spots), mostSpots)] {
-		for r := 5.0; r <= longestLead && r+float64(i)*costFurther < best; r *= longer {
-			for _, way := range ways {
+		clear(crossed)
+		further := float64(i) * costFurther
+		for r := 5.0; r <= longestLead && r+further < best; r *= longer {
+			for a, way := range ways {
+				if r+further+crossed[a] >= best {
+					continue
+				}
 				end := f.At.Add(way.Mul(r))
-				t := n.endText(x, end, way.X)
+				endAt(&t, end, way.X)
 				b := font.BoxOf(&t, wide)
 				if !n.free(b, 0.5) || !n.apart(&t, b) {
 					continue
 				}
-				c := r + float64(i)*costFurther + n.crossed(f.At, end, f.Owner)
+				crossed[a] = n.crossed(f.At, end, f.Owner)
+				c := r + further + crossed[a]
 				if o := n.seen(b.Mid()); o != "" && o != f.Owner {
 					c += costOnWood
 				}
 				if c < best {
-					best, at0, at1, text = c, end, f.At, t
+					best, lead, text = c, [2]vec.P{end, f.At}, t
 				}
 			}
 		}
@@ -71,19 +75,27 @@ func (n *namer) ledIn(x Name, directions int, longer float64) bool {
 	if math.IsInf(best, 1) {
 		return false
 	}
-	n.put(&text, at0, at1)
+	n.put(&text, lead[0], lead[1])
 	return true
 }
 
-// endText returns a name at the end of a leader that runs to the right or the
-// left.
-func (n *namer) endText(x Name, end vec.P, right float64) draw.Text {
-	t := draw.Text{Meta: draw.Meta{Class: draw.TextClass, Owner: x.Owner}, Height: n.h, S: x.Text}
-	t.At = vec.At(end.X+0.8, end.Y-n.h/2)
+// waysAbout returns directions about a point at equal angles, none of them upright or
+// level.
+func waysAbout(directions int) []vec.P {
+	ways := make([]vec.P, directions)
+	for a := range ways {
+		sin, cos := math.Sincos((float64(a) + 0.5) * 2 * math.Pi / float64(directions))
+		ways[a] = vec.At(cos, sin)
+	}
+	return ways
+}
+
+// endAt puts a name at the end of a leader that runs to the right or the left.
+func endAt(t *draw.Text, end vec.P, right float64) {
+	t.At, t.Anchor = vec.At(end.X+0.8, end.Y-t.Height/2), draw.Start
 	if right < 0 {
 		t.At.X, t.Anchor = end.X-0.8, draw.End
 	}
-	return t
 }
 
 // crossed returns what a leader costs for what it crosses; without end where it

@@ -17,6 +17,7 @@ type lineSet struct {
 	bins   [][]int32 // by column, then by row: the lines that run through it
 	stamp  []int     // by line: the last search that met it
 	turn   int
+	met    int // the line that a box met last, and may meet next
 }
 
 // drawnLine is a straight line with whose it is and what it means.
@@ -121,4 +122,25 @@ func (l *lineSet) near(b draw.Box, visit func(d *drawnLine) bool) {
 			}
 		}
 	}
+}
+
+// meets reports whether a line has a point in a box.
+func (l *lineSet) meets(b draw.Box) bool {
+	x0, y0, x1, y1 := binsOf(b)
+	for x := max(x0-l.x0, 0); x <= min(x1-l.x0, l.nx-1); x++ {
+		for y := max(y0-l.y0, 0); y <= min(y1-l.y0, l.ny-1); y++ {
+			for _, n := range l.bins[x*l.ny+y] {
+				if d := &l.all[n]; page.Crosses(d.a, d.b, b) {
+					l.met = int(n)
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// meetsAgain reports whether the line that a box met last has a point in this one.
+func (l *lineSet) meetsAgain(b draw.Box) bool {
+	return l.met < len(l.all) && page.Crosses(l.all[l.met].a, l.all[l.met].b, b)
 }

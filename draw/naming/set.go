@@ -47,10 +47,12 @@ type placing struct {
 
 // meets reports whether a name in its place, or its leader, lies in a box.
 func (p *placing) meets(b draw.Box) bool {
-	if p.around.Min.X > b.Max.X || p.around.Max.X < b.Min.X || p.around.Min.Y > b.Max.Y || p.around.Max.Y < b.Min.Y {
-		return false
-	}
 	return page.Overlap(p.box, b) || p.led && page.Crosses(p.lead[0], p.lead[1], b)
+}
+
+// touch reports whether two boxes have a point in common.
+func touch(a, b *draw.Box) bool {
+	return a.Min.X <= b.Max.X && a.Max.X >= b.Min.X && a.Min.Y <= b.Max.Y && a.Max.Y >= b.Min.Y
 }
 
 func newNamer(s *draw.Sheet, field block.Field, seen func(vec.P) string) *namer {
@@ -244,22 +246,17 @@ func (n *namer) free(b draw.Box, air float64) bool {
 			return false
 		}
 	}
-	if n.met < len(n.plan) && n.plan[n.met].meets(b) {
+	airy := draw.Box{Min: b.Min.Sub(vec.At(air, air)), Max: b.Max.Add(vec.At(air, air))}
+	if n.met < len(n.plan) && n.plan[n.met].meets(b) || n.lines.meetsAgain(airy) {
 		return false
 	}
 	for i := range n.plan {
-		if n.plan[i].meets(b) {
+		if p := &n.plan[i]; touch(&p.around, &b) && p.meets(b) {
 			n.met = i
 			return false
 		}
 	}
-	b.Min, b.Max = b.Min.Sub(vec.At(air, air)), b.Max.Add(vec.At(air, air))
-	ok := true
-	n.lines.near(b, func(d *drawnLine) bool {
-		ok = !page.Crosses(d.a, d.b, b)
-		return ok
-	})
-	return ok
+	return !n.lines.meets(airy)
 }
 
 // lineAir is the least room between a name and a word of another height on the

@@ -32,6 +32,7 @@ type sightCell struct {
 // NewSight returns the sight of parts from a camera.
 func NewSight(cam view.Camera, parts []view.Part) *Sight {
 	v := &Sight{cam: cam, box: map[string]draw.Box{}}
+	var cells []sightCell
 	for _, p := range parts {
 		whole := draw.NoBox()
 		for _, c := range p.Placed() {
@@ -39,12 +40,20 @@ func NewSight(cam view.Camera, parts []view.Part) *Sight {
 			for _, q := range c.V {
 				b, near = b.With(cam.Project(q)), max(near, cam.Depth(q))
 			}
-			v.cells = append(v.cells, sightCell{p.Owner, c, b, near})
+			cells = append(cells, sightCell{p.Owner, c, b, near})
 			whole = whole.With(b.Min, b.Max)
 		}
 		v.box[p.Owner] = whole
 	}
-	slices.SortStableFunc(v.cells, func(a, b sightCell) int { return cmp.Compare(b.near, a.near) })
+	order := make([]int, len(cells))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(cells[b].near, cells[a].near), a-b) })
+	v.cells = make([]sightCell, len(cells))
+	for i, n := range order {
+		v.cells[i] = cells[n]
+	}
 	v.squares = squaresOf(v.cells)
 	return v
 }
