@@ -54,12 +54,17 @@ func AppendNumber(b []byte, x float64, places int) []byte {
 	default:
 		b = strconv.AppendUint(b, uint64(whole), 10)
 	}
-	if u %= p; u > 0 {
-		b = append(b, '.')
+	u %= p
+	if u == 0 {
+		return b
 	}
-	for ; u > 0; u %= p {
-		p /= 10
-		b = append(b, '0'+byte(u/p))
+	for ; u%10 == 0; u /= 10 {
+		places--
+	}
+	b = append(append(b, '.'), "000000000"[:places]...)
+	for i := len(b) - 1; u > 0; u /= 10 {
+		b[i] = '0' + byte(u%10)
+		i--
 	}
 	return b
 }
