@@ -57,6 +57,11 @@ func (d *digest) space() {
 
 func (d *digest) count(n int) {
 	d.space()
+	if 0 <= n && n < 0x80 { // as most are: one byte
+		d.room[d.n] = byte(n)
+		d.n++
+		return
+	}
 	d.n += binary.PutUvarint(d.room[d.n:], uint64(n))
 }
 
