@@ -13,23 +13,10 @@ func Crosses(a, b vec.P, box draw.Box) bool {
 	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
 		return false
 	}
-	lo, hi := 0.0, 1.0
-	d := b.Sub(a)
-	for _, s := range [][3]float64{{a.X, d.X, 0}, {a.Y, d.Y, 1}} {
-		from, to := box.Min.X, box.Max.X
-		if s[2] == 1 {
-			from, to = box.Min.Y, box.Max.Y
-		}
-		if math.Abs(s[1]) < 1e-12 {
-			if s[0] < from || s[0] > to {
-				return false
-			}
-			continue
-		}
-		u, w := (from-s[0])/s[1], (to-s[0])/s[1]
-		lo, hi = max(lo, min(u, w)), min(hi, max(u, w))
-	}
-	return lo <= hi
+	// Else it misses the box only if all four corners lie on one side of its line.
+	along, to := b.Sub(a), box.Mid().Sub(a)
+	reach := math.Abs(along.X)*box.H() + math.Abs(along.Y)*box.W()
+	return 2*math.Abs(along.X*to.Y-along.Y*to.X) <= reach
 }
 
 // Overlap reports whether two boxes share some of the paper.
