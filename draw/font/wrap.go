@@ -19,7 +19,7 @@ func WrapFace(text string, width, height float64, bold bool) []string {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	w := wrapper{f: faceOf(bold), width: width, height: height, bold: bold}
+	w := wrapper{f: faceOf(bold), width: width, height: height, bold: bold, lines: make([]string, 0, 4)}
 	for para := range strings.SplitSeq(text, "\n") {
 		w.wrap(spaced(para))
 	}
@@ -52,8 +52,12 @@ type wrapper struct {
 
 // wrap breaks one paragraph.
 func (w *wrapper) wrap(para string) {
-	if _, ok := w.f.plain(para); ok {
-		w.wrapPlain(para)
+	if units, ok := w.f.plain(para); ok {
+		if w.f.mm(units, w.height) <= w.width {
+			w.lines = append(w.lines, para)
+		} else {
+			w.wrapPlain(para)
+		}
 		return
 	}
 	from, end := 0, wordEnd(para, 0)
