@@ -15,8 +15,8 @@ func Crosses(a, b vec.P, box draw.Box) bool {
 	}
 	// Else it misses the box only if all four corners lie on one side of its line.
 	along, to := b.Sub(a), box.Mid().Sub(a)
-	reach := math.Abs(along.X)*box.H() + math.Abs(along.Y)*box.W()
-	return 2*math.Abs(along.X*to.Y-along.Y*to.X) <= reach
+	reach := vec.At(math.Abs(along.X), math.Abs(along.Y)).Dot(vec.At(box.H(), box.W()))
+	return 2*math.Abs(along.Cross(to)) <= reach
 }
 
 // Overlap reports whether two boxes share some of the paper.
