@@ -14,8 +14,17 @@ const inward, leastOverlap = 1e-3, 1e-2
 type maker struct {
 	tag   Tag
 	loop  []vec.V
-	sides []Plane // through each side of the loop, square to the face
 	n     vec.V   // out of the cut, into the wood
+	walls []Plane // see sides
+}
+
+// sides returns the planes through each side of the loop, square to the face,
+// made when they are first asked for.
+func (m *maker) sides() []Plane {
+	if m.walls == nil {
+		m.walls = sidesOf(make([]Plane, 0, len(m.loop)), m.loop, m.n)
+	}
+	return m.walls
 }
 
 // sidesOf appends to sides the planes through the sides of a convex loop
@@ -30,38 +39,44 @@ func sidesOf(sides []Plane, loop []vec.V, n vec.V) []Plane {
 // provenance knows what may have made boundary on the flats of a body.
 type provenance struct {
 	body   *Body
-	makers [][]maker // per flat, found when asked for
-	room   []maker   // for those of all flats
-	points []vec.V   // for their loops
-	sides  []Plane   // and for the sides of these
+	makers [][]maker // per flat, in the order cut; none for flats without boundary
 }
 
 func (b *Body) provenance() *provenance {
-	return &provenance{body: b, makers: make([][]maker, 2*len(b.planes))}
-}
-
-// of returns what may have made boundary on a flat, in the order cut.
-func (p *provenance) of(flat int) []maker {
-	if p.makers[flat] != nil {
-		return p.makers[flat]
+	p := &provenance{body: b, makers: make([][]maker, 2*len(b.planes))}
+	counts := make([]int, 2*len(b.planes)) // of makers, from 1; 0 for a flat without boundary
+	for _, r := range b.shape().rims {
+		counts[r.flat] = 1
 	}
-	first := len(p.room)
-	for _, c := range p.body.cuts {
+	all, corners := 0, 0
+	for _, c := range b.cuts {
 		for _, f := range c.shape.Faces {
-			if f.flat != flat^1 {
-				continue
+			if counts[f.flat^1] > 0 {
+				counts[f.flat^1]++
+				all, corners = all+1, corners+len(f.Loop)
 			}
-			from := len(p.points)
-			for _, v := range f.Loop {
-				p.points = append(p.points, c.shape.V[v])
-			}
-			loop := slices.Clip(p.points[from:])
-			p.sides = sidesOf(p.sides, loop, f.Plane.N)
-			p.room = append(p.room, maker{Tag{c.joint, f.Role}, loop, slices.Clip(p.sides[from:]), f.Plane.N})
 		}
 	}
-	p.makers[flat] = slices.Clip(p.room[first:])
-	return p.makers[flat]
+	makers, points := make([]maker, all), make([]vec.V, 0, corners)
+	for flat, n := range counts {
+		if n > 1 {
+			p.makers[flat], makers = makers[:0:n-1], makers[n-1:]
+		}
+	}
+	for _, c := range b.cuts {
+		for _, f := range c.shape.Faces {
+			if counts[f.flat^1] == 0 {
+				continue
+			}
+			from := len(points)
+			for _, v := range f.Loop {
+				points = append(points, c.shape.V[v])
+			}
+			on := &p.makers[f.flat^1]
+			*on = append(*on, maker{tag: Tag{c.joint, f.Role}, loop: slices.Clip(points[from:]), n: f.Plane.N})
+		}
+	}
+	return p
 }
 
 // blank returns the tag of a face of the blank, if that lies on the flat.
@@ -85,7 +100,8 @@ func (p *provenance) at(flat int, at vec.V) Tag {
 		return t
 	}
 	var first Tag
-	for _, m := range p.of(flat) {
+	for i := range p.makers[flat] {
+		m := &p.makers[flat][i]
 		if !within(at, m.loop, m.n, near) {
 			continue
 		}
@@ -105,10 +121,11 @@ func (p *provenance) polygon(flat int, poly Polygon) []Tag {
 		return []Tag{t}
 	}
 	var tags []Tag
-	for _, m := range p.of(flat) {
-		made := 0 - share(poly.Outer, m.sides, m.n)
+	for i := range p.makers[flat] {
+		m := &p.makers[flat][i]
+		made := 0 - share(poly.Outer, m.sides(), m.n)
 		for _, h := range poly.Holes {
-			made -= share(h, m.sides, m.n)
+			made -= share(h, m.sides(), m.n)
 		}
 		if made > leastOverlap && !slices.Contains(tags, m.tag) {
 			tags = append(tags, m.tag)
@@ -148,12 +165,13 @@ func share(loop []vec.V, sides []Plane, n vec.V) float64 {
 // breaks appends the parameters strictly inside 0..1 at which the maker of a
 // flat may change along a-b.
 func (p *provenance) breaks(ts []float64, flat int, a, b vec.V) []float64 {
-	if _, ok := p.blank(flat); ok || len(p.of(flat)) < 2 {
+	if _, ok := p.blank(flat); ok || len(p.makers[flat]) < 2 {
 		return ts
 	}
 	l := a.Dist(b)
-	for _, m := range p.of(flat) {
-		for _, side := range m.sides {
+	for i := range p.makers[flat] {
+		m := &p.makers[flat][i]
+		for _, side := range m.sides() {
 			ha, hb := side.Height(a), side.Height(b)
 			if !opposite(ha, hb) {
 				continue
