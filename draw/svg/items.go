@@ -10,13 +10,15 @@ import (
 // items writes all items in painting order.
 func (r *renderer) items() {
 	for _, l := range r.sheet.Layers() {
-		r.out.Group(attr("id", r.id(l.Name)), attr("data-layer", l.Name))
+		r.text = appendValue(append(r.text, `<g id="`...), r.id(l.Name))
+		r.text = appendValue(append(r.text, `" data-layer="`...), l.Name)
+		r.text = append(r.text, "\" >\n"...)
 		for items := l.Items; len(items) > 0; {
 			n := span(items, alike)
 			r.text = r.drawnAlike(r.text, items[:n])
 			items = items[n:]
 		}
-		r.out.Gend()
+		r.text = append(r.text, "</g>\n"...)
 	}
 }
 
