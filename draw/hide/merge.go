@@ -34,7 +34,8 @@ func Merge(lines []Line, tol float64) []Line {
 			all = append(all, turned(l))
 		}
 	}
-	all = sorted(all, func(p *placed) float64 { return p.angle })
+	k := sorter{make([]entry, len(all)), make([]placed, len(all))}
+	k.sort(all, func(p *placed) float64 { return p.angle })
 	out := make([]Line, 0, len(all))
 	for len(all) > 0 {
 		n := run(all, func(p *placed) float64 { return p.angle }, parallel)
@@ -46,7 +47,7 @@ func Merge(lines []Line, tol float64) []Line {
 			p.lo, p.hi = d.Dot(p.A), d.Dot(p.B)
 			p.off = d.Cross(p.A.Lerp(p.B, 0.5))
 		}
-		sheaf = sorted(sheaf, func(p *placed) float64 { return p.off })
+		k.sort(sheaf, func(p *placed) float64 { return p.off })
 		for len(sheaf) > 0 {
 			n := run(sheaf, func(p *placed) float64 { return p.off }, tol)
 			out = sweep(out, sheaf[:n], tol)
@@ -56,19 +57,27 @@ func Merge(lines []Line, tol float64) []Line {
 	return out
 }
 
-// sorted returns the lines by key, equal ones as they stood.
-func sorted(all []placed, key func(*placed) float64) []placed {
-	type entry struct {
-		key float64
-		i   int
-	}
-	order, done := make([]entry, len(all)), true
+// sorter sorts lines. Its lists are room for as many as it is given.
+type sorter struct {
+	order []entry
+	lines []placed
+}
+
+// entry is where a line stood, and what it is sorted by.
+type entry struct {
+	key float64
+	i   int
+}
+
+// sort sorts the lines by key, equal ones as they stood.
+func (k *sorter) sort(all []placed, key func(*placed) float64) {
+	order, done := k.order[:len(all)], true
 	for i := range all {
 		order[i] = entry{key(&all[i]), i}
 		done = done && (i == 0 || order[i-1].key <= order[i].key)
 	}
 	if done {
-		return all
+		return
 	}
 	slices.SortFunc(order, func(a, b entry) int {
 		if c := cmp.Compare(a.key, b.key); c != 0 {
@@ -76,11 +85,11 @@ func sorted(all []placed, key func(*placed) float64) []placed {
 		}
 		return a.i - b.i
 	})
-	out := make([]placed, len(all))
-	for k, e := range order {
-		out[k] = all[e.i]
+	stood := k.lines[:len(all)]
+	copy(stood, all)
+	for i, e := range order {
+		all[i] = stood[e.i]
 	}
-	return out
 }
 
 // placed is a line turned so that its direction lies in the half circle from
