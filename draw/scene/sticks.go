@@ -1,9 +1,11 @@
 package scene
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"sort"
+	"slices"
+	"strconv"
 	"strings"
 
 	"pegwright/draw"
@@ -63,45 +65,56 @@ func likeness(t *geom.Timber) (word string, points []vec.V) {
 		word string
 		pts  []vec.V
 	}
-	var bs []block
+	bs := make([]block, 0, len(t.Cuts)+len(t.Bores))
 	for _, c := range t.Cuts {
 		bs = append(bs, block{c.Name + rolesOf(c.Solid), settled(c.Solid.V)})
 	}
 	for _, b := range t.Bores {
-		bs = append(bs, block{fmt.Sprintf("bore %d %d", b.Entry, b.Exit), []vec.V{b.From, b.To, {X: b.Diameter}}})
+		word := "bore " + strconv.Itoa(b.Entry) + " " + strconv.Itoa(b.Exit)
+		bs = append(bs, block{word, []vec.V{b.From, b.To, {X: b.Diameter}}})
 	}
-	sort.SliceStable(bs, func(i, k int) bool {
-		a, b := bs[i], bs[k]
+	slices.SortStableFunc(bs, func(a, b block) int {
 		if a.word != b.word || len(a.pts) == 0 || len(b.pts) == 0 {
-			return a.word < b.word
+			return cmp.Compare(a.word, b.word)
 		}
-		return vec.Middle(a.pts).Before(vec.Middle(b.pts))
+		return inOrder(vec.Middle(a.pts), vec.Middle(b.pts))
 	})
-	word = t.Role + "|" + t.Wood.Name + "|" + t.Species
+	words := []string{t.Role, t.Wood.Name, t.Species}
 	points = append(points, vec.V{X: t.Section[0], Y: t.Section[1], Z: t.Trim}, vec.V{X: t.Moisture})
 	points = append(points, settled(t.Blank.V)...)
 	for _, b := range bs {
-		word += fmt.Sprintf("|%s %d", b.word, len(b.pts))
+		words = append(words, b.word+" "+strconv.Itoa(len(b.pts)))
 		points = append(points, b.pts...)
 	}
-	return word, points
+	return strings.Join(words, "|"), points
 }
 
 // rolesOf writes the roles of a cut's faces, sorted.
 func rolesOf(c solid.Convex) string {
-	var ws []string
-	for _, f := range c.Faces {
-		ws = append(ws, f.Role)
+	ws := make([]string, len(c.Faces))
+	for i, f := range c.Faces {
+		ws[i] = f.Role
 	}
-	sort.Strings(ws)
+	slices.Sort(ws)
 	return strings.Join(ws, ",")
 }
 
 // settled returns points in their order.
 func settled(pts []vec.V) []vec.V {
-	out := append([]vec.V(nil), pts...)
-	sort.SliceStable(out, func(i, k int) bool { return out[i].Before(out[k]) })
+	out := slices.Clone(pts)
+	slices.SortStableFunc(out, inOrder)
 	return out
+}
+
+// inOrder compares two points by their order.
+func inOrder(a, b vec.V) int {
+	switch {
+	case a.Before(b):
+		return -1
+	case b.Before(a):
+		return 1
+	}
+	return 0
 }
 
 func agree(a, b []vec.V) bool {
