@@ -33,12 +33,28 @@ building:
   braces: {legs: 24" x 24", in: [bents, walls]}
 wood: {timbers: {longest: 14'}}
 `,
+		"four pegs": fourPegs("6 x 16"),
+		// More holes than the tenon has room for, which is a finding that stops.
+		"four pegs in a row too long": fourPegs("8 x 8"),
 	}
+}
+
+// fourPegs is a rail of the section given on a post, with as many pegs as a joint
+// may have.
+func fourPegs(section string) string {
+	return `frame: Four pegs
+units: in
+timbers:
+  gate-post: {role: post, section: 8 x 8, from: [0, 0, 0], to: [0, 0, 5'], faces: [south, west]}
+  top-rail: {role: tie, section: ` + section + `, from: [0, 8, 4'], to: [0, 6', 4'], faces: [top, west]}
+joints:
+  - {kind: mortise and tenon, of: top-rail, end: start, into: gate-post, pegs: 4, bore: 1"}
+`
 }
 
 // EachOther runs a test on invented frames that show what the samples do not:
 // many bays on large paper, a shed roof in millimetres, trusses, floors, a loft,
-// long plates.
+// long plates, four pegs.
 func EachOther(t *testing.T, test func(t *testing.T, f *geom.Frame)) {
 	t.Helper()
 	for name, src := range others() {

@@ -184,3 +184,26 @@ func TestViewAcrossTellsTheStartEnd(t *testing.T) {
 	}
 	t.Fatal("no such joint")
 }
+
+// A joint of four pegs, the most there can be, has room for its holes and for what
+// is told of them; the holes of a row that stand alike are told once.
+func TestFourPegs(t *testing.T) {
+	trial.EachOther(t, func(t *testing.T, f *geom.Frame) {
+		for _, g := range scene.Groups(f) {
+			if len(g.First().Pegs) < 4 {
+				continue
+			}
+			sheets := Sheets(f, g, nil)
+			for _, s := range sheets {
+				if err := s.Valid(); err != nil {
+					t.Error(err)
+				}
+			}
+			tidy.Sheets(t, sheets)
+			alike := strings.Contains(strings.ReplaceAll(tidy.TextsOn(sheets, ""), "\n", " "), "Holes 1, 2, 3 and 4: workable")
+			if whole := strings.HasSuffix(t.Name(), "four_pegs"); alike != whole {
+				t.Errorf("%v: told once: %v", whole, alike)
+			}
+		}
+	})
+}

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"fmt"
 	"math"
 
 	"pegwright/draw"
@@ -17,57 +16,48 @@ import (
 const windowWidth = 55.0
 
 // windows draws, for the first peg of the joint, where the centre of its hole
-// may lie, the holes of all pegs, and for every peg the tightest margin. The
+// may lie, the holes of all pegs, and tells the tightest margin of every hole. The
 // picture is in the joint's plane: along the receiver across the paper, out of
 // the entered face up (across it where the pegs enter that face). It returns the
 // pen below.
 func windows(f *geom.Frame, s *draw.Sheet, field block.Field, j *geom.Joint) page.Pen {
 	p := page.Pen{S: s, X: field.X0, Y: field.Y1, W: field.W(), Letters: figures()}
-	p.Head("Peg window")
-	p.Para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
-	w := &window{s: s, j: j}
-	p.Para(w.words())
+	w, told := &window{s: s, j: j}, marginsOf(j.Pegs)
+	high := field.H() - tall(p, w.intro) - underWindow - dim.Text*page.Pitch
+	brief := high-tall(p, func(q *page.Pen) { told.tell(q, f, false, true) }) < leastWindow
+	high -= tall(p, func(q *page.Pen) { told.tell(q, f, brief, true) })
+	drawn := high >= leastWindow/2
+	if drawn {
+		w.intro(&p)
+		p.Y = w.draw(block.Field{X0: field.X0, Y0: p.Y - min(high, 84), X1: field.X1, Y1: p.Y}) - underWindow + 2
+		p.Para("scale " + page.Scale(1/w.k))
+	} else {
+		p.Head("Peg holes")
+	}
 	p.Skip(2)
-	foot := page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: p.W, Letters: p.Letters}
-	marginsOf(&foot, f, j.Pegs)
-	pic := block.Field{X0: field.X0, Y0: max(field.Y0-foot.Y+underWindow+dim.Text*page.Pitch, p.Y-84), X1: field.X1, Y1: p.Y}
-	p.Y = w.draw(pic) - underWindow + 2
-	p.Para("scale " + page.Scale(1/w.k))
-	p.Skip(2)
-	marginsOf(&p, f, j.Pegs)
+	told.tell(&p, f, brief, drawn)
 	p.Skip(2)
 	return p
 }
 
-// underWindow is the air above and below the scale under a peg window, paper mm.
-const underWindow = 7.0
+// underWindow is the air above and below the scale under a peg window, and
+// leastWindow how high the window must be able to be for all margins to be told in
+// full; it is left out where it cannot have half of that. All are paper mm.
+const underWindow, leastWindow = 7.0, 30.0
 
-// marginsOf tells how every hole stands.
-func marginsOf(p *page.Pen, f *geom.Frame, pegs []geom.Peg) {
-	for i, peg := range pegs {
-		name := "The hole"
-		if len(pegs) > 1 {
-			name = fmt.Sprintf("Hole %d", i+1)
-		}
-		if i > 0 {
-			p.Skip(2)
-		}
-		marginOf(p, f, name, peg)
-	}
+// tall is how much of a column of the pen's width is written on, paper mm.
+func tall(like page.Pen, write func(*page.Pen)) float64 {
+	q := page.Pen{S: draw.NewSheet("", "", "", 1, 1), W: like.W, Letters: like.Letters}
+	write(&q)
+	return -q.Y
 }
 
-// marginOf tells how the hole of a peg stands by its tightest margin.
-func marginOf(p *page.Pen, f *geom.Frame, name string, g geom.Peg) {
-	t, ok := g.Window.Tightest()
-	if !ok {
-		return
-	}
-	p.Head(name + ": " + g.Window.Grade.String())
-	p.Para("Tightest (arrow): " + t.Rule.Name + " of " + t.Rule.Timber)
-	valueOf(p, row{"hole centre to it", f.Units.FormatJoint(t.Distance)})
-	valueOf(p, row{"in bores", fmt.Sprintf("%.1f", t.Distance/g.Bore)})
-	valueOf(p, row{"workable from", f.Units.FormatJoint(t.Rule.Workable)})
-	valueOf(p, row{"full strength from", f.Units.FormatJoint(t.Rule.Full)})
+// intro tells what the picture shows.
+func (w *window) intro(p *page.Pen) {
+	p.Head("Peg window")
+	p.Para("Light tone: where the centre of the mortise hole may lie, the tenon hole keeping its offset.")
+	p.Para(w.words())
+	p.Skip(2)
 }
 
 // window draws peg holes and their windows in the joint's plane.
@@ -102,7 +92,7 @@ func (w *window) frame() draw.Box {
 func (w *window) draw(f block.Field) float64 {
 	b := w.frame()
 	w.k = min(f.W()/b.W(), f.H()/b.H())
-	for _, n := range []float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8} {
+	for _, n := range []float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20} {
 		if 1/n <= w.k {
 			w.k = 1 / n
 			break
