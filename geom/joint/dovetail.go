@@ -44,11 +44,8 @@ func fitsDovetail(s Site) string {
 	}
 	q := shapeTail(s)
 	w := q.width(s)
-	switch {
-	case q.narrow > 0.5*w:
+	if q.narrow > 0.5*w {
 		return "the flare leaves less than half of the tail at the shoulder; make it slighter, or the receiver narrower"
-	case s.Set.Pegs > 1:
-		return "a half-dovetail lap takes one peg at the most"
 	}
 	return ""
 }

@@ -103,8 +103,6 @@ func (q lapShape) fits(s Site) string {
 		return "the enterer does not reach down to the depth of the lap; make the lap deeper or move it"
 	case s.Set.LapDepth > 0 && -s.Set.LapDepth < q.bottom-tol:
 		return "the lap is deeper than the enterer reaches; make the lap depth less"
-	case s.Set.Pegs > 2:
-		return "a lap takes two pegs at the most"
 	}
 	return ""
 }

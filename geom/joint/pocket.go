@@ -45,8 +45,6 @@ func fitsPocket(s Site) string {
 		return "the pocket leaves no wood under itself; make the pocket depth less, or the receiver deeper"
 	case s.Set.Bearing > q.depth-10:
 		return "the pocket goes through the receiver; make its bearing less"
-	case s.Set.Pegs > 1:
-		return "a drop-in pocket takes one peg at the most"
 	}
 	return ""
 }

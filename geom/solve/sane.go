@@ -55,6 +55,13 @@ func (s *solver) saneLap(p *settled) {
 	if d := p.User.Drawbore; d.Set && d.Mode == spec.DrawLength && d.MM != 0 {
 		s.Fault(d.At, s.Frame.Units.FormatJoint(d.MM), "a "+p.Kind+" is not drawn: its holes are in line", "take drawbore away, or write drawbore: none")
 	}
+	pegs, words := 2, "two pegs"
+	if p.Kind == "half-dovetail lap" || p.Kind == "drop-in pocket" {
+		pegs, words = 1, "one peg"
+	}
+	if p.set.Pegs > pegs {
+		s.Fault(s.Asked(p.Pact).Pegs.At, fmt.Sprint(p.set.Pegs), "a "+p.Kind+" takes "+words+" at the most", fmt.Sprintf("give 0 to %d", pegs))
+	}
 	most := min(p.R.Timber.Ideal[0], p.R.Timber.Ideal[1], p.E.Timber.Ideal[0], p.E.Timber.Ideal[1])
 	if p.set.Pegs > 0 && p.set.Bore > most/2 {
 		s.Fault(p.At, s.Frame.Units.FormatJoint(p.set.Bore), fmt.Sprintf("a bore of this size does not fit the joint of %s and %s", p.E.Timber.ID, p.R.Timber.ID), "bore a third of the thinner timber or less")
