@@ -112,16 +112,20 @@ func TestCameraShowsBothHalves(t *testing.T) {
 // names the same is clear as with all of them, from every camera that it looks at.
 func TestBeforeAPatch(t *testing.T) {
 	eachGroup(t, func(t *testing.T, _ *geom.Frame, g Group) {
-		s := newStage(g.First(), Exploded(g.First()))
+		parts := Exploded(g.First())
+		s := newStage(g.First(), parts)
+		// A screen of its own: one asks first what hid the point before.
+		whole := screenOf(slices.Concat(parts[0].Placed(), parts[1].Placed()))
 		for i := range s.shots {
 			c := s.shots[i].cam
 			s.screen.face(c)
+			whole.face(c)
 			for _, p := range slices.Concat(s.receiver, s.enterer) {
 				if p.n.Dot(c.Toward) <= aslant {
 					continue
 				}
 				for _, q := range p.spots {
-					if some, all := s.screen.clear(q.at, p.before), s.screen.clear(q.at, s.screen.all); some != all {
+					if some, all := s.screen.clear(q.at, p.before), whole.clear(q.at, whole.all); some != all {
 						t.Fatalf("camera %d, %v on the face that looks to %v: clear %v with some, %v with all", i, q.at, p.n, some, all)
 					}
 				}
