@@ -5,7 +5,8 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
+	"os"
+	"os/exec"
 	"path/filepath"
 	"runtime"
 	"syscall"
@@ -152,15 +153,37 @@ func BenchmarkFurtherSheet(b *testing.B) {
 	}
 }
 
-// BenchmarkSample draws the packet of the default sample, of about 40 timbers,
-// as the command does. The mark is 1 s of processor time.
-func BenchmarkSample(b *testing.B) {
-	paceCollections()
-	for b.Loop() {
-		start := processorTime(b)
-		if code := run([]string{"draw", "--out", filepath.Join(b.TempDir(), "packet")}, nil, io.Discard, io.Discard); code != exitDone {
-			b.Fatal(code)
-		}
-		b.ReportMetric(float64(processorTime(b)-start)/1e6, "ms-processor")
+// BenchmarkPacket draws the packets of the default sample, of about 40 timbers,
+// and of a row of 999, as the command does, each in a process of its own. The
+// marks are 1 s of processor time and 150 MB, and 20 s and 500 MB.
+func BenchmarkPacket(b *testing.B) {
+	long := filepath.Join(b.TempDir(), "row.yaml")
+	must(b, os.WriteFile(long, row.Source(143), 0o644))
+	for _, c := range []struct {
+		name   string
+		frame  []string
+		ms, mb float64
+	}{{"sample", nil, 1000, 150}, {"999-timbers", []string{long}, 20000, 500}} {
+		b.Run(c.name, func(b *testing.B) {
+			for b.Loop() {
+				cmd := process(b, append([]string{"draw", "--out", filepath.Join(b.TempDir(), "packet")}, c.frame...)...)
+				if text, err := cmd.CombinedOutput(); err != nil {
+					b.Fatalf("%v: %s", err, text)
+				}
+				b.ReportMetric(float64(cmd.ProcessState.UserTime()+cmd.ProcessState.SystemTime())/1e6, "ms-processor")
+				b.ReportMetric(memoryOf(cmd)/1e6, "MB-most")
+			}
+			b.ReportMetric(c.ms, "mark-ms")
+			b.ReportMetric(c.mb, "mark-MB")
+		})
 	}
+}
+
+// memoryOf returns the most bytes that an ended process had in memory.
+func memoryOf(cmd *exec.Cmd) float64 {
+	most := float64(cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss)
+	if runtime.GOOS == "darwin" { // counts bytes, others kibibytes
+		return most
+	}
+	return most * 1024
 }

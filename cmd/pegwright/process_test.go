@@ -7,16 +7,17 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"pegwright/cmd/pegwright/disk"
-	"pegwright/cmd/pegwright/disk/disktest"
-	"pegwright/draw/packet"
 	"strings"
 	"testing"
 	"time"
+
+	"pegwright/cmd/pegwright/disk"
+	"pegwright/cmd/pegwright/disk/disktest"
+	"pegwright/draw/packet"
 )
 
 // process returns the command as a process of its own.
-func process(t *testing.T, args ...string) *exec.Cmd {
+func process(t testing.TB, args ...string) *exec.Cmd {
 	t.Helper()
 	self, err := os.Executable()
 	must(t, err)
@@ -89,7 +90,7 @@ func TestInterruptSignal(t *testing.T) {
 	disktest.Same(t, before, disktest.Tree(t, dir))
 }
 
-func must(t *testing.T, err error) {
+func must(t testing.TB, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
